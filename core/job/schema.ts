@@ -1,0 +1,169 @@
+import { z } from 'zod';
+import { DeckSchema } from '../deck/deck.ts';
+
+/** The version this program writes. */
+export const JOB_VERSION = 1;
+
+const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/);
+const hex = z.string().regex(/^#[0-9a-f]{6}$/);
+const mm = (max: number) => z.number().finite().min(0).max(max);
+const signedMm = z.number().finite().min(-5000).max(5000);
+
+/** A piece of art on a face. The untouched original lies in the job file under its content hash. */
+export const ArtSchema = z.looseObject({
+  id,
+  name: z.string().max(400),
+  /** SHA-256 of the original bytes, lower-case hex. */
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+  mediaType: z.enum(['image/png', 'image/jpeg', 'image/webp', 'image/tiff', 'image/avif', 'image/svg+xml']),
+  /** The art's own size in its own pixels after its orientation is applied (SVG: user units as the codec reports). */
+  widthPx: z.number().int().min(1).max(1_000_000),
+  heightPx: z.number().int().min(1).max(1_000_000),
+  /** Size on the deck before rotation, mm. Both are kept, so a stretch is possible. */
+  width: z.number().finite().min(0.1).max(5000),
+  height: z.number().finite().min(0.1).max(5000),
+  /** Centre on the deck, mm; in surface space for `surface` wrap, in plan for `plan` wrap. */
+  x: signedMm,
+  y: signedMm,
+  /** Degrees, counter-clockwise as seen. */
+  rotationDeg: z.number().finite().min(-3600).max(3600),
+  /** Left to right, before the rotation. */
+  mirror: z.boolean(),
+  wrap: z.enum(['surface', 'plan']),
+  /** A colour of the art that means bare wood (a paper ground), or null. Transparent is always bare. */
+  ground: hex.nullable(),
+  hidden: z.boolean(),
+});
+export type Art = z.infer<typeof ArtSchema>;
+
+export const INK_KINDS = ['opaque', 'transparent', 'pearlescent', 'glow', 'metallic', 'clear'] as const;
+
+/** One ink of a face. Its place in the face's list is its pull, counted from 1. */
+export const InkSchema = z.looseObject({
+  id,
+  name: z.string().min(1).max(120),
+  /** sRGB as it looks in one pass over white. */
+  hex,
+  /** Share of what lies under it that one pass hides, 0 to 1. */
+  opacity: z.number().finite().min(0).max(1),
+  kind: z.enum(INK_KINDS),
+  /** The base also prints under every ink that needs it; a colour prints only its own art. */
+  role: z.enum(['colour', 'base']),
+  /** Veneers (ids) on which this ink needs the base beneath it; `all` for every veneer. */
+  needsBase: z.union([z.literal('all'), z.array(id).max(50)]),
+  /** Threads per cm of the screen it is pulled through. */
+  meshPerCm: z.number().finite().min(5).max(250),
+});
+export type Ink = z.infer<typeof InkSchema>;
+
+export const VeneerSchema = z.looseObject({
+  id,
+  name: z.string().min(1).max(120),
+  hex,
+  /** Decks of this veneer in the run. */
+  decks: z.number().int().min(0).max(10000),
+});
+export type Veneer = z.infer<typeof VeneerSchema>;
+
+/** Other colours for the same films. Inks not named keep their own colour. */
+export const ColourwaySchema = z.looseObject({
+  id,
+  name: z.string().min(1).max(120),
+  colours: z.record(z.string(), z.looseObject({ name: z.string().max(120), hex })),
+});
+export type Colourway = z.infer<typeof ColourwaySchema>;
+
+/** Who spreads under whom, where the user overrides the rule. Inks by id; `none`: the two stay butted. */
+export const PairOverrideSchema = z.looseObject({
+  a: id,
+  b: id,
+  spreads: z.enum(['a', 'b', 'none']),
+  /** mm; null: the face's own trap width. */
+  width: mm(10).nullable(),
+});
+export type PairOverride = z.infer<typeof PairOverrideSchema>;
+
+export const TrapsSchema = z.looseObject({
+  /** mm each ink spreads under its neighbour. 0: butted. */
+  width: mm(10),
+  pairs: z.array(PairOverrideSchema).max(400),
+  /** mm the base is choked inside what covers it. */
+  choke: mm(10),
+  /** mm, narrowest line the base's mesh can hold; thinner parts are never choked away. */
+  narrowestLine: mm(5),
+});
+export type Traps = z.infer<typeof TrapsSchema>;
+
+export const FaceSchema = z.looseObject({
+  /** Bottom-most first. */
+  art: z.array(ArtSchema).max(200),
+  /** In pull order. */
+  inks: z.array(InkSchema).max(24),
+  method: z.enum(['spot', 'index', 'halftone', 'layered']),
+  traps: TrapsSchema,
+  /** mm² below which a speck or hole is dropped. */
+  smallest: mm(100),
+  /** mm the printable area stays inside the outline. */
+  railMargin: mm(100),
+  /** mm radius kept clear round each truck hole; 0: art may run over the holes. */
+  clearHoles: mm(60),
+  development: z.enum(['balanced', 'centreline']),
+  /** Measured growth of the print against the film, from a test print: 0.004 is 0.4 %. null: the estimate is used. */
+  measuredGrowth: z.looseObject({
+    along: z.number().finite().min(-0.1).max(0.1).nullable(),
+    across: z.number().finite().min(-0.1).max(0.1).nullable(),
+  }),
+});
+export type FaceJob = z.infer<typeof FaceSchema>;
+
+export const PrinterSchema = z.looseObject({
+  name: z.string().max(120),
+  dpi: z.number().int().min(72).max(2540),
+  /** A name of a known sheet, or `custom` with the size below. */
+  sheet: z.string().max(60),
+  sheetWidth: z.number().finite().min(20).max(5000),
+  sheetHeight: z.number().finite().min(20).max(20000),
+  /** mm the printer can't reach on each edge. */
+  margin: mm(100),
+  /** Printed length over asked length, along the sheet's own x and y. */
+  scaleX: z.number().finite().min(0.9).max(1.1),
+  scaleY: z.number().finite().min(0.9).max(1.1),
+  /** mm neighbouring sheets share. */
+  overlap: mm(100),
+  mirror: z.boolean(),
+});
+export type Printer = z.infer<typeof PrinterSchema>;
+
+export const PressSchema = z.looseObject({
+  /** mm inside the frame, across and along the deck. */
+  frameWidth: mm(3000),
+  frameLength: mm(5000),
+  /** mm between mesh and the highest wood. */
+  offContact: mm(100),
+  /** mm, squeegee blade. */
+  blade: mm(2000),
+  /** Share of its length the mesh may be stretched: 0.03 is 3 %. */
+  maxStretch: z.number().finite().min(0.001).max(0.2),
+  /** mm, how far a pull wanders by hand. */
+  registerTolerance: mm(10),
+  /** Off: films are not corrected for mesh growth. */
+  compensateGrowth: z.boolean(),
+});
+export type Press = z.infer<typeof PressSchema>;
+
+/** Everything about one run. Lengths mm. */
+export const JobSchema = z.looseObject({
+  version: z.literal(JOB_VERSION),
+  name: z.string().min(1).max(200),
+  shop: z.string().max(200),
+  notes: z.string().max(20000),
+  units: z.enum(['mm', 'in']),
+  deck: DeckSchema,
+  faces: z.looseObject({ bottom: FaceSchema, top: FaceSchema }),
+  veneers: z.array(VeneerSchema).min(1).max(50),
+  /** The first is the inks as they are; it has no colours of its own. */
+  colourways: z.array(ColourwaySchema).max(50),
+  printer: PrinterSchema,
+  press: PressSchema,
+});
+export type Job = z.infer<typeof JobSchema>;

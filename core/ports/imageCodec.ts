@@ -1,0 +1,39 @@
+import type { Mask, Picture } from '../raster/index.ts';
+import type { Outcome, Px } from '../units/index.ts';
+
+export type ArtMediaType =
+  | 'image/png' | 'image/jpeg' | 'image/webp' | 'image/tiff' | 'image/avif' | 'image/svg+xml';
+
+/** What a file is, found from its bytes and never from its name. */
+export interface ArtProbe {
+  readonly mediaType: ArtMediaType;
+  /** After orientation. SVG: its user units (its viewBox, or its size in CSS px). */
+  readonly widthPx: Px;
+  readonly heightPx: Px;
+  /** Stated physical size in mm, where the file states one (dpi in a picture, mm/cm/in/pt units in an SVG). */
+  readonly stated: { readonly width: number; readonly height: number } | null;
+  readonly alpha: boolean;
+  readonly vector: boolean;
+}
+
+/** A part of an SVG: `x, y, width, height` in its user units, drawn to `outWidth` × `outHeight` points. */
+export interface SvgWindow {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly outWidth: Px;
+  readonly outHeight: Px;
+}
+
+/** Pictures in and out. Every limit (bytes, pixels, elements, time) is the codec's to hold; failures are sentences. */
+export interface ImageCodec {
+  probe(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
+  /** A picture to sRGB, straight alpha, orientation applied; scaled down to fit `maxSidePx` when given. Not for SVG. */
+  decode(bytes: Uint8Array, name: string, maxSidePx?: Px): Promise<Outcome<Picture>>;
+  /** A window of an SVG, antialiased. */
+  rasterise(bytes: Uint8Array, name: string, window: SvgWindow): Promise<Outcome<Picture>>;
+  encodePng(picture: Picture, dpi: number): Promise<Uint8Array>;
+  /** 1-bit greyscale PNG: black (0) where the mask has ink, white elsewhere. */
+  encodeMaskPng(mask: Mask, dpi: number): Promise<Uint8Array>;
+}

@@ -1,0 +1,15 @@
+export type { Clock } from './clock.ts';
+export type { Deflate } from './deflate.ts';
+export type { FileStore } from './fileStore.ts';
+export type { ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from './imageCodec.ts';
+export type {
+  ExportedFiles,
+  ExportRequest,
+  OpenedJob,
+  PickedFile,
+  RecentJob,
+  SavedJob,
+  Shell,
+  ShellInfo,
+} from './shell.ts';
+export type { Workers } from './workers.ts';

@@ -1,0 +1,72 @@
+import type { Face } from '../deck/index.ts';
+import type { Picture } from '../raster/index.ts';
+import type { Outcome, Px } from '../units/index.ts';
+import type { ArtProbe } from './imageCodec.ts';
+
+/** A job file as opened: its bytes and an opaque handle that a later save may name. Paths never reach the page. */
+export interface OpenedJob {
+  readonly bytes: Uint8Array;
+  readonly name: string;
+  readonly handle: string | null;
+}
+export interface SavedJob {
+  readonly name: string;
+  readonly handle: string | null;
+}
+export interface PickedFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+export interface RecentJob {
+  readonly handle: string;
+  readonly name: string;
+  /** ISO date, for show. */
+  readonly when: string;
+}
+export interface ExportRequest {
+  readonly job: Uint8Array;
+  readonly name: string;
+  readonly faces: readonly Face[];
+  readonly masks: boolean;
+}
+export interface ExportedFiles {
+  /** Folder name as the user knows it (Electron), or null when the files come as a download (browser). */
+  readonly folder: string | null;
+  readonly files: readonly { readonly name: string; readonly bytes: number }[];
+}
+export interface ShellInfo {
+  readonly host: 'electron' | 'browser';
+  readonly version: string;
+  readonly recent: readonly RecentJob[];
+  /** The job named on the command line or by a double click, if any. */
+  readonly opened: OpenedJob | null;
+  /** Unsaved work found after a crash, if any. */
+  readonly recovered: OpenedJob | null;
+}
+
+/**
+ * The one contract between the studio's page and the program around it. `electron/preload.ts` exposes it in Electron,
+ * `electron/webShell.ts` in a browser; both as `window.shell`. Every argument is checked again on the other side.
+ */
+export interface Shell {
+  info(): Promise<ShellInfo>;
+  /** Asks the user for a job file. `cancelled` when they change their mind. */
+  openJob(): Promise<Outcome<OpenedJob>>;
+  openRecent(handle: string): Promise<Outcome<OpenedJob>>;
+  /** The demonstration job that comes with the program. */
+  openDemo(): Promise<Outcome<OpenedJob>>;
+  /** Writes to `handle`, or asks where when it is null. */
+  saveJob(bytes: Uint8Array, name: string, handle: string | null): Promise<Outcome<SavedJob>>;
+  /** Asks the user for pictures. */
+  pickArt(): Promise<Outcome<readonly PickedFile[]>>;
+  probeArt(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
+  /** Art as pixels, its longer side at most `maxSidePx`; SVG is drawn at just that size. */
+  decodeArt(bytes: Uint8Array, name: string, maxSidePx: Px): Promise<Outcome<Picture>>;
+  /** Films of the given faces. `onProgress` gets 0 to 1 and a sentence in the work's own units. */
+  exportFilms(
+    request: ExportRequest,
+    onProgress: (done: number, text: string) => void,
+  ): { readonly finished: Promise<Outcome<ExportedFiles>>; cancel(): void };
+  /** Keeps unsaved work; null forgets it. */
+  autosave(bytes: Uint8Array | null, name: string): Promise<void>;
+}

@@ -1,0 +1,8 @@
+import type { Px } from '../units/index.ts';
+
+/** One byte a point, rows from the top, no padding. */
+export interface Plane {
+  readonly width: Px;
+  readonly height: Px;
+  readonly data: Uint8Array;
+}

@@ -1,0 +1,1 @@
+export type { Coverage } from './coverage.ts';
