@@ -1,0 +1,24 @@
+export { canonicalJson, hashOf, type JobFile, packJob, unpackJob } from './container.ts';
+export { DEFAULT_MESH, DEFAULT_PRESS, DEFAULT_PRINTER, idFrom, inkFrom, newJob } from './defaults.ts';
+export { type ArtFacts, type Fit, fitBox, fitted, placeArt } from './place.ts';
+export { readJob, upgrades } from './read.ts';
+export {
+  type Art,
+  ArtSchema,
+  type Colourway,
+  type FaceJob,
+  INK_KINDS,
+  type Ink,
+  InkSchema,
+  JOB_VERSION,
+  type Job,
+  JobSchema,
+  type PairOverride,
+  type Press,
+  PressSchema,
+  type Printer,
+  PrinterSchema,
+  type Traps,
+  type Veneer,
+  VeneerSchema,
+} from './schema.ts';

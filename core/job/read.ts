@@ -1,0 +1,61 @@
+import type { z } from 'zod';
+import { badInput, done, type Outcome } from '../units/index.ts';
+import { JOB_VERSION, type Job, JobSchema } from './schema.ts';
+
+type Raw = Readonly<Record<string, unknown>>;
+
+/** upgrades[n] turns version n + 1 into n + 2. Released ones never change. Version 1 is the first, so none yet. */
+export const upgrades: readonly ((doc: Raw) => Raw)[] = [];
+
+/** `faces.bottom.inks[2].opacity` as a person would point at it. */
+function placeOf(path: readonly PropertyKey[]): string {
+  let text = '';
+  for (const part of path) text += typeof part === 'number' ? `[${part}]` : `${text ? '.' : ''}${String(part)}`;
+  return text || 'the document';
+}
+
+function firstTrouble(error: z.ZodError): string {
+  const issue = error.issues[0];
+  if (!issue) return 'it is not a job';
+  return `${placeOf(issue.path)}: ${issue.message.charAt(0).toLowerCase()}${issue.message.slice(1)}`;
+}
+
+/**
+ * A document from outside to a `Job`: upgraded from older versions, refused politely when newer, checked key by key.
+ * Keys this version does not know are kept.
+ */
+export function readJob(raw: unknown): Outcome<Job> {
+  const mend = 'Open an older copy, or send the file to whoever made it.';
+  if (raw === null || typeof raw !== 'object' || Array.isArray(raw))
+    return badInput('This is not a Kickflat job: its document is not an object.', mend);
+  let doc = raw as Raw;
+  const version = doc['version'];
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
+    return badInput('This job is damaged: it states no version.', mend);
+  if (version > JOB_VERSION)
+    return badInput(
+      `This job was saved by a newer Kickflat (document version ${version}; this one reads up to ${JOB_VERSION}).`,
+      'Update Kickflat to open it; the file was left as it is.',
+    );
+  for (let v = version; v < JOB_VERSION; v++) {
+    const upgrade = upgrades[v - 1];
+    if (!upgrade) throw new Error(`No upgrade from version ${v}.`);
+    doc = upgrade(doc);
+  }
+  const parsed = JobSchema.safeParse(doc);
+  if (!parsed.success) return badInput(`This job is damaged at ${firstTrouble(parsed.error)}.`, mend);
+  return consistent(parsed.data);
+}
+
+/** What a schema can't say: ids are unique and name what exists. */
+function consistent(job: Job): Outcome<Job> {
+  const twice = (ids: readonly string[]) => ids.find((id, i) => ids.indexOf(id) !== i);
+  for (const [name, face] of [['bottom', job.faces.bottom] as const, ['top', job.faces.top] as const]) {
+    const again = twice(face.inks.map((ink) => ink.id)) ?? twice(face.art.map((piece) => piece.id));
+    if (again)
+      return badInput(`This job is damaged: the ${name} face has “${again}” twice.`, 'Open an older copy.');
+  }
+  const again = twice(job.veneers.map((v) => v.id)) ?? twice(job.colourways.map((c) => c.id));
+  if (again) return badInput(`This job is damaged: it has “${again}” twice.`, 'Open an older copy.');
+  return done(job);
+}
