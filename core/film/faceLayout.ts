@@ -1,0 +1,77 @@
+import type { Face } from '../deck/index.ts';
+import type { Box, Px } from '../units/index.ts';
+import type { FilmArt } from './filmArt.ts';
+import type { FilmPrinter } from './printer.ts';
+import type { Affine, Shape } from './shape.ts';
+
+export type MarkKind = 'registration' | 'hole' | 'vernier-along' | 'vernier-across' | 'nose';
+
+/** A mark common to every film of a face, film space mm. `shapes` is what this film prints of it. */
+export interface FilmMark {
+  readonly kind: MarkKind;
+  readonly x: number;
+  readonly y: number;
+  readonly shapes: readonly Shape[];
+}
+
+/** Whole pixels from the film's top left corner, y down. */
+export interface PxBox {
+  readonly x: Px;
+  readonly y: Px;
+  readonly width: Px;
+  readonly height: Px;
+}
+
+/** Where one sheet meets another. Film space mm. */
+export interface Seam {
+  /** Index of the neighbour in the film's `sheets`. */
+  readonly with: number;
+  /** The strip both sheets show. */
+  readonly band: Box;
+  /** `across`: the cut runs across the deck (v); `along`: it runs along it (u). */
+  readonly runs: 'across' | 'along';
+  readonly path: readonly (readonly [number, number])[];
+  /** Where the cut crosses ink: middle of the crossing and its length, mm; to touch up with opaque ink. */
+  readonly crossings: readonly (readonly [number, number, number])[];
+  /** Centres of the cross-hairs both sheets print. */
+  readonly crossHairs: readonly (readonly [number, number])[];
+}
+
+export interface SheetLayout {
+  /** From 0, tail to nose, top row first in each column. */
+  readonly index: number;
+  readonly column: number;
+  readonly row: number;
+  readonly window: Box;
+  readonly windowPx: PxBox;
+  /** Film mm → page mm, page origin bottom left; holds turn, mirror and printer scale. */
+  readonly filmToPage: Affine;
+  /** How the window's picture is turned to lie on the page: 0 as the film, 90 counter-clockwise (nose up). */
+  readonly turn: 0 | 90;
+  readonly mirror: boolean;
+  /** Page pixels at the film's dpi from the page's top left corner where the turned picture begins, at scale 1. */
+  readonly imageAt: { readonly x: Px; readonly y: Px };
+  readonly seams: readonly Seam[];
+  /** Everything drawn besides the picture, in page mm: common marks that fall in the window, seam marks, label strip. */
+  readonly shapes: readonly Shape[];
+}
+
+export interface FilmLayout {
+  readonly art: FilmArt;
+  /** Film space mm: this ink's art and its marks, on whole pixels. */
+  readonly box: Box;
+  readonly widthPx: Px;
+  readonly heightPx: Px;
+  readonly marks: readonly FilmMark[];
+  readonly sheets: readonly SheetLayout[];
+  readonly inkedCm2: number;
+}
+
+export interface FaceLayout {
+  readonly face: Face;
+  readonly dpi: number;
+  readonly printer: FilmPrinter;
+  readonly films: readonly FilmLayout[];
+  /** Sentences for the user: marks left out, feed directions, seams through ink. */
+  readonly notes: readonly string[];
+}

@@ -1,0 +1,3 @@
+export { assemblyPdf } from './assemblyPdf.ts';
+export { type FilmsPdfOptions, filmsPdf } from './filmsPdf.ts';
+export { separationsPdf } from './separationsPdf.ts';
