@@ -52,8 +52,10 @@ export interface SheetLayout {
   /** Page pixels at the film's dpi from the page's top left corner where the turned picture begins, at scale 1. */
   readonly imageAt: { readonly x: Px; readonly y: Px };
   readonly seams: readonly Seam[];
-  /** Everything drawn besides the picture, in page mm: common marks that fall in the window, seam marks, label strip. */
-  readonly shapes: readonly Shape[];
+  /** Common marks and what belongs to the seams, page mm; to be clipped to the window, where all of it burns. */
+  readonly marks: readonly Shape[];
+  /** The label strip, page mm, outside the window. */
+  readonly labels: readonly Shape[];
 }
 
 export interface FilmLayout {
@@ -62,6 +64,8 @@ export interface FilmLayout {
   readonly box: Box;
   readonly widthPx: Px;
   readonly heightPx: Px;
+  /** Top left corner of the film in pixels of the art's raster; negative where the film reaches beyond it. */
+  readonly offsetPx: { readonly x: Px; readonly y: Px };
   readonly marks: readonly FilmMark[];
   readonly sheets: readonly SheetLayout[];
   readonly inkedCm2: number;
@@ -71,6 +75,8 @@ export interface FaceLayout {
   readonly face: Face;
   readonly dpi: number;
   readonly printer: FilmPrinter;
+  /** Depth of the label strip with its gap, mm. */
+  readonly strip: number;
   readonly films: readonly FilmLayout[];
   /** Sentences for the user: marks left out, feed directions, seams through ink. */
   readonly notes: readonly string[];

@@ -5,4 +5,4 @@ export { type FilmManifest, filmManifest } from './manifest.ts';
 export type { FilmPrinter } from './printer.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';
 export { customSheet, LONGEST_SHEET, SHEETS, type SheetSize, sheetNamed } from './sheetSize.ts';
-export { filmMask, pageMask } from './window.ts';
+export { filmMask, pageMask, windowMask } from './window.ts';

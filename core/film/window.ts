@@ -1,12 +1,23 @@
 import type { Mask } from '../raster/index.ts';
 import type { FilmLayout, SheetLayout } from './faceLayout.ts';
+import { mirrored, partOf, turnLeft } from './turn.ts';
 
-/** The whole film's image, exactly its box: row 0 at the top. */
-export function filmMask(_film: FilmLayout): Mask {
-  throw new Error('being written');
+/** The whole film's image before it is cut, exactly its box: row 0 at the top. Marks are not in it. */
+export function filmMask(film: FilmLayout): Mask {
+  const { offsetPx, widthPx, heightPx } = film;
+  return partOf(film.art.mask, offsetPx.x as number, offsetPx.y as number, widthPx as number, heightPx as number);
 }
 
-/** One sheet's image as it lies on the page: cropped, turned, mirrored. */
-export function pageMask(_film: FilmLayout, _sheet: SheetLayout): Mask {
-  throw new Error('being written');
+/** One sheet's part of the film, as the film lies. */
+export function windowMask(film: FilmLayout, sheet: SheetLayout): Mask {
+  const { x, y, width, height } = sheet.windowPx;
+  const [left, top] = [film.offsetPx.x as number, film.offsetPx.y as number];
+  return partOf(film.art.mask, left + (x as number), top + (y as number), width as number, height as number);
+}
+
+/** One sheet's image as it lies on its page: turned and, for wrong-reading films, mirrored. */
+export function pageMask(film: FilmLayout, sheet: SheetLayout): Mask {
+  const part = windowMask(film, sheet);
+  const turned = sheet.turn === 90 ? turnLeft(part) : part;
+  return sheet.mirror ? mirrored(turned) : turned;
 }

@@ -1,0 +1,134 @@
+import type { Box } from '../units/index.ts';
+import type { FilmArt } from './filmArt.ts';
+import { anyInk, pixelsOf } from './inkSearch.ts';
+import { line, type Shape } from './shape.ts';
+
+export type CutPath = readonly (readonly [number, number])[];
+
+/** Hairline of cut ticks, mm: two pixels at 600 dpi. */
+const HAIR = 0.09;
+/** mm of tick at either end of a cut, and its clearance from ink. */
+const TICK = 6;
+const CLEAR = 0.8;
+
+const inkAt = (film: FilmArt, x: number, y: number): boolean => {
+  const scale = film.dpi / 25.4;
+  const px = Math.floor((x - film.box.x) * scale);
+  const py = Math.floor((film.box.y + film.box.height - y) * scale);
+  const { mask } = film;
+  if (px < 0 || py < 0 || px >= (mask.width as number) || py >= (mask.height as number)) return false;
+  return ((mask.data[py * mask.stride + (px >> 5)]! >>> (px & 31)) & 1) === 1;
+};
+
+/** Ink along a path: middle and length of each crossing, mm, found at half-pixel steps. */
+export function crossingsOf(film: FilmArt, path: CutPath): [number, number, number][] {
+  const step = 12.7 / film.dpi;
+  const out: [number, number, number][] = [];
+  let run: { x: number; y: number; steps: number } | null = null;
+  let [lastX, lastY] = [0, 0];
+  const close = () => {
+    if (run) out.push([(run.x + lastX) / 2, (run.y + lastY) / 2, run.steps * step]);
+    run = null;
+  };
+  for (let i = 1; i < path.length; i++) {
+    const [x0, y0] = path[i - 1]!;
+    const [x1, y1] = path[i]!;
+    const length = Math.hypot(x1 - x0, y1 - y0);
+    const steps = Math.max(1, Math.round(length / step));
+    for (let s = 0; s < steps; s++) {
+      const x = x0 + ((x1 - x0) * (s + 0.5)) / steps;
+      const y = y0 + ((y1 - y0) * (s + 0.5)) / steps;
+      if (!inkAt(film, x, y)) {
+        close();
+        continue;
+      }
+      if (run) run.steps++;
+      else run = { x, y, steps: 1 };
+      [lastX, lastY] = [x, y];
+    }
+  }
+  close();
+  return out;
+}
+
+/** Ink a straight cut at every pixel across the band would meet, in pixels, and how far the nearest ink beside it is. */
+function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Float64Array {
+  const { mask } = film;
+  const { x0, y0, x1, y1 } = pixelsOf(film, band);
+  const across = runs === 'across';
+  const out = new Float64Array(across ? x1 - x0 : y1 - y0);
+  const left = Math.max(0, x0);
+  const right = Math.min(mask.width as number, x1);
+  for (let y = Math.max(0, y0); y < Math.min(mask.height as number, y1); y++) {
+    const row = y * mask.stride;
+    for (let x = left; x < right; x++) {
+      const word = mask.data[row + (x >> 5)]!;
+      if (word === 0) {
+        x |= 31;
+        continue;
+      }
+      if ((word >>> (x & 31)) & 1) out[across ? x - x0 : y - y0]! += 1;
+    }
+  }
+  return out;
+}
+
+/**
+ * The straight cut through a band that meets least ink; among equals the one furthest from ink, then nearest the middle.
+ * From the band's lower (or left) end to the other; film space mm. It keeps a tenth of the band from the band's edges.
+ */
+export function straightCut(film: FilmArt, band: Box, runs: 'across' | 'along'): CutPath {
+  const ink = inkAcross(film, band, runs);
+  const n = ink.length;
+  const keep = Math.floor(n / 10);
+  // Distance in pixels to the nearest line that has more ink than this one, both ways.
+  const room = new Float64Array(n).fill(n);
+  for (let i = 1; i < n; i++) if (ink[i - 1]! > 0) room[i] = 1; else room[i] = Math.min(n, room[i - 1]! + 1);
+  for (let i = n - 2; i >= 0; i--) room[i] = Math.min(room[i]!, ink[i + 1]! > 0 ? 1 : room[i + 1]! + 1);
+  const most = (1.5 * film.dpi) / 25.4;
+  let best = n >> 1;
+  let bestCost = Infinity;
+  for (let i = keep; i < n - keep; i++) {
+    const centre = Math.abs(i - n / 2) / n;
+    const cost = ink[i]! * 1000 + (most - Math.min(most, room[i]!)) + centre;
+    if (cost < bestCost) {
+      bestCost = cost;
+      best = i;
+    }
+  }
+  const mm = ((best + 0.5) * 25.4) / film.dpi;
+  if (runs === 'across') {
+    const u = band.x + mm;
+    return [
+      [u, band.y],
+      [u, band.y + band.height],
+    ];
+  }
+  const v = band.y + band.height - mm;
+  return [
+    [band.x, v],
+    [band.x + band.width, v],
+  ];
+}
+
+/**
+ * Cut ticks: hairlines at either end of a path, in the margin only, ending before any ink of the face, so that nothing of
+ * a cut can burn among the art. A straight edge laid from tick to tick gives the cut.
+ */
+export function cutShapes(films: readonly FilmArt[], path: CutPath): Shape[] {
+  const shapes: Shape[] = [];
+  const tick = (from: readonly [number, number], to: readonly [number, number]) => {
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    let reach = 0;
+    while (reach < TICK && reach + CLEAR < length) {
+      const [x, y] = [from[0] + dx * (reach + 0.5), from[1] + dy * (reach + 0.5)];
+      if (anyInk(films, { x: x - CLEAR, y: y - CLEAR, width: 2 * CLEAR, height: 2 * CLEAR })) break;
+      reach += 0.5;
+    }
+    if (reach >= 0.5) shapes.push(line(HAIR, from, [from[0] + dx * reach, from[1] + dy * reach]));
+  };
+  tick(path[0]!, path[1]!);
+  tick(path.at(-1)!, path.at(-2)!);
+  return shapes;
+}

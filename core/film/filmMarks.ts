@@ -1,0 +1,112 @@
+import type { FilmPoint } from '../units/index.ts';
+import type { FilmMark } from './faceLayout.ts';
+import type { FilmArt } from './filmArt.ts';
+import { holeShapes } from './holeMark.ts';
+import { anyInk, inkProfile } from './inkSearch.ts';
+import { GROUP_DEPTH, groupReach, MARK_CLEARANCE, MARK_LINE, markGroup, MOST_VERNIERS } from './markGroup.ts';
+import { type Affine, bar, line, place, type Shape } from './shape.ts';
+
+/** mm: a nose arrow's length. */
+const ARROW = 9;
+
+const arrowShapes = (): Shape[] => [
+  line(MARK_LINE * 2, [-ARROW / 2, 0], [ARROW / 2 - 2, 0]),
+  { kind: 'fill', points: [[ARROW / 2, 0], [ARROW / 2 - 3.5, 1.6], [ARROW / 2 - 3.5, -1.6]] },
+  bar(-ARROW / 2 - 0.5, -1.2, 0.5, 2.4),
+];
+
+/** Outermost ink of all films, mm, at and about the places where main marks stand. */
+function artEdges(films: readonly FilmArt[], before: number, after: number) {
+  const { box, dpi, mask } = films[0]!;
+  const scale = dpi / 25.4;
+  const profile = inkProfile(films.map((film) => film.mask));
+  const [w, h] = [mask.width as number, mask.height as number];
+  const topV = box.y + box.height;
+  const columns = (from: number, to: number) =>
+    [Math.max(0, Math.floor((from - box.x) * scale)), Math.min(w, Math.ceil((to - box.x) * scale))] as const;
+  const rows = (from: number, to: number) =>
+    [Math.max(0, Math.floor((topV - to) * scale)), Math.min(h, Math.ceil((topV - from) * scale))] as const;
+  let [top, bottom, left, right] = [h, -1, w, -1];
+  let [allTop, allBottom, allLeft, allRight] = [h, -1, w, -1];
+  for (let x = 0; x < w; x++) {
+    allTop = Math.min(allTop, profile.top[x]!);
+    allBottom = Math.max(allBottom, profile.bottom[x]!);
+  }
+  for (let y = 0; y < h; y++) {
+    allLeft = Math.min(allLeft, profile.left[y]!);
+    allRight = Math.max(allRight, profile.right[y]!);
+  }
+  if (allBottom < 0) [allTop, allBottom, allLeft, allRight] = [h >> 1, h >> 1, w >> 1, w >> 1];
+  const span = Math.max(before, after);
+  const [c0, c1] = columns(-span, span);
+  for (let x = c0; x < c1; x++) {
+    top = Math.min(top, profile.top[x]!);
+    bottom = Math.max(bottom, profile.bottom[x]!);
+  }
+  const [r0, r1] = rows(-span, span);
+  for (let y = r0; y < r1; y++) {
+    left = Math.min(left, profile.left[y]!);
+    right = Math.max(right, profile.right[y]!);
+  }
+  // Where nothing prints beside a mark, it stands at the edge of the art as a whole, never among it.
+  if (bottom < 0) [top, bottom] = [allTop, allBottom];
+  if (right < 0) [left, right] = [allLeft, allRight];
+  return {
+    top: topV - top / scale,
+    bottom: topV - (bottom + 1) / scale,
+    left: box.x + left / scale,
+    right: box.x + (right + 1) / scale,
+  };
+}
+
+export interface FaceMarks {
+  /** For each film, in order; kinds and places are the same in all, only vernier scales differ. */
+  readonly byFilm: readonly (readonly FilmMark[])[];
+  readonly notes: readonly string[];
+}
+
+/**
+ * Marks of every film of a face, film space: registration marks on the centreline fore and aft and at both sides (with
+ * vernier scales when asked), cross-hairs at the truck holes, arrows to the nose. None lies over ink of any film.
+ */
+export function filmMarks(films: readonly FilmArt[], holes: readonly FilmPoint[], verniers: boolean): FaceMarks {
+  const notes: string[] = [];
+  const pulls = films[0]!.pulls;
+  const { before, after } = groupReach(pulls, verniers);
+  const edge = artEdges(films, before, after);
+  const clear = MARK_CLEARANCE;
+  const strips: readonly Affine[] = [
+    [0, -1, 1, 0, edge.right + clear, 0],
+    [0, 1, -1, 0, edge.left - clear, 0],
+    [1, 0, 0, 1, 0, edge.top + clear],
+    [-1, 0, 0, -1, 0, edge.bottom - clear],
+  ];
+  const arrowAt = (strip: Affine, turn: Affine): FilmMark => {
+    const x = strip[4] + strip[0] * -(before + 6) + (strip[2] * GROUP_DEPTH) / 2;
+    const y = strip[5] + strip[1] * -(before + 6) + (strip[3] * GROUP_DEPTH) / 2;
+    return { kind: 'nose', x, y, shapes: place(place(arrowShapes(), turn), [1, 0, 0, 1, x, y]) };
+  };
+  const arrows = strips
+    .slice(2)
+    .map((strip) => arrowAt(strip, [1, 0, 0, 1, 0, 0]))
+    .filter(({ x, y }) => !anyInk(films, { x: x - ARROW / 2 - 2, y: y - 3, width: ARROW + 4, height: 6 }));
+  const cross = holes.map((hole) => ({ hole, shapes: holeShapes(hole, films) }));
+  const covered = cross.filter(({ shapes }) => shapes.length === 0).length;
+  if (covered > 0) {
+    notes.push(
+      `${covered} of ${holes.length} truck holes lie under solid ink and have no cross-hair; the other marks serve.`,
+    );
+  }
+  if (verniers && pulls - 1 > MOST_VERNIERS) {
+    notes.push(`Vernier scales are printed for pulls 2 to ${MOST_VERNIERS + 1}; later pulls have none.`);
+  }
+  const holeMarks: FilmMark[] = cross
+    .filter(({ shapes }) => shapes.length > 0)
+    .map(({ hole, shapes }) => ({ kind: 'hole', x: hole.u, y: hole.v, shapes }));
+  const byFilm = films.map((film) => [
+    ...strips.flatMap((strip) => markGroup(film, strip, verniers)),
+    ...arrows,
+    ...holeMarks,
+  ]);
+  return { byFilm, notes };
+}

@@ -1,0 +1,76 @@
+import type { Mm } from '../units/index.ts';
+import { ACCENTS, BASELINE, CAP_HEIGHT, GLYPHS, LETTER_GAP } from './glyphs.ts';
+import type { Shape } from './shape.ts';
+
+type Strokes = [number, number][][];
+
+const read = (text: string): Strokes =>
+  text.split(' ').map((stroke) => {
+    const points: [number, number][] = [];
+    for (let i = 0; i + 1 < stroke.length; i += 2) {
+      points.push([Number.parseInt(stroke[i]!, 36), Number.parseInt(stroke[i + 1]!, 36) - BASELINE]);
+    }
+    return points;
+  });
+
+/** What stands for a letter we cannot draw: an upright box, as in the trade's fonts. */
+const UNKNOWN = '040g6g6404';
+
+const widthOf = (strokes: Strokes): number => {
+  let right = 0;
+  for (const stroke of strokes) for (const [x] of stroke) if (x > right) right = x;
+  return right;
+};
+
+/** Marks that take no room and draw nothing: joiners, direction and variation marks. */
+const silent = (code: number): boolean =>
+  (code >= 0x200b && code <= 0x200f) || (code >= 0x202a && code <= 0x202e) || (code >= 0x2060 && code <= 0x206f) ||
+  (code >= 0xfe00 && code <= 0xfe0f) || code === 0xfeff || (code >= 0xe0100 && code <= 0xe01ef);
+
+/**
+ * One line of text as strokes: origin at the left end of the baseline, +x along the line, mm. `capHeight` is the height of
+ * a capital. Any Unicode text is taken; letters without a drawing come as a box, accents are put together.
+ */
+export function lettering(
+  text: string,
+  capHeight: Mm,
+  weight: Mm = capHeight * 0.12,
+): { readonly shapes: Shape[]; readonly width: Mm } {
+  const unit = capHeight / CAP_HEIGHT;
+  const shapes: Shape[] = [];
+  const put = (strokes: Strokes, dx: number, dy: number) => {
+    for (const stroke of strokes) {
+      shapes.push({ kind: 'line', width: weight, points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit]) });
+    }
+  };
+  let pen = 0;
+  let base = { x: 0, width: 0, top: CAP_HEIGHT };
+  for (const letter of text.normalize('NFD')) {
+    const code = letter.codePointAt(0) ?? 0;
+    if (silent(code)) continue;
+    if (code <= 0x20 || code === 0xa0 || (code >= 0x2000 && code <= 0x200a) || code === 0x3000) {
+      pen += 5;
+      continue;
+    }
+    const accent = ACCENTS[letter];
+    if (accent) {
+      put(read(accent.strokes), base.x + base.width / 2 - 4, accent.below ? 0 : base.top + BASELINE - 1);
+      continue;
+    }
+    if (code >= 0x300 && code <= 0x36f) continue;
+    const strokes = read(GLYPHS[letter] ?? UNKNOWN);
+    const width = widthOf(strokes);
+    put(strokes, pen, 0);
+    let top = 0;
+    for (const stroke of strokes) for (const [, y] of stroke) if (y > top) top = y;
+    base = { x: pen, width, top };
+    pen += width + LETTER_GAP;
+  }
+  return { shapes, width: Math.max(0, pen - LETTER_GAP) * unit };
+}
+
+/** Text cut to at most `letters` characters, the last an ellipsis where it was longer. */
+export function shorten(text: string, letters: number): string {
+  const all = [...text];
+  return all.length <= letters ? text : `${all.slice(0, letters - 1).join('').trimEnd()}…`;
+}

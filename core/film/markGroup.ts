@@ -1,0 +1,63 @@
+import type { FilmArt } from './filmArt.ts';
+import type { FilmMark } from './faceLayout.ts';
+import { type Affine, apply, line, place, ringLine, type Shape } from './shape.ts';
+import { VERNIER_DEPTH, VERNIER_LENGTH, vernierNumber, vernierScale } from './vernier.ts';
+
+/** mm: how deep a main mark's strip is, and the clear wood between it and the nearest art. */
+export const GROUP_DEPTH = 12;
+export const MARK_CLEARANCE = 2.5;
+/** Lines of marks, mm: 6 pixels at 600 dpi; a stencil on 77 threads a centimetre still holds it (common practice, no source). */
+export const MARK_LINE = 0.25;
+const LANE_ALONG = VERNIER_LENGTH + 4.5;
+const LANE_ACROSS = VERNIER_DEPTH + 3;
+const MARK_HALF = 6.5;
+/** More scales than this at one mark would run off a deck's end; later pulls are read on the overlap of inks instead. */
+export const MOST_VERNIERS = 6;
+
+/** A cross through a ring, about the origin. */
+export const registrationShapes = (): Shape[] => [
+  ringLine(0, 0, 3, MARK_LINE),
+  line(MARK_LINE, [-5, 0], [5, 0]),
+  line(MARK_LINE, [0, -5], [0, 5]),
+];
+
+/** How far a strip reaches from its mark on either side, mm, for a face of `pulls` inks. */
+export function groupReach(pulls: number, verniers: boolean): { readonly before: number; readonly after: number } {
+  const pairs = verniers ? Math.min(Math.max(0, pulls - 1), MOST_VERNIERS) : 0;
+  return { before: MARK_HALF + pairs * LANE_ACROSS, after: MARK_HALF + pairs * LANE_ALONG };
+}
+
+/**
+ * A main mark and its scales as one film prints them. `toFilm` takes the strip's own place (x along the art's edge with
+ * the mark at 0, y outwards from 0 to GROUP_DEPTH) to film space. Pull 1 prints every fixed scale; pull n the moving
+ * scale of its own lane.
+ */
+export function markGroup(
+  film: Pick<FilmArt, 'pull' | 'pulls'>,
+  toFilm: Affine,
+  verniers: boolean,
+): readonly FilmMark[] {
+  const middle = GROUP_DEPTH / 2;
+  const marks: FilmMark[] = [];
+  const put = (kind: FilmMark['kind'], x: number, y: number, shapes: readonly Shape[]) => {
+    const [u, v] = apply(toFilm, x, y);
+    marks.push({ kind, x: u, y: v, shapes: place(shapes, toFilm) });
+  };
+  put('registration', 0, middle, place(registrationShapes(), [1, 0, 0, 1, 0, middle]));
+  if (!verniers) return marks;
+  const alongU = Math.abs(toFilm[0]) > 0.5;
+  const pairs = Math.min(film.pulls - 1, MOST_VERNIERS);
+  for (let lane = 0; lane < pairs; lane++) {
+    const mine = film.pull === lane + 2;
+    const scale = (): Shape[] => {
+      if (film.pull === 1) return vernierScale('fixed');
+      return mine ? [...vernierScale('moving'), ...vernierNumber(film.pull)] : [];
+    };
+    const x = MARK_HALF + 4.5 + lane * LANE_ALONG;
+    put(alongU ? 'vernier-along' : 'vernier-across', x, middle, place(scale(), [1, 0, 0, 1, x, middle]));
+    // The same scale stood on end: its +x is the strip's outward y.
+    const cross = -MARK_HALF - LANE_ACROSS * (lane + 0.5);
+    put(alongU ? 'vernier-across' : 'vernier-along', cross, middle - 0.5, place(scale(), [0, 1, -1, 0, cross, middle - 0.5]));
+  }
+  return marks;
+}

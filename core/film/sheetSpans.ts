@@ -1,0 +1,76 @@
+/** How many pieces of at most `capacity` cover `length` when neighbours share `overlap`; same unit for all. Infinity when none do. */
+export function piecesFor(length: number, capacity: number, overlap: number): number {
+  if (length <= capacity) return 1;
+  if (capacity < 2 * overlap || capacity <= overlap) return Infinity;
+  return 1 + Math.ceil((length - capacity) / (capacity - overlap));
+}
+
+export interface Spans {
+  /** First pixel of each shared strip; strips are `overlap` long. Piece i runs from strip i - 1's start to strip i's end. */
+  readonly seams: readonly number[];
+  /** Sum of the seams' costs. */
+  readonly cost: number;
+}
+
+/**
+ * Where the fewest pieces of at most `capacity` meet so that the seams cost least. `cost(start)` is the price of a shared
+ * strip beginning at that pixel; `grid` is the spacing of places tried. Exact over that grid, by dynamic programming:
+ * strips never touch each other, and every piece fits. Among equals the more even split wins.
+ */
+export function cheapestSpans(
+  length: number,
+  capacity: number,
+  overlap: number,
+  grid: number,
+  cost: (start: number) => number,
+): Spans {
+  const pieces = piecesFor(length, capacity, overlap);
+  if (pieces === 1) return { seams: [], cost: 0 };
+  if (!Number.isFinite(pieces)) throw new Error('The pieces are too short for their overlap.');
+  const places: number[] = [];
+  for (let at = 0; at + overlap <= length; at += grid) places.push(at);
+  // Places that a tight fit needs: each seam as early and as late as the capacity allows.
+  for (let i = 1; i < pieces; i++) {
+    const late = i * (capacity - overlap);
+    const early = length - overlap - (pieces - i) * (capacity - overlap);
+    for (const at of [late, early]) if (at >= 0 && at + overlap <= length) places.push(at);
+  }
+  places.sort((a, b) => a - b);
+  const price = places.map(cost);
+  const even = (i: number, at: number) => {
+    const wish = ((length - overlap) * i) / pieces;
+    return (1e-6 * Math.abs(at - wish)) / length;
+  };
+  let best = places.map((at, p) => (at + overlap <= capacity ? price[p]! + even(1, at) : Infinity));
+  const from: Int32Array[] = [];
+  for (let i = 2; i < pieces; i++) {
+    const next = new Array<number>(places.length).fill(Infinity);
+    const back = new Int32Array(places.length).fill(-1);
+    for (let p = 0; p < places.length; p++) {
+      for (let q = 0; q < p; q++) {
+        const run = places[p]! - places[q]!;
+        if (run < overlap || run + overlap > capacity) continue;
+        const total = best[q]! + price[p]! + even(i, places[p]!);
+        if (total < next[p]!) {
+          next[p] = total;
+          back[p] = q;
+        }
+      }
+    }
+    from.push(back);
+    best = next;
+  }
+  let end = -1;
+  for (let p = 0; p < places.length; p++) {
+    if (length - places[p]! > capacity) continue;
+    if (best[p]! < (end < 0 ? Infinity : best[end]!)) end = p;
+  }
+  if (end < 0) throw new Error('No place for the seams although the count says there is one.');
+  const total = best[end]!;
+  const seams = [places[end]!];
+  for (let i = from.length - 1; i >= 0; i--) {
+    end = from[i]![end]!;
+    seams.unshift(places[end]!);
+  }
+  return { seams, cost: total };
+}

@@ -1,0 +1,44 @@
+import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFPage, PDFRawStream, type PDFRef } from 'pdf-lib';
+import { PT } from './content.ts';
+
+export type Deflate = (bytes: Uint8Array) => Uint8Array;
+
+/** A document whose bytes depend on nothing but its content: no dates, no identifiers. */
+export async function newDocument(title: string, subject: string): Promise<PDFDocument> {
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  doc.setTitle(title);
+  doc.setSubject(subject);
+  doc.setCreator('Kickflat');
+  doc.setProducer('Kickflat');
+  return doc;
+}
+
+/** States that traps are already in the art (/Trapped /True), so that no later step adds its own. */
+export function markTrapped(doc: PDFDocument): void {
+  const info = doc.context.lookup(doc.context.trailerInfo.Info);
+  if (info instanceof PDFDict) info.set(PDFName.of('Trapped'), PDFName.of('True'));
+}
+
+/** A page of exact size, mm: media, crop, bleed, trim and art box alike. */
+export function addSheetPage(doc: PDFDocument, width: number, height: number): PDFPage {
+  const page = doc.addPage([width * PT, height * PT]);
+  const box = doc.context.obj([0, 0, width * PT, height * PT]);
+  for (const name of ['MediaBox', 'CropBox', 'BleedBox', 'TrimBox', 'ArtBox']) page.node.set(PDFName.of(name), box);
+  return page;
+}
+
+/** A stream with the given dictionary entries, deflated. */
+export function addStream(
+  doc: PDFDocument,
+  bytes: Uint8Array,
+  deflate: Deflate,
+  entries: Record<string, PDFName | PDFHexString | PDFRef | PDFDict | number | string | boolean> = {},
+): PDFRef {
+  const dict = doc.context.obj({ ...entries, Filter: 'FlateDecode' });
+  const packed = deflate(bytes);
+  dict.set(PDFName.of('Length'), doc.context.obj(packed.length));
+  return doc.context.register(PDFRawStream.of(dict as PDFDict, packed));
+}
+
+export const saveDocument = (doc: PDFDocument): Promise<Uint8Array> =>
+  doc.save({ useObjectStreams: false, addDefaultPage: false, updateFieldAppearances: false });
