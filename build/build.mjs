@@ -1,0 +1,162 @@
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
+import { ROOT } from './root.mjs';
+import { isEntry, main, Refusal } from './step.mjs';
+
+const DIST = join(ROOT, 'dist');
+
+/** Packages with native parts stay outside the bundles; electron is there only inside Electron. */
+const EXTERNAL = ['sharp', 'electron'];
+/** Bundled packages written for CommonJS may call `require`, which an .mjs file lacks. */
+const REQUIRE = "import { createRequire as kickflatRequire } from 'node:module'; const require = kickflatRequire(import.meta.url);";
+
+const node = (entry, out) => ({ entry, out, platform: 'node', format: 'esm', target: 'node20', banner: REQUIRE });
+const electron = (entry, out) => ({ entry, out, platform: 'node', format: 'cjs', target: 'node22' });
+
+/** Every bundle: source and product, relative to the root and to dist/. */
+export const BUNDLES = [
+  node('electron/cli.ts', 'cli.mjs'),
+  node('electron/host/worker.ts', 'host/worker.mjs'),
+  electron('electron/main.ts', 'electron/main.cjs'),
+  electron('electron/preload.ts', 'electron/preload.cjs'),
+  { entry: 'electron/webShell.ts', out: 'webShell.js', platform: 'browser', format: 'iife', target: 'es2022' },
+];
+
+/** Writes whole: programs that start meanwhile see the old file or the new one. */
+function writeWhole(path, bytes) {
+  mkdirSync(dirname(path), { recursive: true });
+  const temp = `${path}.${process.pid}.tmp`;
+  writeFileSync(temp, bytes);
+  renameSync(temp, path);
+}
+
+const stampOf = (out) => join(DIST, 'stamps', `${out.replaceAll('/', '_')}.json`);
+const sum = (path) => createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 16);
+
+/**
+ * Whether the product was made from just these sources: every file the bundle read has the date it had then, or at
+ * least the same bytes.
+ */
+function fresh(out) {
+  try {
+    if (!existsSync(join(DIST, out))) return false;
+    const { inputs } = JSON.parse(readFileSync(stampOf(out), 'utf8'));
+    return inputs.every(([file, mtimeMs, hash]) => {
+      const path = join(ROOT, file);
+      return statSync(path).mtimeMs === mtimeMs || sum(path) === hash;
+    });
+  } catch {
+    return false;
+  }
+}
+
+function stamp(out, files) {
+  const inputs = [...files, 'build/build.mjs'].map((file) => {
+    const path = join(ROOT, file);
+    return [file, statSync(path).mtimeMs, sum(path)];
+  });
+  writeWhole(stampOf(out), JSON.stringify({ inputs }));
+}
+
+async function bundle({ entry, out, platform, format, target, banner }, esbuild) {
+  const made = await esbuild
+    .build({
+      absWorkingDir: ROOT,
+      entryPoints: [entry],
+      outfile: join(DIST, out),
+      bundle: true,
+      platform,
+      format,
+      target,
+      external: EXTERNAL,
+      banner: banner ? { js: banner } : {},
+      sourcemap: false,
+      legalComments: 'none',
+      logLevel: 'silent',
+      metafile: true,
+      write: false,
+      loader: { '.svg': 'text' },
+    })
+    .catch((error) => {
+      const first = error.errors?.[0];
+      const where = first?.location ? `${first.location.file}:${first.location.line}: ` : '';
+      throw new Refusal(`${out} could not be built. ${where}${first?.text ?? error.message}`);
+    });
+  for (const file of made.outputFiles) writeWhole(file.path, file.contents);
+  const own = Object.keys(made.metafile.inputs).filter((file) => !file.startsWith('node_modules/'));
+  stamp(out, [...own, 'package-lock.json']);
+}
+
+/** Every source file of the page: it is quick to look at them all, and vite does not say which ones it read. */
+function pageSources() {
+  const files = [];
+  const walk = (dir) => {
+    for (const entry of readdirSync(dir, { withFileTypes: true })) {
+      const path = join(dir, entry.name);
+      if (entry.isDirectory()) walk(path);
+      else files.push(relative(ROOT, path).replaceAll('\\', '/'));
+    }
+  };
+  walk(join(ROOT, 'core'));
+  walk(join(ROOT, 'renderer'));
+  return [...files, 'build/vite.config.ts', 'package-lock.json'].sort();
+}
+
+/** The list itself is part of the stamp, so that an added file counts as a change. */
+function freshPage() {
+  try {
+    const { inputs } = JSON.parse(readFileSync(stampOf('renderer'), 'utf8'));
+    const now = pageSources();
+    const then = inputs.map(([file]) => file).filter((file) => file !== 'build/build.mjs');
+    return now.length === then.length && now.every((file, i) => file === then[i]) && fresh('renderer');
+  } catch {
+    return false;
+  }
+}
+
+async function page() {
+  const sources = pageSources();
+  const { build: vite } = await import('vite');
+  const temp = join(DIST, `renderer.${process.pid}.tmp`);
+  await vite({
+    configFile: join(ROOT, 'build/vite.config.ts'),
+    build: { outDir: temp, emptyOutDir: true },
+    logLevel: 'error',
+  }).catch((error) => {
+    rmSync(temp, { recursive: true, force: true });
+    throw new Refusal(`The studio's page could not be built. ${error.message}`);
+  });
+  const target = join(DIST, 'renderer');
+  rmSync(target, { recursive: true, force: true });
+  renameSync(temp, target);
+  stamp('renderer', sources);
+}
+
+/**
+ * Builds what is out of date. `only: 'command'` leaves out the page and Electron: the command line starts sooner.
+ * Resolves with the names of what was built.
+ */
+export async function build({ only = 'all' } = {}) {
+  const wanted = only === 'command' ? BUNDLES.slice(0, 2) : BUNDLES;
+  const stale = wanted.filter(({ out }) => !fresh(out));
+  const built = [];
+  if (stale.length > 0) {
+    const esbuild = await import('esbuild');
+    for (const each of stale) {
+      await bundle(each, esbuild);
+      built.push(each.out);
+    }
+  }
+  if (only === 'all' && !freshPage()) {
+    await page();
+    built.push('renderer');
+  }
+  return built;
+}
+
+if (isEntry(import.meta))
+  await main(async () => {
+    const built = await build();
+    process.stdout.write(built.length > 0 ? `Built ${built.join(', ')}.\n` : 'Everything is up to date.\n');
+  });
