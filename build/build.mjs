@@ -1,5 +1,14 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { ROOT } from './root.mjs';
 import { isEntry, main, Refusal } from './step.mjs';
@@ -9,9 +18,17 @@ const DIST = join(ROOT, 'dist');
 /** Packages with native parts stay outside the bundles; electron is there only inside Electron. */
 const EXTERNAL = ['sharp', 'electron'];
 /** Bundled packages written for CommonJS may call `require`, which an .mjs file lacks. */
-const REQUIRE = "import { createRequire as kickflatRequire } from 'node:module'; const require = kickflatRequire(import.meta.url);";
+const REQUIRE =
+  "import { createRequire as kickflatRequire } from 'node:module'; const require = kickflatRequire(import.meta.url);";
 
-const node = (entry, out) => ({ entry, out, platform: 'node', format: 'esm', target: 'node20', banner: REQUIRE });
+const node = (entry, out) => ({
+  entry,
+  out,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+  banner: REQUIRE,
+});
 const electron = (entry, out) => ({ entry, out, platform: 'node', format: 'cjs', target: 'node22' });
 
 /** Every bundle: source and product, relative to the root and to dist/. */
@@ -20,7 +37,13 @@ export const BUNDLES = [
   node('electron/host/worker.ts', 'host/worker.mjs'),
   electron('electron/main.ts', 'electron/main.cjs'),
   electron('electron/preload.ts', 'electron/preload.cjs'),
-  { entry: 'electron/webShell.ts', out: 'webShell.js', platform: 'browser', format: 'iife', target: 'es2022' },
+  {
+    entry: 'electron/webShell.ts',
+    out: 'webShell.js',
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+  },
 ];
 
 /** Writes whole: programs that start meanwhile see the old file or the new one. */

@@ -10,14 +10,19 @@ const SYSTEM = [
   { name: 'qpdf', program: 'qpdf', why: 'checks the structure of PDF files' },
   { name: 'mupdf-tools', program: 'mutool', why: 'a second independent renderer' },
   { name: 'ghostscript', program: 'gs', why: 'a third renderer, and reads separations' },
-  { name: 'fonts-dejavu', file: '/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf', why: 'a known font for screenshots' },
+  {
+    name: 'fonts-dejavu',
+    file: '/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf',
+    why: 'a known font for screenshots',
+  },
 ];
 
 const onPath = (program) =>
   (process.env.PATH ?? '').split(delimiter).some((dir) => dir !== '' && existsSync(join(dir, program)));
 
 /** The Debian packages that are not here. */
-export const missingSystem = () => SYSTEM.filter((p) => (p.program ? !onPath(p.program) : !existsSync(p.file)));
+export const missingSystem = () =>
+  SYSTEM.filter((p) => (p.program ? !onPath(p.program) : !existsSync(p.file)));
 
 /**
  * Why the packages must be installed, or null. Versions are compared, not dates: a fresh checkout may have any dates.
@@ -44,7 +49,9 @@ async function installPackages() {
   process.stderr.write(`Installing packages: ${reason}. This takes about half a minute.\n`);
   const { status } = await run('npm', ['ci', '--no-audit', '--no-fund']).catch(() => ({ status: 127 }));
   if (status !== 0)
-    throw new Refusal('npm ci did not succeed. Check the connection and the message above, then start this again.');
+    throw new Refusal(
+      'npm ci did not succeed. Check the connection and the message above, then start this again.',
+    );
 }
 
 async function installSystem() {
@@ -61,9 +68,14 @@ async function installSystem() {
   process.stderr.write(`Installing from Debian: ${list}.\n`);
   const env = { DEBIAN_FRONTEND: 'noninteractive' };
   await run('apt-get', ['update', '-q'], { quiet: true, env });
-  const got = await run('apt-get', ['install', '-q', '-y', '--no-install-recommends', ...names], { quiet: true, env });
+  const got = await run('apt-get', ['install', '-q', '-y', '--no-install-recommends', ...names], {
+    quiet: true,
+    env,
+  });
   if (got.status !== 0)
-    process.stderr.write(`apt-get could not install them; tests that need them are skipped.\n${got.output.slice(-600)}\n`);
+    process.stderr.write(
+      `apt-get could not install them; tests that need them are skipped.\n${got.output.slice(-600)}\n`,
+    );
 }
 
 /** Brings a fresh checkout into working order; does nothing, and says nothing, when all is there. */

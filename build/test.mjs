@@ -15,7 +15,9 @@ const count = (ok) => ({ passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 });
 /** The totals of a vitest JSON report, and whether they account for its exit status. */
 export function totals(report, status) {
   // A file that can not even be loaded has no tests of its own; it must not pass unnoticed.
-  const unloaded = report.testResults.filter((f) => f.status === 'failed' && f.assertionResults.length === 0).length;
+  const unloaded = report.testResults.filter(
+    (f) => f.status === 'failed' && f.assertionResults.length === 0,
+  ).length;
   const failed = report.numFailedTests + unloaded;
   return {
     passed: report.numPassedTests,
@@ -73,7 +75,8 @@ const STEPS = { lint, types, arrows, unit: () => vitest('unit', 'vitest.config.t
 
 export async function test(names) {
   const unknown = names.find((name) => !(name in STEPS));
-  if (unknown) throw new Refusal(`There is no test step “${unknown}”. The steps are ${Object.keys(STEPS).join(', ')}.`);
+  if (unknown)
+    throw new Refusal(`There is no test step “${unknown}”. The steps are ${Object.keys(STEPS).join(', ')}.`);
   await install({ system: names.length === 0 || names.includes('unit') || names.includes('e2e') });
   const sum = { passed: 0, failed: 0, skipped: 0 };
   for (const [name, step] of Object.entries(STEPS)) {
