@@ -8,7 +8,7 @@ export type CutPath = readonly (readonly [number, number])[];
 /** Hairline of cut ticks, mm: two pixels at 600 dpi. */
 const HAIR = 0.09;
 /** mm of tick at either end of a cut, and its clearance from ink. */
-const TICK = 6;
+const TICK = 2.8;
 const CLEAR = 0.8;
 
 const inkAt = (film: FilmArt, x: number, y: number): boolean => {

@@ -9,7 +9,7 @@ import { inkProfile } from './inkSearch.ts';
 import { labelStrip } from './labelStrip.ts';
 import { capacity, placeOnPage } from './pagePlace.ts';
 import type { FilmPrinter } from './printer.ts';
-import { planSeam, type SeamPlan } from './seam.ts';
+import { planSeam, SEAM_MARGIN, type SeamPlan } from './seam.ts';
 import { place, type Shape } from './shape.ts';
 import { cheapestSpans, piecesFor } from './sheetSpans.ts';
 
@@ -45,8 +45,11 @@ interface Boxed {
   readonly inkedCm2: number;
 }
 
-/** The film's box: this ink's own art and its marks, rounded out to whole pixels. */
-function boxFilm(art: FilmArt, marks: readonly FilmMark[]): Boxed {
+/**
+ * The film's box: this ink's own art with room for seam marks beside it, and the face's marks as all films together print
+ * them, rounded out to whole pixels.
+ */
+function boxFilm(art: FilmArt, marks: readonly FilmMark[], common: readonly FilmMark[]): Boxed {
   const scale = art.dpi / 25.4;
   const top = art.box.y + art.box.height;
   const profile = inkProfile([art.mask]);
@@ -58,7 +61,9 @@ function boxFilm(art: FilmArt, marks: readonly FilmMark[]): Boxed {
     y0 = Math.min(y0, y);
     y1 = y + 1;
   }
-  for (const mark of marks) {
+  const beside = Math.ceil(SEAM_MARGIN * scale);
+  if (y1 > y0) [y0, y1] = [y0 - beside, y1 + beside];
+  for (const mark of common) {
     const box = boundsOf(mark.shapes);
     if (!box) continue;
     x0 = Math.min(x0, Math.floor((box.x - art.box.x) * scale) - 1);
@@ -301,7 +306,8 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
     }
   }
   const marks = filmMarks(films, request.holes, request.options?.verniers ?? true);
-  const boxed = films.map((film, i) => boxFilm(film, marks.byFilm[i]!));
+  const common = marks.byFilm.flat();
+  const boxed = films.map((film, i) => boxFilm(film, marks.byFilm[i]!, common));
   const plans = ([0, 90] as const).flatMap((turn) => planTurn(request, boxed, turn) ?? []);
   const fewest = Math.min(...plans.map((plan) => plan.sheets));
   const best = plans

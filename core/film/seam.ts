@@ -8,10 +8,14 @@ import { type Affine, apply, line, place, type Shape } from './shape.ts';
 import { vernierScale } from './vernier.ts';
 
 /** A station of cross-hairs in an overlap: mm it takes along the strip, half an arm, and its distance from the edge. */
-const STATION = 12;
+const STATION = 10;
 const ARM = 2;
 const INSET = 2.6;
-const CLEAR = 1;
+const CLEAR = 0.6;
+/** mm at either end of the strip that stay free for the cut's tick. */
+const TICK_ROOM = 3.2;
+/** mm a film needs beyond its art at a seam's ends for tick, station and clearance. */
+export const SEAM_MARGIN = TICK_ROOM + STATION + 2 * CLEAR;
 /** Narrowest overlap in which two cross-hairs and a scale stand side by side. */
 const ROOM_FOR_VERNIER = 2 * (INSET + ARM) + 9.2;
 
@@ -64,7 +68,8 @@ export function planSeam(
   const wide = width >= ROOM_FOR_VERNIER;
   const pair = width >= 2 * (INSET + ARM) + 1;
   const starts: number[] = [];
-  for (let p = 0.5; p + STATION + 0.5 <= length; p++) starts.push(p);
+  for (let p = TICK_ROOM; p + STATION + TICK_ROOM <= length; p += 0.5) starts.push(p);
+  if (length > 2 * (STATION + TICK_ROOM)) starts.push(length - STATION - TICK_ROOM);
   const low = starts.find((p) => free(p, 0, STATION, width));
   const high = starts.toReversed().find((p) => free(p, 0, STATION, width) && (low === undefined || p >= low + STATION));
   for (const [start, axis] of [
