@@ -50,14 +50,30 @@ export class Canvas {
   group(name: string): void {
     this.groups.push({ name, layers: [] });
   }
-  paint(ink: InkName, ...rings: (readonly Pt[])[]): void {
+  private offset: Pt = [0, 0];
+  /** Moves everything painted from now on. */
+  shift(x: number, y: number): void {
+    this.offset = [this.offset[0] + x, this.offset[1] + y];
+  }
+  private moved(rings: readonly (readonly Pt[])[]): Ring[] {
+    const [dx, dy] = this.offset;
+    if (dx === 0 && dy === 0) return rings as Ring[];
+    return rings.map((ring) => {
+      const there = ring.map(([x, y]) => [x + dx, y + dy] as const);
+      if (holes.has(ring)) holes.add(there);
+      return there;
+    });
+  }
+  paint(ink: InkName, ...drawn: (readonly Pt[])[]): void {
+    const rings = this.moved(drawn);
     const group = this.groups[this.groups.length - 1];
     if (!group) throw new Error('A group comes before paint.');
     const last = group.layers[group.layers.length - 1];
-    if (last?.ink === ink) last.rings.push(...(rings as Ring[]));
-    else group.layers.push({ ink, rings: [...(rings as Ring[])] });
+    if (last?.ink === ink) last.rings.push(...rings);
+    else group.layers.push({ ink, rings: [...rings] });
   }
-  bare(...rings: (readonly Pt[])[]): void {
+  bare(...drawn: (readonly Pt[])[]): void {
+    const rings = this.moved(drawn);
     for (const group of this.groups)
       for (const layer of group.layers) layer.rings = cut(layer.rings, rings);
   }
@@ -79,7 +95,7 @@ export class Canvas {
   }
 }
 
-/** Drops points that lie within 0.012 mm of the line between their kept neighbours (Douglas–Peucker). */
+/** Drops points that lie within 0.015 mm of the line between their kept neighbours (Douglas–Peucker). */
 function thin(ring: Ring): Ring {
   const n = ring.length;
   if (n < 5) return ring;
@@ -92,7 +108,7 @@ function thin(ring: Ring): Ring {
     const [a, b] = span;
     const [p, q] = [ring[a] as Pt, ring[b % n] as Pt];
     const size = Math.hypot(q[0] - p[0], q[1] - p[1]) || 1e-9;
-    let [worst, at] = [0.012, -1];
+    let [worst, at] = [0.015, -1];
     for (let i = a + 1; i < b; i++) {
       const r = ring[i] as Pt;
       const off = Math.abs((q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])) / size;

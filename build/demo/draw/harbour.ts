@@ -1,6 +1,6 @@
-import { type Canvas, cut, joined, within } from './canvas.ts';
+import { type Canvas, joined, within } from './canvas.ts';
 import { arc, contour, dice, even, flick, mix, type Pt, placed, type Ring, stroke, taper, through } from './curve.ts';
-import { HORIZON, LAMP, rope } from './sky.ts';
+import { LAMP, rope } from './sky.ts';
 
 const poly = (...points: Pt[]): Ring => points;
 const line = (...points: Pt[]): Pt[] => through(points);
@@ -33,17 +33,29 @@ function lighthouse(art: Canvas): void {
   const [lx, ly] = LAMP;
   const roll = dice(5);
   art.group('lighthouse');
-  const rock = through([[34, 168], [48, 156], [60, 157], [72, 144], [88, 141], [98, 134], [132, 133], [144, 141], [160, 143], [168, 153], [184, 157], [198, 168], [198, 168], [180, 173], [120, 175], [60, 173], [34, 168], [34, 168]], true);
-  art.bare(rock);
-  const facets: Ring[] = [];
-  for (let k = 0; k < 46; k++) {
-    const x = 44 + k * 3.3 + roll() * 3;
-    const y = 139 + Math.abs(x - 116) * 0.26 + roll() * 16;
-    facets.push(stroke(line([x, y], [x - 2 - roll() * 3, y + 4 + roll() * 3], [x - 3 + roll() * 2, y + 8 + roll() * 6]), flick(1.5 + roll() * 0.9)));
+  // A heap of boulders, the far ones first.
+  for (const [x, y, w, t] of [
+    [86, 146, 15, 11], [146, 146, 15, 11], [104, 143, 17, 12], [128, 143, 17, 12], [68, 157, 17, 12], [164, 157, 17, 12], [92, 156, 19, 12],
+    [140, 156, 19, 12], [116, 154, 20, 13], [48, 168, 17, 10], [186, 168, 18, 10], [76, 168, 20, 12], [160, 168, 20, 12], [104, 169, 20, 13], [132, 169, 20, 13],
+  ] as const) {
+    const ring: Pt[] = [];
+    for (let k = 0; k < 7; k++) {
+      const a = ((k * 360) / 7 + roll() * 22) * (Math.PI / 180);
+      const d = 0.84 + roll() * 0.28;
+      ring.push([x + w * d * Math.cos(a), y + t * d * Math.sin(a)]);
+    }
+    const stone = through(ring, true);
+    art.bare(stone);
+    const shade: Ring[] = [];
+    for (let k = 0; k < 8; k++) {
+      const t0 = k / 7;
+      const sx = mix(x + w * 0.95, x - w * 0.25, t0);
+      const sy = mix(y - t * 0.15, y + t * 0.98, t0);
+      shade.push(stroke(line([sx, sy], [sx - w * 0.13, sy - t * 0.26], [sx - w * (0.3 + roll() * 0.16), sy - t * (0.44 + roll() * 0.2)]), flick(1.7, 0.5)));
+    }
+    shade.push(stroke(line([x - w * 0.6, y - t * 0.2], [x - w * 0.3, y - t * 0.45], [x - w * 0.02, y - t * 0.4]), taper(0.9)));
+    art.paint('key', ...within(shade, [stone]), contour(stone, 1.5, 0.7));
   }
-  for (const [a, b, c] of [[[72, 145], [78, 154], [70, 166]], [[98, 135], [92, 148], [100, 160]], [[144, 142], [138, 152], [148, 166]], [[160, 144], [158, 154], [168, 164]], [[112, 150], [120, 158], [114, 170]]] as [Pt, Pt, Pt][])
-    facets.push(stroke(line(a, b, c), taper(2.2)));
-  art.paint('key', ...within(facets, [rock]), contour(rock, 1.5, 0.7));
   const tower = poly([lx - 11.5, 66], [lx + 11.5, 66], [lx + 17.5, 138], [lx - 17.5, 138]);
   const base = through([[lx - 17.5, 138], [lx, 141.4], [lx + 17.5, 138]]);
   const body = [...tower.slice(0, 3), ...base.slice().reverse(), tower[3] as Pt];
@@ -159,7 +171,7 @@ function sheds(art: Canvas): void {
   lit(art, 583, 120, 7.6, 8);
   art.paint('key', poly([596, 122], [606, 122], [606, 149], [596, 149]));
   art.paint('yellow', poly([597.2, 123.2], [604.8, 123.2], [604.8, 149], [597.2, 149]));
-  art.paint('key', stroke(line([603, 136], [602.2, 142], [603.4, 149]), even(1.3)), arc(602.8, 133.6, 1.7), stroke(line([602.6, 138], [600, 141], [600.6, 144]), even(0.9)));
+  art.paint('white', poly([599, 149], [597.2, 149], [601, 125], [604.8, 123.2]));
   lit(art, 675, 118, 8, 8);
   art.paint('key', poly([689, 122], [700, 122], [700, 149], [689, 149]));
   art.paint('white', poly([690.2, 123.2], [698.8, 123.2], [698.8, 149], [690.2, 149]));
@@ -221,23 +233,25 @@ export function drawHarbour(art: Canvas): void {
   sheds(art);
   dory(art);
   art.group('mooring-posts');
-  pile(art, 250, 160, 186, 11, 21);
-  pile(art, 336, 164, 190, 11, 22);
-  pile(art, 548, 163, 189, 11, 23);
-  pile(art, 440, 168, 197, 31, 24);
+  pile(art, 250, 158, 200, 11, 21);
+  pile(art, 336, 162, 200, 11, 22);
+  pile(art, 548, 161, 200, 11, 23);
+  pile(art, 440, 166, 204, 31, 24);
   art.group('rope');
-  rope(line([166, 153], [208, 171], [250, 169]), art);
-  rope(line([250, 169], [292, 182], [336, 173]), art);
-  rope(line([336, 173], [380, 189], [426, 180]), art);
-  rope(line([455, 180], [500, 190], [548, 172]), art);
-  rope(line([548, 172], [560, 166], [570, 152]), art);
+  rope(line([176, 160], [212, 173], [250, 166]), art);
+  rope(line([250, 166], [292, 178], [336, 169]), art);
+  rope(line([336, 169], [380, 181], [425, 173]), art);
+  rope(line([456, 173], [500, 182], [548, 168]), art);
+  rope(line([548, 168], [560, 163], [570, 152]), art);
   rope(line([736, 151], [741, 160], [747, 162]), art, 1.6);
-  rope(through([[424, 181], [440, 185], [456, 181]]), art, 2.6);
-  rope(through([[424, 184.6], [440, 188.8], [456, 184.6]]), art, 2.6);
-  art.group('reeds');
-  reeds(art, 300, 200, 12, 44, 31);
-  reeds(art, 520, 203, 9, 36, 33);
-  reeds(art, 816, 190, 8, 40, 35);
-  reeds(art, 26, 192, 7, 34, 37);
+  rope(through([[424.6, 174], [440, 178], [456, 174]]), art, 2.6);
+  rope(through([[424.4, 177.6], [440, 181.8], [456.4, 177.6]]), art, 2.6);
 }
-export { cut, HORIZON };
+
+export function drawReeds(art: Canvas): void {
+  art.group('reeds');
+  reeds(art, 300, 203, 12, 50, 31);
+  reeds(art, 516, 204, 9, 42, 33);
+  reeds(art, 700, 204, 8, 36, 35);
+  reeds(art, 222, 204, 7, 40, 37);
+}

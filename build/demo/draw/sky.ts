@@ -1,10 +1,10 @@
 import { type Canvas, cut, joined, within } from './canvas.ts';
-import { arc, dice, even, type Pt, part, placed, type Ring, stroke, taper, through, contour } from './curve.ts';
+import { arc, dice, even, flick, type Pt, part, placed, type Ring, stroke, taper, through, contour } from './curve.ts';
 import { letters } from './letters.ts';
 
 /** The lamp the beam leaves from, the moon, and the line where sky meets water. */
 export const LAMP: Pt = [116, 50];
-export const MOON = { x: 446, y: 92, r: 79 };
+export const MOON = { x: 446, y: 92.5, r: 82 };
 export const HORIZON = 150;
 
 const wedge = (from: number, to: number, reach: number): Ring => {
@@ -45,7 +45,7 @@ export function drawSky(art: Canvas): void {
   // The sky breaks up into drawn-out streaks toward the horizon; the wood between them is the last light.
   const streaks: Ring[] = [];
   for (let row = 0; row < 8; row++) {
-    const y = 125 + row * 3.3;
+    const y = 119 + row * 4;
     const w = 2.9 - row * 0.28;
     for (let x = -30 + roll() * 40; x < 850; ) {
       const long = 60 + roll() * 120 - row * 5;
@@ -62,73 +62,99 @@ export function drawSky(art: Canvas): void {
     const r = MOON.r + 5 + k * 5 + k * k * 0.32;
     for (let a = roll() * 30; a < 360; ) {
       const span = Math.min(360 - a, 14 + roll() * 30);
-      if (span > 5) glow.push(stroke(arc(MOON.x, MOON.y, r, r, a, a + span), taper(1.9 - k * 0.14, 0.55)));
+      const low = Math.sin(((a + span / 2) * Math.PI) / 180) > -0.1;
+      if (span > 5 && !(low && k > 4)) glow.push(stroke(arc(MOON.x, MOON.y, r, r, a, a + span), taper(1.9 - k * 0.14, 0.55)));
       a += span + 3 + k * 2.4 + roll() * 8;
     }
   }
-  // Wind, cut into the far ends of the sky.
-  for (let k = 0; k < 46; k++) {
-    const right = k % 3 !== 0;
-    const x = right ? 600 + roll() * 230 : 150 + roll() * 150;
-    const y = right ? 8 + roll() * 104 : 74 + roll() * 40;
-    const long = 16 + roll() * 46;
-    const bend = (roll() - 0.3) * 5;
-    if (Math.hypot(x + long / 2 - MOON.x, y - MOON.y) < 152) continue;
-    glow.push(stroke(through([[x, y], [x + long * 0.35, y - bend], [x + long * 0.7, y - bend * 0.4], [x + long, y + bend * 0.6]]), taper(0.95, 0.5)));
-  }
-  art.bare(...joined(glow));
+  // Wind, cut into the night in gusts of lines that keep their distance and run out one after another.
+  for (const [x, y, long, count, lift, gapY] of [
+    [168, 82, 74, 4, -3, 2.7], [214, 106, 66, 4, 3, 2.6], [252, 84, 62, 4, 4, 2.7], [34, 110, 44, 4, -3, 2.6],
+    [560, 20, 90, 4, -3.5, 2.7], [640, 9, 110, 4, 3, 2.7], [700, 28, 90, 4, -3, 2.6], [528, 108, 44, 4, -2, 2.6], [150, 12, 80, 4, 3, 2.6], [256, 10, 60, 3, -2, 2.6],
+  ] as const)
+    for (let k = 0; k < count; k++) {
+      const x0 = x + k * 6 + roll() * 9;
+      const end = long * (0.62 + 0.38 * roll());
+      const yy = y + k * gapY;
+      const whole = through([[x0, yy], [x0 + end * 0.25, yy - lift * 0.7], [x0 + end * 0.5, yy], [x0 + end * 0.75, yy + lift * 0.7], [x0 + end, yy]]);
+      const split = 0.3 + roll() * 0.4;
+      glow.push(stroke(part(whole, 0, split), taper(1.1, 0.55)), stroke(part(whole, split + 0.05, 1), taper(1.1, 0.55)));
+    }
+  art.bare(...within(joined(glow), [[[-4, -4], [850, -4], [850, 119], [-4, 119]]]));
 
   art.group('beam');
-  // Wood shows along the beam's edges, white only in its heart.
-  art.bare(...joined([wedge(-10.4, 8.2, 800), wedge(176, 196, 160)]));
-  const rays: Ring[] = [];
-  for (let k = 0; k < 26; k++) {
-    const upper = k % 2 === 0;
-    const deg = upper ? -10.2 + roll() * 2.6 : 5.6 + roll() * 2.4;
-    const from = 90 + roll() * 520;
-    const to = from + 50 + roll() * 130;
+  // Wide up to the moon, narrower past it. Wood shows along its edges, white only in its heart.
+  const near: Ring = [[-4, -4], [MOON.x, -4], [MOON.x, 218], [-4, 218]];
+  const far: Ring = [[MOON.x, -4], [852, -4], [852, 218], [MOON.x, 218]];
+  const beam = (edges: readonly (readonly [number, number, Ring])[]): Ring[] =>
+    joined(edges.flatMap(([from, to, side]) => within([wedge(from, to, 820)], [side])));
+  art.bare(...beam([[-6.9, 7.6, near], [-1.9, 6.3, far], [174, 193, near]]));
+  const along = (deg: number, from: number, to: number, w: number): Ring => {
     const a = (deg * Math.PI) / 180;
-    rays.push(stroke([0, 0.25, 0.5, 0.75, 1].map((t) => [LAMP[0] + (from + (to - from) * t) * Math.cos(a), LAMP[1] + (from + (to - from) * t) * Math.sin(a)] as const), taper(1.1)));
+    return stroke(
+      [0, 0.17, 0.33, 0.5, 0.67, 0.83, 1].map((t) => {
+        const d = from + (to - from) * t;
+        return [LAMP[0] + d * Math.cos(a), LAMP[1] + d * Math.sin(a)] as const;
+      }),
+      taper(w),
+    );
+  };
+  const rays: Ring[] = [];
+  for (let k = 0; k < 12; k++) {
+    const from = 70 + roll() * 120;
+    rays.push(along(k % 2 ? -6.9 + roll() * 0.9 : 6.5 + roll() * 1.1, from, from + 60 + roll() * 90, 1.1));
+  }
+  for (let k = 0; k < 20; k++) {
+    const from = 400 + roll() * 230;
+    rays.push(along(k % 2 ? -2 + roll() * 1 : 5.1 + roll() * 1.3, from, from + 70 + roll() * 130, 1.5));
   }
   art.paint('key', ...rays);
-  art.paint('white', wedge(-7.4, 5.2, 800), wedge(179.5, 192.5, 130));
-  const warm: Ring[] = [];
-  for (const [deg, from, to, w] of [[-5.6, 40, 190, 1.4], [3.9, 44, 210, 1.4], [-6.4, 130, 420, 1.2], [4.5, 150, 470, 1.2], [-4.9, 470, 720, 2.4], [-1.4, 500, 740, 3], [2.4, 470, 735, 2.6], [0.6, 560, 700, 1.5], [-3.2, 560, 690, 1.6]] as const) {
-    const a = (deg * Math.PI) / 180;
-    warm.push(stroke([0, 0.2, 0.4, 0.6, 0.8, 1].map((t) => [LAMP[0] + (from + (to - from) * t) * Math.cos(a), LAMP[1] + (from + (to - from) * t) * Math.sin(a)] as const), taper(w)));
+  art.paint('white', ...beam([[-5.4, 5.6, near], [-0.5, 4.5, far], [177.5, 189.5, near]]));
+  // Past the moon the light frays: wood between its last rays, and sun yellow in its heart.
+  const frayed: Ring[] = [];
+  for (let k = 0; k < 22; k++) {
+    const from = 440 + roll() * 130;
+    frayed.push(along(-0.5 + (k % 2 ? roll() * 1.1 : 4.9 - roll() * 1.1), from, from + 90 + roll() * 190, 1 + roll() * 1.4));
   }
-  art.paint('yellow', ...warm);
+  art.bare(...joined(frayed));
+  art.paint('yellow', ...([[-4.9, 44, 250, 1.2], [5, 48, 250, 1.2], [0.1, 440, 730, 2.4], [1.4, 470, 720, 2.8], [2.6, 450, 600, 1.8], [3.4, 500, 660, 1.4], [0.75, 580, 735, 1.2]] as const).map(([deg, from, to, w]) => along(deg, from, to, w)));
+  // Gulls crossing the light.
+  const gulls: Ring[] = [];
+  for (const [x, y, size, tilt] of [[568, 62, 9, -8], [590, 50, 6, 6], [716, 66, 10, -14], [742, 54, 6.5, 4], [700, 50, 5, -4]] as const) {
+    const left = placed(through([[0, 0], [-0.35, -0.32], [-0.7, -0.3], [-1.1, 0.02]], false, 0.06), x, y, size, size, tilt);
+    const right = placed(through([[0, 0], [0.3, -0.4], [0.66, -0.44], [1.12, -0.16]], false, 0.06), x, y, size, size, tilt);
+    gulls.push(stroke(left, flick(size * 0.24, 0.5)), stroke(right, flick(size * 0.24, 0.5)), placed(arc(0, 0, 0.36, 0.13, 0, 360, 0.04), x, y, size, size, tilt + 20));
+  }
+  art.paint('key', ...gulls);
 
   art.group('lettering');
   // The name stands in the light and grows with it.
   const text = 'NIGHT HERON';
-  const [start, grow] = [56, 1.0112];
-  const gap = 0.2;
-  const spread = (x: number) => start + 27.0 * (Math.exp(0.2135 * x) - 1) * grow;
-  const height = (x: number) => (spread(x) * (Math.tan((7.4 * Math.PI) / 180) + Math.tan((5.2 * Math.PI) / 180))) * 0.7;
+  const gap = 0.22;
+  const share = Math.tan((5.4 * Math.PI) / 180) + Math.tan((5.6 * Math.PI) / 180);
+  const spread = (x: number) => 73 * Math.exp(0.1415 * x);
+  const height = (x: number) => spread(x) * share * 0.755;
   art.paint(
     'key',
     ...letters(text, gap, (x, y) => {
       const d = spread(x);
       const h = height(x);
-      const middle = LAMP[1] + d * Math.tan((-1.1 * Math.PI) / 180);
+      const middle = LAMP[1] + d * Math.tan((0.1 * Math.PI) / 180);
       return [LAMP[0] + d, middle - h / 2 + h * y];
-    }, (x) => height(x) * 0.235),
+    }, (x) => height(x) * 0.2),
   );
 
   art.group('moon');
   const disc = arc(MOON.x, MOON.y, MOON.r);
   art.paint('yellow', disc);
   // Seas of the moon: coral pools with a white rim of light on the other side.
-  const pools = [
-    through([[404, 40], [418, 30], [432, 36], [428, 48], [412, 54], [400, 50]], true),
-    through([[386, 76], [398, 70], [404, 82], [398, 96], [384, 96], [378, 86]], true),
-    through([[500, 96], [512, 100], [514, 114], [502, 122], [490, 114], [490, 102]], true),
-    arc(470, 26, 7, 5),
-    arc(489, 134, 5, 4),
-    arc(392, 112, 4, 3.4),
-  ];
+  const pools = joined([
+    arc(408, 46, 15, 10), arc(421, 39, 12, 8), arc(397, 57, 8, 6),
+    arc(387, 84, 9, 12), arc(392, 98, 7, 6), arc(506, 110, 10, 13), arc(498, 122, 8, 7),
+    arc(470, 25, 8, 4.6), arc(479, 28, 5, 3.4), arc(486, 136, 6, 4), arc(424, 62, 4, 3), arc(513, 88, 3.4, 3),
+  ]);
   art.paint('coral', ...within(pools, [disc]));
+  art.paint('key', ...([[408, 46, 15, 10, 170, 265], [387, 84, 9, 12, 165, 275], [506, 110, 10, 13, 170, 275], [486, 136, 6, 4, 160, 280], [470, 25, 8, 4.6, 165, 270]] as const).map(([x, y, rx, ry, from, to]) => stroke(arc(x, y, rx, ry, from, to), taper(1.2))));
   const hatch: Ring[] = [];
   for (let k = 0; k < 16; k++) {
     const r = MOON.r - 2.6 - k * 0.15 - (k % 2) * 2.6;
@@ -142,10 +168,10 @@ export function drawSky(art: Canvas): void {
   const stars: Ring[] = [];
   const gold: Ring[] = [];
   for (const [x, y, r, p, c] of [
-    [40, 92, 4, 4, 0], [66, 70, 2.6, 4, 1], [84, 104, 2.2, 5, 0], [158, 98, 3.4, 4, 0], [206, 108, 2.2, 4, 1], [172, 22, 3, 4, 1],
-    [214, 14, 2.2, 5, 0], [258, 92, 2.6, 4, 1], [286, 108, 3.6, 4, 0], [322, 98, 2.2, 5, 0], [330, 8.5, 2.4, 4, 0],
-    [300, 118, 2, 4, 0], [590, 12, 2.8, 5, 0], [628, 144, 0, 4, 0], [742, 128, 2.4, 4, 1], [770, 118, 3.4, 4, 0], [800, 112, 2.2, 4, 1],
-    [726, 112, 2.6, 5, 0], [86, 26, 2.2, 4, 0], [562, 106, 3.2, 4, 0], [574, 124, 2, 4, 1],
+    [46, 96, 4, 4, 0], [66, 74, 2.6, 4, 1], [86, 100, 2.2, 5, 0], [152, 104, 3.4, 4, 0], [204, 98, 2.2, 4, 1], [172, 26, 3, 4, 1],
+    [214, 25, 2.2, 5, 0], [246, 100, 2.6, 4, 1], [338, 108, 3.6, 4, 0], [322, 92, 2.2, 5, 0], [324, 11, 2.8, 4, 0],
+    [274, 112, 2, 4, 0], [622, 17, 3.4, 4, 0], [672, 27, 2.4, 5, 0], [742, 23, 3, 4, 1], [722, 14, 2.4, 5, 0], [600, 33, 2.2, 4, 1],
+    [556, 41, 2.6, 4, 0], [562, 116, 3.2, 4, 0], [546, 104, 2, 4, 1], [88, 28, 2.2, 4, 0], [140, 32, 2, 5, 0], [548, 14, 2.4, 4, 1],
   ] as const)
     if (r) (c ? gold : stars).push(star(x, y, r, p, p === 5 ? 0.42 : 0.26, (x % 7) * 3));
   art.bare(...stars);

@@ -1,5 +1,5 @@
-import { type Canvas, within, cut, joined } from './canvas.ts';
-import { dice, flick, type Pt, type Ring, stroke, taper, through, part, arc } from './curve.ts';
+import { type Canvas, joined, within } from './canvas.ts';
+import { dice, even, type Pt, type Ring, stroke, taper, through, part, arc } from './curve.ts';
 import { HORIZON, MOON } from './sky.ts';
 
 /** A breaking crest curling to the left, in a box: foot from (0,0) to (w,0), lip at about (0.2w, -h). */
@@ -58,30 +58,37 @@ export function drawWater(art: Canvas): void {
     }
   }
 
-  art.group('swell');
-  // Near swells: two rows of crests, the nearer one larger, all rolling in to the tail.
-  const swell = (y: number, h: number, w: number, from: number, skip: (x: number) => boolean) => {
-    for (let x = from; x < 850; x += w * 0.98) {
-      const size = 0.82 + 0.36 * roll();
-      if (skip(x)) continue;
-      const c = crest(x, y, w * 1.06, h * size);
-      const body = [...c.body];
-      art.paint('green', body);
-      art.paint('key', stroke(body, (t) => 0.6 + 0.9 * Math.sin(Math.PI * t)));
-      art.paint('key', ...within(c.lines, [body]));
-      art.paint('white', c.foam);
-      art.paint('key', stroke([...c.foam, c.foam[0] as Pt], () => 0.6));
-    }
-  };
-  swell(196, 13, 47, -30, () => false);
-  const near: Ring = [...through([[-6, 199], [120, 201], [300, 198], [480, 202], [660, 198], [852, 201]]), [852, 220], [-6, 220]];
-  art.paint('green', near);
-  for (let x = -8; x < 850; x += 20) {
-    const y = 207 + 1.5 * Math.sin(x / 60);
-    for (let k = 0; k < 4; k++) {
-      const r = 12.6 - k * 3;
-      art.paint(k === 0 ? 'key' : k % 2 ? 'white' : 'key', stroke(arc(x, y + 6, r, r * 0.86, 190, 350), taper(k === 0 ? 1.5 : 1.1)));
-    }
-  }
 }
-export { cut, flick };
+
+/** The near swell, in front of the posts: a row of breaking crests, then dark water with a scale pattern. */
+export function drawSwell(art: Canvas): void {
+  const roll = dice(23);
+  art.group('swell');
+  const w = 58;
+  for (let x = -40; x < 850; x += w * 0.93) {
+    const size = 0.86 + 0.3 * roll();
+    const c = crest(x, 198, w, 13 * size);
+    const body = joined([c.body, [[x - w * 0.2, 196], [x + w * 1.2, 196], [x + w * 1.2, 204], [x - w * 0.2, 204]]]);
+    art.paint('green', ...body);
+    art.paint('key', stroke(c.body, (t) => 0.6 + 1.1 * Math.sin(Math.PI * t)));
+    art.paint('key', ...within(c.lines, body));
+    art.paint('white', c.foam);
+    art.paint('key', stroke([...c.foam, c.foam[0] as Pt], () => 0.7));
+    const drops = [0, 1, 2].map((k) => arc(x - 1 - k * 2.6 + roll(), 197 - 15 * size * (0.9 - k * 0.2) - roll() * 3, 0.9 - k * 0.14));
+    art.paint('white', ...drops);
+  }
+  art.group('near-water');
+  const top = through(Array.from({ length: 31 }, (_, i) => [-8 + i * 29, 198.5 + (i % 2 ? 1.6 : -1.6)] as const));
+  art.paint('key', [...top, [862, 220], [-8, 220]]);
+  art.paint('white', stroke(top.map(([x, y]) => [x, y - 0.2] as const), even(1.1)));
+  for (let row = 0; row < 3; row++)
+    for (let x = -8 + (row % 2) * 9; x < 856; x += 18) {
+      const y = 208 + row * 5.2;
+      const scale = arc(x, y, 9, 8, 0, 360);
+      art.paint('key', scale);
+      for (let k = 0; k < 3; k++) {
+        const r = 7.8 - k * 2.7;
+        art.paint(k === 1 ? 'white' : 'green', stroke(arc(x, y, r, r * 0.88, 180, 360), even(k === 1 ? 0.8 : 1.3)));
+      }
+    }
+}
