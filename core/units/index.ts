@@ -1,5 +1,14 @@
 export { type Deg, type Rad, toDeg, toRad } from './angle.ts';
 export { MM_PER_INCH, type Mm, type Px, pxPerMm, pxToMm, toPx } from './length.ts';
-export { assertNever, badInput, cancelled, done, type Failure, fileTrouble, type Outcome } from './outcome.ts';
+export {
+  assertNever,
+  badInput,
+  cancelled,
+  done,
+  type Failure,
+  fileTrouble,
+  type Outcome,
+} from './outcome.ts';
+export { parseLength } from './parseLength.ts';
 export type { Box, FilmPoint, PlanPoint, Ring, SpacePoint, SurfacePoint } from './point.ts';
 export type { Abort, Progress } from './progress.ts';

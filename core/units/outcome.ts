@@ -13,8 +13,18 @@ export type Failure = {
 export type Outcome<T> = { readonly ok: true; readonly value: T } | Failure;
 
 export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
-export const badInput = (reason: string, mend: string): Failure => ({ ok: false, kind: 'input', reason, mend });
-export const fileTrouble = (reason: string, mend: string): Failure => ({ ok: false, kind: 'file', reason, mend });
+export const badInput = (reason: string, mend: string): Failure => ({
+  ok: false,
+  kind: 'input',
+  reason,
+  mend,
+});
+export const fileTrouble = (reason: string, mend: string): Failure => ({
+  ok: false,
+  kind: 'file',
+  reason,
+  mend,
+});
 export const cancelled = (): Failure => ({
   ok: false,
   kind: 'cancelled',
