@@ -1,4 +1,4 @@
-import { ClipType, Clipper, FillRule } from 'clipper2-ts';
+import { Clipper, ClipType, FillRule } from 'clipper2-ts';
 import type { Pt, Ring } from './curve.ts';
 
 export const INK = {
@@ -74,11 +74,15 @@ export class Canvas {
   }
   bare(...drawn: (readonly Pt[])[]): void {
     const rings = this.moved(drawn);
-    for (const group of this.groups)
-      for (const layer of group.layers) layer.rings = cut(layer.rings, rings);
+    for (const group of this.groups) for (const layer of group.layers) layer.rings = cut(layer.rings, rings);
   }
   toSvg(title: string): string {
-    const sheet: Ring = [[0, 0], [this.width, 0], [this.width, this.height], [0, this.height]];
+    const sheet: Ring = [
+      [0, 0],
+      [this.width, 0],
+      [this.width, this.height],
+      [0, this.height],
+    ];
     const lines = [
       `<svg xmlns="http://www.w3.org/2000/svg" width="${this.width}mm" height="${this.height}mm" viewBox="0 0 ${this.width} ${this.height}">`,
       `<title>${title}</title>`,
@@ -86,7 +90,9 @@ export class Canvas {
     for (const group of this.groups) {
       lines.push(`<g id="${group.name}">`);
       for (const layer of group.layers) {
-        const rings = within(layer.rings, [sheet]).map(thin).filter((r) => r.length > 2);
+        const rings = within(layer.rings, [sheet])
+          .map(thin)
+          .filter((r) => r.length > 2);
         if (rings.length) lines.push(`<path fill="${INK[layer.ink]}" d="${rings.map(pathOf).join('')}"/>`);
       }
       lines.push('</g>');
@@ -103,7 +109,10 @@ function thin(ring: Ring): Ring {
   const half = n >> 1;
   keep[0] = 1;
   keep[half] = 1;
-  const spans: [number, number][] = [[0, half], [half, n]];
+  const spans: [number, number][] = [
+    [0, half],
+    [half, n],
+  ];
   for (let span = spans.pop(); span; span = spans.pop()) {
     const [a, b] = span;
     const [p, q] = [ring[a] as Pt, ring[b % n] as Pt];

@@ -91,7 +91,10 @@ export const flick =
   (w: number, end = 0.5): Width =>
   (t) =>
     end + (w - end) * (1 - t) ** 0.8;
-export const even = (w: number): Width => () => w;
+export const even =
+  (w: number): Width =>
+  () =>
+    w;
 
 /** The outline of a brush stroke with round ends along `line`. */
 export function stroke(line: readonly Pt[], width: Width): Ring {
@@ -119,12 +122,7 @@ export function stroke(line: readonly Pt[], width: Width): Ring {
       const [c, s] = [Math.cos(a) * sign, Math.sin(a) * sign];
       return [p[0] + half * (dx * c + dy * s), p[1] + half * (dy * c - dx * s)] as const;
     });
-  return [
-    ...left,
-    ...cap(line[n - 1] as Pt, last, 1),
-    ...right.reverse(),
-    ...cap(line[0] as Pt, first, -1),
-  ];
+  return [...left, ...cap(line[n - 1] as Pt, last, 1), ...right.reverse(), ...cap(line[0] as Pt, first, -1)];
 }
 
 /** A drawn outline: heavier on the side away from the light, which comes from the upper left. */
