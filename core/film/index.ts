@@ -6,3 +6,5 @@ export type { FilmPrinter } from './printer.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';
 export { customSheet, LONGEST_SHEET, SHEETS, type SheetSize, sheetNamed } from './sheetSize.ts';
 export { filmMask, pageMask, windowMask } from './window.ts';
+export { lettering, shorten } from './lettering.ts';
+export { VERNIER_FIRST, VERNIER_TICKS } from './vernier.ts';

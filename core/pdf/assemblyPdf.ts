@@ -1,7 +1,241 @@
-import type { FaceLayout } from '../film/index.ts';
+import { type FaceLayout, type FilmLayout, filmMask, type Seam, sheetNamed, shorten } from '../film/index.ts';
+import { ACCENT, CAUTION, drawVernier, SOFT, STEPS, TAPE } from './assemblyGuide.ts';
+import { newDocument, saveDocument } from './document.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';
+import { addImageMask } from './imageMask.ts';
+import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
+import { thumbnail } from './thumbnail.ts';
 
-/** assembly.pdf: plain paper; how the sheets of each film join. */
-export function assemblyPdf(_layouts: readonly FaceLayout[], _options: FilmsPdfOptions): Promise<Uint8Array> {
-  throw new Error('being written');
+const EDGE = 14;
+
+/** Guides are printed on the films' own sheet size when a person can read a page of it, else on A4. */
+function paperSize(layout: FaceLayout): { width: number; height: number } {
+  const { width, height } = layout.printer.sheet;
+  if (width >= 200 && width <= 330 && height >= 270 && height <= 490) return { width, height };
+  const a4 = sheetNamed('a4')!;
+  return { width: a4.width, height: a4.height };
+}
+
+/** The page that says how, once a document. */
+function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string): Paper {
+  const size = paperSize(layouts[0]!);
+  const paper = new Paper(fonts, size.width, size.height);
+  const room = size.width - 2 * EDGE;
+  let y = size.height - EDGE - 6;
+  paper.text(EDGE, y, 'Putting the films together', 20, { bold: true });
+  y -= 7;
+  paper.text(EDGE, y, shorten(jobName, 60), 11, { tint: SOFT });
+  const films = layouts.flatMap((face) => face.films);
+  const sheets = films.reduce((sum, film) => sum + film.sheets.length, 0);
+  y -= 6;
+  y = paper.paragraph(
+    EDGE,
+    y,
+    `${films.length} films on ${sheets} sheets. You need: light table or window, steel rule, sharp knife and mat, clear tape, removable tape, opaque film ink.`,
+    10,
+    room,
+  );
+  y -= 2.5;
+  for (const [i, [head, rest]] of STEPS.entries()) {
+    paper.text(EDGE, y, `${i + 1}`, 13, { bold: true, tint: ACCENT });
+    y = paper.paragraph(EDGE + 8, y, head, 10, room - 8, { bold: true });
+    y = paper.paragraph(EDGE + 8, y, rest, 9.5, room - 8) - 1.6;
+  }
+  y -= 2;
+  paper.text(EDGE, y, 'Reading the scales', 11, { bold: true });
+  y -= 19;
+  drawVernier(paper, EDGE, y);
+  y -= 14;
+  y = paper.paragraph(
+    EDGE,
+    y,
+    'Find the one tick that runs through both scales in a straight line, and count from the long tick: each tick is 0.1 mm. Here it is the third towards the nose, so the coloured sheet or pull lies 0.3 mm too far towards the nose. Long tick in line: exact.',
+    9.5,
+    room,
+  );
+  y -= 3;
+  paper.rect(EDGE - 2, EDGE - 4, room + 4, Math.max(24, y - EDGE), null, ACCENT, 0.4);
+  paper.paragraph(EDGE + 1, y - 3.5, CAUTION, 9.5, room - 2);
+  return paper;
+}
+
+/** Every seam of a film once. */
+function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: Seam }[] {
+  return film.sheets.flatMap((sheet) =>
+    sheet.seams.filter((seam) => seam.with > sheet.index).map((seam) => ({ a: sheet.index, seam })),
+  );
+}
+
+/** One film: its picture with sheets, cuts and tape, its measures, its crossings. */
+function filmPage(
+  doc: Awaited<ReturnType<typeof newDocument>>,
+  fonts: Fonts,
+  layout: FaceLayout,
+  film: FilmLayout,
+  firstPage: number,
+  options: FilmsPdfOptions,
+): Paper[] {
+  const size = paperSize(layout);
+  const { art, box } = film;
+  const room = size.width - 2 * EDGE;
+  const pages: Paper[] = [];
+  let paper = new Paper(fonts, size.width, size.height);
+  pages.push(paper);
+  let y = size.height - EDGE - 6;
+  paper.rect(EDGE, y - 1.5, 9, 8, tintOf(art.hex), SOFT);
+  paper.text(EDGE + 13, y, `${layout.face === 'bottom' ? 'Bottom' : 'Top'}: ${shorten(art.inkName, 40)}`, 17, { bold: true });
+  y -= 6.5;
+  paper.text(
+    EDGE + 13,
+    y,
+    `pull ${art.pull} of ${art.pulls} · mesh ${art.meshPerCm} threads/cm · ${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}, films.pdf page${film.sheets.length === 1 ? ` ${firstPage}` : `s ${firstPage} to ${firstPage + film.sheets.length - 1}`} · film ${box.width.toFixed(1)} × ${box.height.toFixed(1)} mm`,
+    9.5,
+    { tint: SOFT },
+  );
+  y -= 10;
+  const scale = room / box.width;
+  const high = box.height * scale;
+  const left = EDGE;
+  const bottom = y - 6 - high;
+  const X = (u: number) => left + (u - box.x) * scale;
+  const Y = (v: number) => bottom + (v - box.y) * scale;
+  paper.text(left, y - 3, 'tail', 9, { tint: SOFT });
+  paper.text(left + room - paper.measure('nose', 9), y - 3, 'nose', 9, { tint: SOFT });
+  for (const sheet of film.sheets) {
+    const w = sheet.window;
+    const odd = (sheet.column + sheet.row) % 2 === 1;
+    paper.rect(X(w.x), Y(w.y), w.width * scale, w.height * scale, odd ? [0.9, 0.93, 0.95] : [0.96, 0.95, 0.92]);
+  }
+  const seams = seamsOf(film);
+  for (const { seam } of seams) {
+    const b = seam.band;
+    paper.rect(X(b.x), Y(b.y), b.width * scale, b.height * scale, [0.8, 0.86, 0.9]);
+  }
+  const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * 4)));
+  const small = thumbnail(filmMask(film), factor);
+  const picture = addImageMask(doc, small, options.deflate, null);
+  const pixel = (factor * 25.4) / layout.dpi;
+  const [wide, tall] = [(small.width as number) * pixel * scale, (small.height as number) * pixel * scale];
+  paper.stencil(picture, left, bottom + high - tall, wide, tall, [0.35, 0.35, 0.37]);
+  for (const mark of film.marks) {
+    paper.shapes(
+      mark.shapes.map((shape) => {
+        const points = shape.points.map(([u, v]) => [X(u), Y(v)] as const);
+        return shape.kind === 'line' ? { ...shape, width: 0.1, points } : { ...shape, points };
+      }),
+    );
+  }
+  paper.rect(left, bottom, room, high, null, SOFT, 0.2);
+  for (const { seam } of seams) {
+    const points = seam.path.map(([u, v]) => [X(u), Y(v)] as const);
+    paper.shapes([{ kind: 'line', width: 1.1, points }], [1, 1, 1]);
+    paper.shapes([{ kind: 'line', width: 0.45, points }], ACCENT);
+    for (const at of [0.14, 0.5, 0.86]) {
+      const [u, v] = alongPath(seam.path, at);
+      const [a, b] = seam.runs === 'across' ? [5, 2.4] : [2.4, 5];
+      paper.rect(X(u) - a / 2, Y(v) - b / 2, a, b, TAPE, [0.5, 0.38, 0.15], 0.15);
+    }
+  }
+  for (const sheet of film.sheets) {
+    const w = sheet.window;
+    const single = !film.sheets.some((other) => other.row > 0);
+    const cx = X(w.x + w.width / 2);
+    const cy = single ? bottom - 6 : Y(w.y + w.height / 2) - 1.6;
+    paper.shapes([{ kind: 'line', width: 6.4, points: [[cx, cy + 1.5], [cx, cy + 1.5]] }], [0.15, 0.15, 0.16]);
+    paper.text(cx, cy, String(sheet.index + 1), 11, { bold: true, tint: [1, 1, 1], middle: true });
+  }
+  y = bottom - 16;
+  paper.rect(left, y, 5, 2.4, TAPE, [0.5, 0.38, 0.15], 0.15);
+  paper.text(left + 7, y, 'tape point', 9);
+  paper.shapes([{ kind: 'line', width: 0.45, points: [[left + 30, y + 1.1], [left + 37, y + 1.1]] }], ACCENT);
+  paper.text(left + 39, y, 'cut', 9);
+  paper.rect(left + 52, y - 0.3, 5, 3, [0.8, 0.86, 0.9]);
+  paper.text(left + 59, y, `shared strip, ${layout.printer.overlap} mm`, 9);
+  y -= 9;
+  paper.text(left, y, 'Measure', 11, { bold: true });
+  y -= 5.5;
+  for (const words of measures(film)) y = paper.paragraph(left, y, words, 9.5, room);
+  y -= 3;
+  paper.text(left, y, 'Joints', 11, { bold: true });
+  y -= 5.5;
+  if (seams.length === 0) y = paper.paragraph(left, y, 'This film is one sheet: nothing to join.', 9.5, room);
+  for (const { a, seam } of seams) {
+    for (const words of jointWords(film, a, seam)) {
+      if (y < EDGE + 4) {
+        paper = new Paper(fonts, size.width, size.height);
+        pages.push(paper);
+        y = size.height - EDGE - 6;
+        paper.text(left, y, `${shorten(art.inkName, 40)}: joints, continued`, 11, { bold: true });
+        y -= 7;
+      }
+      y = paper.paragraph(left, y, words, 9.5, room);
+    }
+  }
+  return pages;
+}
+
+/** A point a share of the way along a path. */
+function alongPath(path: Seam['path'], share: number): readonly [number, number] {
+  let total = 0;
+  for (let i = 1; i < path.length; i++) total += Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
+  let left = total * share;
+  for (let i = 1; i < path.length; i++) {
+    const [p, q] = [path[i - 1]!, path[i]!];
+    const run = Math.hypot(q[0] - p[0], q[1] - p[1]);
+    if (left <= run && run > 0) return [p[0] + ((q[0] - p[0]) * left) / run, p[1] + ((q[1] - p[1]) * left) / run];
+    left -= run;
+  }
+  return path.at(-1)!;
+}
+
+/** Distances between main marks that tell whether the finished film is true. */
+function measures(film: FilmLayout): string[] {
+  const main = film.marks.filter((mark) => mark.kind === 'registration');
+  const ends = main.filter((mark) => Math.abs(mark.y) < 1e-6).sort((a, b) => a.x - b.x);
+  const sides = main.filter((mark) => Math.abs(mark.x) < 1e-6).sort((a, b) => a.y - b.y);
+  const out: string[] = [];
+  const [tail, nose] = [ends[0], ends.at(-1)];
+  if (tail && nose && nose !== tail) {
+    out.push(`Ring mark at the tail to ring mark at the nose: ${(nose.x - tail.x).toFixed(1)} mm.`);
+  }
+  const [low, high] = [sides[0], sides.at(-1)];
+  if (low && high && low !== high) out.push(`Ring mark at one side to ring mark at the other: ${(high.y - low.y).toFixed(1)} mm.`);
+  out.push('Ruler on every sheet: 100 mm.');
+  return out;
+}
+
+function jointWords(film: FilmLayout, a: number, seam: Seam): string[] {
+  const name = `${a + 1} and ${seam.with + 1}`;
+  const shaped = seam.path.length > 2 ? 'shaped cut' : 'straight cut';
+  const hairs = `${seam.crossHairs.length} cross-hairs to match`;
+  if (seam.crossings.length === 0) return [`Sheets ${name}: ${shaped}, ${hairs}; crosses no ink.`];
+  const total = seam.crossings.reduce((sum, crossing) => sum + crossing[2], 0);
+  const top = film.box.y + film.box.height;
+  const places = seam.crossings.slice(0, 12).map(([u, v, length]) => {
+    const at = seam.runs === 'across' ? `${(top - v).toFixed(0)} mm from the upper edge` : `${(u - film.box.x).toFixed(0)} mm from the tail edge`;
+    return `${at} (${length.toFixed(1)} mm long)`;
+  });
+  const more = seam.crossings.length > 12 ? `, and ${seam.crossings.length - 12} more` : '';
+  return [
+    `Sheets ${name}: ${shaped}, ${hairs}; crosses ink ${seam.crossings.length === 1 ? 'once' : `${seam.crossings.length} times`}, ${total.toFixed(1)} mm in all. Touch up at ${places.join('; ')}${more}.`,
+  ];
+}
+
+/**
+ * assembly.pdf, for plain paper: one page of how, then a page a film with its sheets, cuts, tape points, distances to
+ * measure and crossings to touch up. The same layouts give the same bytes; empty when `abort` says so.
+ */
+export async function assemblyPdf(layouts: readonly FaceLayout[], options: FilmsPdfOptions): Promise<Uint8Array> {
+  const doc = await newDocument(`${options.jobName}: assembly`, 'How the sheets of each film go together');
+  const fonts = await standardFonts(doc);
+  if (layouts.length > 0) guidePage(fonts, layouts, options.jobName).finish(doc, options.deflate);
+  let page = 1;
+  for (const layout of layouts) {
+    for (const film of layout.films) {
+      if (options.abort?.aborted) return new Uint8Array(0);
+      for (const paper of filmPage(doc, fonts, layout, film, page, options)) paper.finish(doc, options.deflate);
+      page += film.sheets.length;
+    }
+  }
+  return saveDocument(doc);
 }
