@@ -1,0 +1,2 @@
+export { deflate } from './deflate.ts';
+export { sharpCodec } from './sharpCodec.ts';

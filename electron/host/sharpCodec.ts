@@ -1,0 +1,324 @@
+import sharp, { type Metadata, type Sharp } from 'sharp';
+import type { ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from '../../core/ports/index.ts';
+import type { Picture } from '../../core/raster/index.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { pngOfMask, pngOfPicture } from './pngFile.ts';
+import {
+  exifResolution,
+  jfifResolution,
+  pngResolution,
+  type Resolution,
+  tiffResolution,
+} from './resolution.ts';
+import { sniff } from './sniff.ts';
+import { type SvgScan, scanSvg } from './svgScan.ts';
+import { framed, SVG_DENSITY, type SvgSize, svgSize, unitsOf } from './svgSize.ts';
+
+// A file that was written again under its old name must be read again.
+sharp.cache(false);
+// Films are cut into work for our own threads; the library's own would compete with them.
+sharp.concurrency(2);
+
+/** What a piece of art may be. Bounds keep the worst input within 10 s and 1.5 GB. */
+const LIMITS = {
+  bytes: 100 * 1024 * 1024,
+  /** Of a drawing's text. Rich full-deck drawings are 1 to 5 MB without their embedded pictures. */
+  svgBytes: 40 * 1024 * 1024,
+  /** A deck face at 600 dpi is 100 million; four bytes each while they are worked on. */
+  pixels: 160_000_000,
+  side: 65_500,
+  /** Of all pictures embedded in one drawing. */
+  embeddedPixels: 60_000_000,
+  /** A side and the points of one window of a drawing; the library draws up to 32767 a side. */
+  windowSide: 32_767,
+  windowPixels: 120_000_000,
+} as const;
+
+/** Seconds a picture may take to decode, and a drawing to be drawn once at a small size. */
+const SLOWEST_S = 8;
+/** Side of the trial drawing, points. */
+const TRIAL_SIDE = 400;
+
+const KIND_NAMES: Readonly<Record<ArtMediaType, string>> = {
+  'image/png': 'PNG',
+  'image/jpeg': 'JPEG',
+  'image/webp': 'WebP',
+  'image/tiff': 'TIFF',
+  'image/avif': 'AVIF',
+  'image/svg+xml': 'SVG',
+};
+
+interface Drawing {
+  readonly scan: SvgScan;
+  readonly size: SvgSize;
+}
+
+const tooLarge = (name: string, width: number, height: number) =>
+  badInput(
+    `“${name}” has ${width} × ${height} points, more than the ${LIMITS.pixels / 1e6} million Kickflat takes.`,
+    'Save it smaller: 600 dpi at the size of the deck is all a film can show.',
+  );
+const damaged = (name: string, kind: string) =>
+  badInput(
+    `“${name}” is damaged or not a whole ${kind} picture.`,
+    `Open it in your editor and save it as ${kind} again.`,
+  );
+const tooSlow = (name: string) =>
+  badInput(
+    `“${name}” takes longer than ${SLOWEST_S} s to open.`,
+    'Simplify it, or export it as a PNG at 600 dpi.',
+  );
+
+/** `work`, or a refusal after `SLOWEST_S`; the library's own time limit does not reach into a drawing. */
+async function inTime<T>(work: Promise<Outcome<T>>, name: string): Promise<Outcome<T>> {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<Outcome<T>>((resolve) => {
+    timer = setTimeout(() => resolve(tooSlow(name)), SLOWEST_S * 1000);
+  });
+  try {
+    return await Promise.race([work, late]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+const open = (bytes: Uint8Array): Sharp =>
+  sharp(bytes, { limitInputPixels: LIMITS.pixels, failOn: 'error', sequentialRead: true });
+
+/** Straight-alpha sRGB, eight bits a channel. */
+async function pixels(image: Sharp): Promise<Picture> {
+  const { data, info } = await image
+    .toColourspace('srgb')
+    .ensureAlpha()
+    .raw({ depth: 'uchar' })
+    .toBuffer({ resolveWithObject: true });
+  if (info.channels !== 4) throw new Error(`Expected four channels, got ${info.channels}.`);
+  return { width: info.width, height: info.height, data };
+}
+
+function resolutionOf(
+  bytes: Uint8Array,
+  type: ArtMediaType,
+  exif: Uint8Array | undefined,
+): Resolution | null {
+  const own =
+    type === 'image/png'
+      ? pngResolution(bytes)
+      : type === 'image/jpeg'
+        ? jfifResolution(bytes)
+        : type === 'image/tiff'
+          ? tiffResolution(bytes)
+          : null;
+  return own ?? (exif && exif.length > 0 ? exifResolution(exif) : null);
+}
+
+/** Exif orientations that swap rows and columns: 5 to 8. */
+const turned = (metadata: Metadata) => (metadata.orientation ?? 1) >= 5;
+
+async function header(bytes: Uint8Array, name: string, type: ArtMediaType): Promise<Outcome<Metadata>> {
+  let metadata: Metadata;
+  try {
+    metadata = await sharp(bytes, { limitInputPixels: false, failOn: 'error' }).metadata();
+  } catch {
+    return damaged(name, KIND_NAMES[type]);
+  }
+  const { width, height } = metadata;
+  if (width * height > LIMITS.pixels || width > LIMITS.side || height > LIMITS.side)
+    return tooLarge(name, width, height);
+  return done(metadata);
+}
+
+/** Pictures embedded in a drawing count too: a small file may unpack to a very large one. */
+async function embeddedInBounds(scan: SvgScan, name: string): Promise<Outcome<void>> {
+  let points = 0;
+  for (const base64 of scan.embedded) {
+    try {
+      const { width, height } = await sharp(Buffer.from(base64, 'base64'), {
+        limitInputPixels: false,
+      }).metadata();
+      points += width * height;
+    } catch {
+      return badInput(
+        `A picture embedded in the drawing “${name}” is damaged.`,
+        'Embed it again, or remove it.',
+      );
+    }
+    if (points > LIMITS.embeddedPixels)
+      return badInput(
+        `The pictures embedded in the drawing “${name}” have more than ${LIMITS.embeddedPixels / 1e6} million points.`,
+        'Scale them down to 600 dpi at their size on the deck.',
+      );
+  }
+  return done(undefined);
+}
+
+function textOf(bytes: Uint8Array, name: string): Outcome<string> {
+  const start = Buffer.from(bytes.subarray(0, 200)).toString('latin1');
+  const stated =
+    /^\s*(?:\u00ef\u00bb\u00bf)?<\?xml[^>]*encoding\s*=\s*["']([\w.:-]+)["']/.exec(start)?.[1] ?? 'utf-8';
+  try {
+    return done(new TextDecoder(stated, { fatal: true }).decode(bytes));
+  } catch {
+    return badInput(
+      `The drawing “${name}” is not written in the encoding it states (${stated}).`,
+      'Save it as UTF-8.',
+    );
+  }
+}
+
+/**
+ * Pictures by sharp (libvips). Drawings are read by our own scan first, drawn once at a small size to see that they can be
+ * drawn in time, and handed to the library only as buffers: it then opens no other file.
+ */
+export function sharpCodec(): ImageCodec {
+  /** Drawings already looked at, by the very bytes handed over; films ask for many windows of one drawing. */
+  const drawings = new WeakMap<Uint8Array, Promise<Outcome<Drawing>>>();
+
+  async function draw(drawing: Drawing, window: SvgWindow): Promise<Picture> {
+    const source = Buffer.from(framed(drawing.scan, drawing.size, window));
+    const image = sharp(source, {
+      density: SVG_DENSITY,
+      limitInputPixels: LIMITS.windowPixels,
+      unlimited: true,
+    });
+    const picture = await pixels(image);
+    if (picture.width !== window.outWidth || picture.height !== window.outHeight)
+      throw new Error(
+        `Asked for ${window.outWidth} × ${window.outHeight}, got ${picture.width} × ${picture.height}.`,
+      );
+    return picture;
+  }
+
+  async function readDrawing(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
+    const mb = LIMITS.svgBytes / 1048576;
+    if (bytes.length > LIMITS.svgBytes)
+      return badInput(
+        `The drawing “${name}” is larger than ${mb} MB.`,
+        'Simplify it, or export it as a PNG at 600 dpi.',
+      );
+    const text = textOf(bytes, name);
+    if (!text.ok) return text;
+    const scan = scanSvg(text.value, name);
+    if (!scan.ok) return scan;
+    const size = svgSize(scan.value, name);
+    if (!size.ok) return size;
+    const inBounds = await embeddedInBounds(scan.value, name);
+    if (!inBounds.ok) return inBounds;
+    const drawing = { scan: scan.value, size: size.value };
+    const units = unitsOf(size.value);
+    const k = TRIAL_SIDE / Math.max(units.width, units.height);
+    const trial = {
+      x: 0,
+      y: 0,
+      ...units,
+      outWidth: Math.max(1, Math.round(units.width * k)),
+      outHeight: Math.max(1, Math.round(units.height * k)),
+    };
+    try {
+      await draw(drawing, trial);
+    } catch {
+      return damaged(name, 'SVG');
+    }
+    return done(drawing);
+  }
+
+  function drawingOf(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
+    let drawing = drawings.get(bytes);
+    if (!drawing) {
+      drawing = inTime(readDrawing(bytes, name), name);
+      drawings.set(bytes, drawing);
+    }
+    return drawing;
+  }
+
+  function kindOf(bytes: Uint8Array, name: string): Outcome<ArtMediaType> {
+    if (bytes.length > LIMITS.bytes)
+      return badInput(
+        `“${name}” is larger than ${LIMITS.bytes / 1048576} MB.`,
+        'Save it smaller, or as PNG.',
+      );
+    return sniff(bytes, name);
+  }
+
+  return {
+    async probe(bytes, name): Promise<Outcome<ArtProbe>> {
+      const kind = kindOf(bytes, name);
+      if (!kind.ok) return kind;
+      if (kind.value === 'image/svg+xml') {
+        const drawing = await drawingOf(bytes, name);
+        if (!drawing.ok) return drawing;
+        const { width, height } = unitsOf(drawing.value.size);
+        const { stated } = drawing.value.size;
+        return done({
+          mediaType: kind.value,
+          widthPx: width,
+          heightPx: height,
+          stated,
+          alpha: true,
+          vector: true,
+        });
+      }
+      const read = await header(bytes, name, kind.value);
+      if (!read.ok) return read;
+      const metadata = read.value;
+      const swap = turned(metadata);
+      const found = resolutionOf(bytes, kind.value, metadata.exif);
+      const width = found ? metadata.width / found.across : 0;
+      const height = found ? metadata.height / found.down : 0;
+      return done({
+        mediaType: kind.value,
+        widthPx: swap ? metadata.height : metadata.width,
+        heightPx: swap ? metadata.width : metadata.height,
+        stated: found ? { width: swap ? height : width, height: swap ? width : height } : null,
+        alpha: metadata.hasAlpha,
+        vector: false,
+      });
+    },
+
+    async decode(bytes, name, maxSidePx): Promise<Outcome<Picture>> {
+      const kind = kindOf(bytes, name);
+      if (!kind.ok) return kind;
+      if (kind.value === 'image/svg+xml') throw new Error('A drawing is rasterised, not decoded.');
+      const read = await header(bytes, name, kind.value);
+      if (!read.ok) return read;
+      let image = open(bytes).autoOrient();
+      // A triangle filter never overshoots, so flat colours stay the colours they are.
+      if (maxSidePx !== undefined)
+        image = image.resize(maxSidePx, maxSidePx, {
+          fit: 'inside',
+          withoutEnlargement: true,
+          kernel: 'linear',
+        });
+      const work = pixels(image).then(done, () => damaged(name, KIND_NAMES[kind.value]));
+      return inTime(work, name);
+    },
+
+    async rasterise(bytes, name, window): Promise<Outcome<Picture>> {
+      const { outWidth, outHeight } = window;
+      const whole =
+        Number.isInteger(outWidth) && Number.isInteger(outHeight) && outWidth > 0 && outHeight > 0;
+      if (!whole || !(window.width > 0 && window.height > 0))
+        throw new Error('A window needs a positive, whole size.');
+      if (
+        outWidth > LIMITS.windowSide ||
+        outHeight > LIMITS.windowSide ||
+        outWidth * outHeight > LIMITS.windowPixels
+      )
+        throw new Error(`A window of ${outWidth} × ${outHeight} points is too large: draw it in tiles.`);
+      const kind = kindOf(bytes, name);
+      if (!kind.ok) return kind;
+      if (kind.value !== 'image/svg+xml') throw new Error('Only a drawing is rasterised.');
+      const drawing = await drawingOf(bytes, name);
+      if (!drawing.ok) return drawing;
+      return draw(drawing.value, window).then(done, () => damaged(name, 'SVG'));
+    },
+
+    async encodePng(picture, dpi) {
+      return pngOfPicture(picture, dpi);
+    },
+
+    async encodeMaskPng(mask, dpi) {
+      return pngOfMask(mask, dpi);
+    },
+  };
+}
