@@ -5,7 +5,6 @@ import {
   contour,
   dice,
   even,
-  flick,
   mix,
   type Pt,
   part,
