@@ -7,8 +7,12 @@ export interface Resolution {
 }
 
 const view = (bytes: Uint8Array) => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-/** Less than 1 or more than 100000 dpi is a slip of whoever wrote the file. */
-const sensible = (perMm: number) => perMm >= 1 / MM_PER_INCH && perMm <= 100_000 / MM_PER_INCH;
+/**
+ * Less than 1 or more than 100000 dpi is a slip of whoever wrote the file; exactly one point per mm is what common
+ * libraries write when they know none.
+ */
+const sensible = (perMm: number) =>
+  perMm >= 1 / MM_PER_INCH && perMm <= 100_000 / MM_PER_INCH && Math.abs(perMm - 1) > 1e-6;
 const resolution = (across: number, down: number): Resolution | null =>
   sensible(across) && sensible(down) ? { across, down } : null;
 

@@ -4,7 +4,8 @@ import { badInput, done, type Outcome } from '../../core/units/index.ts';
 const MOST_ELEMENTS = 200_000;
 /** Elements drawn once every `use` is carried out; copies of copies grow without bound. */
 const MOST_DRAWN = 400_000;
-const DEEPEST = 1000;
+/** The library draws at most 500 groups inside each other, our frame included. */
+const DEEPEST = 400;
 /** Steps the count of copies may take; more than this is a bomb whatever its result. */
 const MOST_STEPS = 5_000_000;
 
