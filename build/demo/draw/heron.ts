@@ -82,7 +82,7 @@ export function drawHeron(art: Canvas): void {
 
   // Breast and neck: soft strokes that follow the form.
   const down: Ring[] = [];
-  for (let k = 0; k < 13; k++) {
+  for (let k = 0; k < 12; k++) {
     const t = k / 12;
     const [x, y] = [mix(489, 440, t), mix(86, 145, t ** 0.9)];
     down.push(
@@ -218,6 +218,7 @@ export function drawHeron(art: Canvas): void {
     [0.32, 16, 7, 6, 20],
     [0.225, 13, 6.4, 6, 18],
     [0.14, 11, 5.6, 5, 15],
+    [0.065, 9, 4.6, 3, 9],
   ] as const;
   for (const [u, long, wide, n, half] of rows) {
     const [p, q] = part(spine, u, u + 0.05) as [Pt, ...Pt[]];

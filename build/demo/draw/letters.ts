@@ -333,13 +333,15 @@ export function letters(
     const { w, lines } = glyph(c);
     for (const line of lines) {
       const start = x;
-      const run = line.length > 2 ? through(line, false, 0.02) : dense(line);
+      const [first, last] = [line[0] as Pt, line[line.length - 1] as Pt];
+      const loop = first[0] === last[0] && first[1] === last[1];
+      const run = loop ? closedRun(line) : line.length > 2 ? through(line, false, 0.02) : dense(line);
       const path = run.map(([px, py]) => at(start + px, py));
       const stem = weight(start + w / 2);
       rings.push(
         stroke(path, (t, dx, dy) => {
           const upright = Math.abs(dy * 0.94 + dx * 0.34);
-          const spread = 1 + 0.16 * (2 * t - 1) ** 4;
+          const spread = loop ? 1 : 1 + 0.14 * upright ** 3 * (2 * t - 1) ** 4;
           return Math.max(0.5, stem * (0.5 + 0.5 * upright) * spread);
         }),
       );
@@ -359,3 +361,8 @@ export const straight =
   (x: number, y: number, height: number, deg = 0) =>
   (lx: number, ly: number): Pt =>
     placed([[lx * height, ly * height]], x, y, 1, 1, deg)[0] as Pt;
+/** A closed stroke, run a little past its start so that its ends hide in one another. */
+function closedRun(line: readonly Pt[]): Pt[] {
+  const once = through(line.slice(0, -1), true, 0.02);
+  return [...once, ...once.slice(0, 3)];
+}

@@ -108,8 +108,8 @@ export function drawSky(art: Canvas): void {
     const r = MOON.r + 5 + k * 5 + k * k * 0.32;
     for (let a = roll() * 30; a < 360; ) {
       const span = Math.min(360 - a, 14 + roll() * 30);
-      const low = Math.sin(((a + span / 2) * Math.PI) / 180) > -0.1;
-      if (span > 5 && !(low && k > 4))
+      const low = Math.sin(((a + span / 2) * Math.PI) / 180) > -0.42;
+      if (span > 5 && !low)
         glow.push(stroke(arc(MOON.x, MOON.y, r, r, a, a + span), taper(1.9 - k * 0.14, 0.55)));
       a += span + 3 + k * 2.4 + roll() * 8;
     }
@@ -123,7 +123,7 @@ export function drawSky(art: Canvas): void {
     [560, 20, 90, 4, -3.5, 2.7],
     [640, 9, 110, 4, 3, 2.7],
     [700, 28, 90, 4, -3, 2.6],
-    [528, 108, 44, 4, -2, 2.6],
+
     [150, 12, 80, 4, 3, 2.6],
     [256, 10, 60, 3, -2, 2.6],
   ] as const)
@@ -338,11 +338,10 @@ export function drawSky(art: Canvas): void {
       ] as const
     ).map(([x, y, rx, ry, from, to]) => stroke(arc(x, y, rx, ry, from, to), taper(1.2))),
   );
-  const hatch: Ring[] = [];
-  for (let k = 0; k < 16; k++) {
-    const r = MOON.r - 2.6 - k * 0.15 - (k % 2) * 2.6;
-    hatch.push(stroke(arc(MOON.x, MOON.y, r, r, 100 + k * 6.2, 103.4 + k * 6.2 + (k % 3)), taper(1.2)));
-  }
+  const hatch = [
+    stroke(arc(MOON.x, MOON.y, MOON.r - 3.4, MOON.r - 3.4, 112, 216), taper(3.4)),
+    stroke(arc(MOON.x, MOON.y, MOON.r - 8.4, MOON.r - 8.4, 128, 196), taper(1.7)),
+  ];
   art.paint('coral', ...hatch);
   art.paint(
     'white',
