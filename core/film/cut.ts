@@ -83,7 +83,9 @@ export function straightCut(film: FilmArt, band: Box, runs: 'across' | 'along'):
   const keep = Math.floor(n / 10);
   // Distance in pixels to the nearest line that has more ink than this one, both ways.
   const room = new Float64Array(n).fill(n);
-  for (let i = 1; i < n; i++) if (ink[i - 1]! > 0) room[i] = 1; else room[i] = Math.min(n, room[i - 1]! + 1);
+  for (let i = 1; i < n; i++)
+    if (ink[i - 1]! > 0) room[i] = 1;
+    else room[i] = Math.min(n, room[i - 1]! + 1);
   for (let i = n - 2; i >= 0; i--) room[i] = Math.min(room[i]!, ink[i + 1]! > 0 ? 1 : room[i + 1]! + 1);
   const most = (1.5 * film.dpi) / 25.4;
   let best = n >> 1;

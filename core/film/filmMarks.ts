@@ -3,7 +3,7 @@ import type { FilmMark } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { holeShapes } from './holeMark.ts';
 import { anyInk, inkProfile } from './inkSearch.ts';
-import { GROUP_DEPTH, groupReach, MARK_CLEARANCE, MARK_LINE, markGroup, MOST_VERNIERS } from './markGroup.ts';
+import { GROUP_DEPTH, groupReach, MARK_CLEARANCE, MARK_LINE, MOST_VERNIERS, markGroup } from './markGroup.ts';
 import { type Affine, bar, line, place, type Shape } from './shape.ts';
 
 /** mm: a nose arrow's length. */
@@ -11,7 +11,14 @@ const ARROW = 9;
 
 const arrowShapes = (): Shape[] => [
   line(MARK_LINE * 2, [-ARROW / 2, 0], [ARROW / 2 - 2, 0]),
-  { kind: 'fill', points: [[ARROW / 2, 0], [ARROW / 2 - 3.5, 1.6], [ARROW / 2 - 3.5, -1.6]] },
+  {
+    kind: 'fill',
+    points: [
+      [ARROW / 2, 0],
+      [ARROW / 2 - 3.5, 1.6],
+      [ARROW / 2 - 3.5, -1.6],
+    ],
+  },
   bar(-ARROW / 2 - 0.5, -1.2, 0.5, 2.4),
 ];
 
@@ -69,7 +76,11 @@ export interface FaceMarks {
  * Marks of every film of a face, film space: registration marks on the centreline fore and aft and at both sides (with
  * vernier scales when asked), cross-hairs at the truck holes, arrows to the nose. None lies over ink of any film.
  */
-export function filmMarks(films: readonly FilmArt[], holes: readonly FilmPoint[], verniers: boolean): FaceMarks {
+export function filmMarks(
+  films: readonly FilmArt[],
+  holes: readonly FilmPoint[],
+  verniers: boolean,
+): FaceMarks {
   const notes: string[] = [];
   const pulls = films[0]!.pulls;
   const { before, after } = groupReach(pulls, verniers);

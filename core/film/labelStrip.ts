@@ -93,12 +93,21 @@ export function labelStrip(
   const depth = Math.max(lower + Math.max(textDepth, 8), 9);
   const top = depth - LABEL_HEIGHT - 0.3;
   for (const [i, words] of lines.entries()) {
-    shapes.push(...place(lettering(words, LABEL_HEIGHT, 0.28).shapes, [1, 0, 0, 1, ARROW_ROOM, top - i * PITCH]));
+    shapes.push(
+      ...place(lettering(words, LABEL_HEIGHT, 0.28).shapes, [1, 0, 0, 1, ARROW_ROOM, top - i * PITCH]),
+    );
   }
   // Arrow to the nose, with an N at its foot.
   const foot = lower + 0.6;
   shapes.push(bar(3.1, foot + 3.1, 0.8, Math.max(1, depth - foot - 6.2)));
-  shapes.push({ kind: 'fill', points: [[3.5, depth - 0.3], [1.6, depth - 3.4], [5.4, depth - 3.4]] });
+  shapes.push({
+    kind: 'fill',
+    points: [
+      [3.5, depth - 0.3],
+      [1.6, depth - 3.4],
+      [5.4, depth - 3.4],
+    ],
+  });
   shapes.push(...place(lettering('N', 2.4, 0.3).shapes, [1, 0, 0, 1, 2.7, foot]));
   if (ruler) {
     const x = beside ? length - RULER_ROOM + 2 : PATCH + 3;

@@ -1,5 +1,5 @@
 import type { Face } from '../deck/index.ts';
-import { badInput, type Box, done, type FilmPoint, type Outcome } from '../units/index.ts';
+import { type Box, badInput, done, type FilmPoint, type Outcome } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
 import type { FaceLayout, FilmLayout, FilmMark, PxBox, SheetLayout } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
@@ -109,7 +109,9 @@ function seamPrice(film: Boxed, of: 'columns' | 'rows', overlapPx: number): (sta
     const box = boundsOf(mark.shapes);
     if (!box) return [];
     const first = of === 'columns' ? (box.x - art.box.x) * scale : (top - box.y - box.height) * scale;
-    return [{ first: first - from, last: first - from + (of === 'columns' ? box.width : box.height) * scale }];
+    return [
+      { first: first - from, last: first - from + (of === 'columns' ? box.width : box.height) * scale },
+    ];
   });
   return (start) => {
     const keep = overlapPx / 10;
@@ -198,7 +200,11 @@ function placeSeams(plan: Plan, films: readonly Boxed[]): Placed {
 }
 
 /** Pieces along one axis: first pixel and length of each. */
-function pieces(seams: readonly number[], length: number, overlap: number): { from: number; length: number }[] {
+function pieces(
+  seams: readonly number[],
+  length: number,
+  overlap: number,
+): { from: number; length: number }[] {
   return Array.from({ length: seams.length + 1 }, (_, i) => {
     const from = i === 0 ? 0 : seams[i - 1]!;
     const to = i === seams.length ? length : seams[i]! + overlap;
@@ -207,7 +213,13 @@ function pieces(seams: readonly number[], length: number, overlap: number): { fr
 }
 
 /** One film's sheets: windows, seams with their marks, page places, everything to draw. */
-function layOutFilm(request: LayOutRequest, films: readonly FilmArt[], film: Boxed, plan: Placed, index: number): FilmLayout {
+function layOutFilm(
+  request: LayOutRequest,
+  films: readonly FilmArt[],
+  film: Boxed,
+  plan: Placed,
+  index: number,
+): FilmLayout {
   const { printer } = request;
   const { art } = film;
   const verniers = request.options?.verniers ?? true;
@@ -224,7 +236,8 @@ function layOutFilm(request: LayOutRequest, films: readonly FilmArt[], film: Box
     }
   }
   const taken = film.marks.flatMap((mark) => boundsOf(mark.shapes) ?? []);
-  const seams: { with: number; band: Box; runs: 'across' | 'along'; plan: SeamPlan; first: boolean }[][] = windows.map(() => []);
+  const seams: { with: number; band: Box; runs: 'across' | 'along'; plan: SeamPlan; first: boolean }[][] =
+    windows.map(() => []);
   const join = (a: number, b: number, runs: 'across' | 'along') => {
     const [p, q] = [windows[a]!.box, windows[b]!.box];
     const x = Math.max(p.x, q.x);
@@ -301,7 +314,11 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
   const model = films[0];
   if (!model) return badInput(`The ${request.face} has no ink to print.`, 'Choose at least one ink for it.');
   for (const film of films) {
-    if (film.dpi !== model.dpi || film.mask.width !== model.mask.width || film.mask.height !== model.mask.height) {
+    if (
+      film.dpi !== model.dpi ||
+      film.mask.width !== model.mask.width ||
+      film.mask.height !== model.mask.height
+    ) {
       throw new Error('Films of one face must share resolution and size.');
     }
   }
@@ -335,7 +352,8 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
   }
   const laid = boxed.map((film, i) => layOutFilm(request, films, film, best, i));
   for (const film of laid) {
-    if (film.inkedCm2 === 0) notes.push(`${film.art.inkName} has nothing to print; its film carries only marks.`);
+    if (film.inkedCm2 === 0)
+      notes.push(`${film.art.inkName} has nothing to print; its film carries only marks.`);
     let [crossed, length] = [0, 0];
     let few = 0;
     for (const sheet of film.sheets) {
@@ -351,7 +369,10 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
         `${film.art.inkName}: the cuts cross ink ${crossed === 1 ? 'once' : `${crossed} times`}, ${length.toFixed(1)} mm in all; touch up with opaque ink.`,
       );
     }
-    if (few > 0) notes.push(`${film.art.inkName}: ${few} of its overlaps have too little blank film for four cross-hairs.`);
+    if (few > 0)
+      notes.push(
+        `${film.art.inkName}: ${few} of its overlaps have too little blank film for four cross-hairs.`,
+      );
   }
   return done({ face: request.face, dpi: model.dpi, printer, strip: best.strip, films: laid, notes });
 }

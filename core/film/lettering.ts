@@ -24,8 +24,12 @@ const widthOf = (strokes: Strokes): number => {
 
 /** Marks that take no room and draw nothing: joiners, direction and variation marks. */
 const silent = (code: number): boolean =>
-  (code >= 0x200b && code <= 0x200f) || (code >= 0x202a && code <= 0x202e) || (code >= 0x2060 && code <= 0x206f) ||
-  (code >= 0xfe00 && code <= 0xfe0f) || code === 0xfeff || (code >= 0xe0100 && code <= 0xe01ef);
+  (code >= 0x200b && code <= 0x200f) ||
+  (code >= 0x202a && code <= 0x202e) ||
+  (code >= 0x2060 && code <= 0x206f) ||
+  (code >= 0xfe00 && code <= 0xfe0f) ||
+  code === 0xfeff ||
+  (code >= 0xe0100 && code <= 0xe01ef);
 
 /**
  * One line of text as strokes: origin at the left end of the baseline, +x along the line, mm. `capHeight` is the height of
@@ -40,7 +44,11 @@ export function lettering(
   const shapes: Shape[] = [];
   const put = (strokes: Strokes, dx: number, dy: number) => {
     for (const stroke of strokes) {
-      shapes.push({ kind: 'line', width: weight, points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit]) });
+      shapes.push({
+        kind: 'line',
+        width: weight,
+        points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit]),
+      });
     }
   };
   let pen = 0;
@@ -72,5 +80,10 @@ export function lettering(
 /** Text cut to at most `letters` characters, the last an ellipsis where it was longer. */
 export function shorten(text: string, letters: number): string {
   const all = [...text];
-  return all.length <= letters ? text : `${all.slice(0, letters - 1).join('').trimEnd()}…`;
+  return all.length <= letters
+    ? text
+    : `${all
+        .slice(0, letters - 1)
+        .join('')
+        .trimEnd()}…`;
 }

@@ -7,7 +7,12 @@ export interface FilmManifest {
   readonly version: 1;
   readonly job: string;
   readonly dpi: number;
-  readonly sheet: { readonly name: string; readonly width: number; readonly height: number; readonly margin: number };
+  readonly sheet: {
+    readonly name: string;
+    readonly width: number;
+    readonly height: number;
+    readonly margin: number;
+  };
   readonly films: readonly {
     readonly face: Face;
     readonly ink: string;

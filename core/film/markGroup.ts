@@ -1,5 +1,5 @@
-import type { FilmArt } from './filmArt.ts';
 import type { FilmMark } from './faceLayout.ts';
+import type { FilmArt } from './filmArt.ts';
 import { type Affine, apply, line, place, ringLine, type Shape } from './shape.ts';
 import { VERNIER_DEPTH, VERNIER_LENGTH, vernierNumber, vernierScale } from './vernier.ts';
 
@@ -22,7 +22,10 @@ export const registrationShapes = (): Shape[] => [
 ];
 
 /** How far a strip reaches from its mark on either side, mm, for a face of `pulls` inks. */
-export function groupReach(pulls: number, verniers: boolean): { readonly before: number; readonly after: number } {
+export function groupReach(
+  pulls: number,
+  verniers: boolean,
+): { readonly before: number; readonly after: number } {
   const pairs = verniers ? Math.min(Math.max(0, pulls - 1), MOST_VERNIERS) : 0;
   return { before: MARK_HALF + pairs * LANE_ACROSS, after: MARK_HALF + pairs * LANE_ALONG };
 }
@@ -57,7 +60,12 @@ export function markGroup(
     put(alongU ? 'vernier-along' : 'vernier-across', x, middle, place(scale(), [1, 0, 0, 1, x, middle]));
     // The same scale stood on end: its +x is the strip's outward y.
     const cross = -MARK_HALF - LANE_ACROSS * (lane + 0.5);
-    put(alongU ? 'vernier-across' : 'vernier-along', cross, middle - 0.5, place(scale(), [0, 1, -1, 0, cross, middle - 0.5]));
+    put(
+      alongU ? 'vernier-across' : 'vernier-along',
+      cross,
+      middle - 0.5,
+      place(scale(), [0, 1, -1, 0, cross, middle - 0.5]),
+    );
   }
   return marks;
 }

@@ -4,7 +4,11 @@ import type { FilmPrinter } from './printer.ts';
 import { type Affine, compose } from './shape.ts';
 
 /** Film mm that a sheet can show along and across the deck when its picture is turned so. */
-export function capacity(printer: FilmPrinter, turn: 0 | 90, strip: Mm): { readonly along: Mm; readonly across: Mm } {
+export function capacity(
+  printer: FilmPrinter,
+  turn: 0 | 90,
+  strip: Mm,
+): { readonly along: Mm; readonly across: Mm } {
   const { sheet, margin, scaleX, scaleY } = printer;
   const x = (sheet.width - 2 * margin) * scaleX;
   const y = (sheet.height - 2 * margin) * scaleY;
@@ -52,7 +56,14 @@ export function placeOnPage(
       ? [1, 0, 0, 1, leftMm - window.x, topMm - (window.y + window.height)]
       : [0, 1, -1, 0, leftMm + window.y + window.height, topMm - (window.x + window.width)];
   const flip = mirror ? -1 : 1;
-  const printed: Affine = [flip / scaleX, 0, 0, 1 / scaleY, w / 2 - (flip * w) / 2 / scaleX, h / 2 - h / 2 / scaleY];
+  const printed: Affine = [
+    flip / scaleX,
+    0,
+    0,
+    1 / scaleY,
+    w / 2 - (flip * w) / 2 / scaleX,
+    h / 2 - h / 2 / scaleY,
+  ];
   const labels: Affine = turn === 0 ? [0, -1, 1, 0, minX, h - minY] : [1, 0, 0, 1, minX, minY];
   return {
     filmToPage: compose(printed, flat),

@@ -1,6 +1,6 @@
 import type { Box } from '../units/index.ts';
 import { overlap as meets } from './bounds.ts';
-import { cutShapes, crossingsOf, straightCut } from './cut.ts';
+import { crossingsOf, cutShapes, straightCut } from './cut.ts';
 import type { FilmArt } from './filmArt.ts';
 import { anyInk } from './inkSearch.ts';
 import { MARK_LINE } from './markGroup.ts';
@@ -71,7 +71,9 @@ export function planSeam(
   for (let p = TICK_ROOM; p + STATION + TICK_ROOM <= length; p += 0.5) starts.push(p);
   if (length > 2 * (STATION + TICK_ROOM)) starts.push(length - STATION - TICK_ROOM);
   const low = starts.find((p) => free(p, 0, STATION, width));
-  const high = starts.toReversed().find((p) => free(p, 0, STATION, width) && (low === undefined || p >= low + STATION));
+  const high = starts
+    .toReversed()
+    .find((p) => free(p, 0, STATION, width) && (low === undefined || p >= low + STATION));
   for (const [start, axis] of [
     [low, 'p'],
     [high, 'q'],
@@ -86,7 +88,8 @@ export function planSeam(
       both(start + STATION - ARM - 0.5, width / 2);
     }
     if (!wide || !verniers) continue;
-    const at: Affine = axis === 'q' ? [0, 1, 1, 0, middle, width / 2 - 0.5] : [1, 0, 0, 1, middle - 0.5, width / 2];
+    const at: Affine =
+      axis === 'q' ? [0, 1, 1, 0, middle, width / 2 - 0.5] : [1, 0, 0, 1, middle - 0.5, width / 2];
     first.push(...place(place(vernierScale('fixed'), at), toFilm));
     second.push(...place(place(vernierScale('moving'), at), toFilm));
   }
@@ -98,10 +101,15 @@ export function planSeam(
       for (let q = 0.5; q + small + 0.5 <= width; q += 2) {
         const at: [number, number] = [p + ARM, q + ARM];
         const far = (c: readonly [number, number]) => Math.hypot(c[0] - at[0], c[1] - at[1]) > small + 1;
-        if (free(p, q, small, small) && spots.every(far) && centres.every((c) => {
-          const [x, y] = apply(toFilm, at[0], at[1]);
-          return Math.hypot(c[0] - x, c[1] - y) > small + 1;
-        })) spots.push(at);
+        if (
+          free(p, q, small, small) &&
+          spots.every(far) &&
+          centres.every((c) => {
+            const [x, y] = apply(toFilm, at[0], at[1]);
+            return Math.hypot(c[0] - x, c[1] - y) > small + 1;
+          })
+        )
+          spots.push(at);
       }
     }
     for (let i = 0; centres.length < 4 && spots.length > 0; i++) {

@@ -5,7 +5,13 @@ import { mirrored, partOf, turnLeft } from './turn.ts';
 /** The whole film's image before it is cut, exactly its box: row 0 at the top. Marks are not in it. */
 export function filmMask(film: FilmLayout): Mask {
   const { offsetPx, widthPx, heightPx } = film;
-  return partOf(film.art.mask, offsetPx.x as number, offsetPx.y as number, widthPx as number, heightPx as number);
+  return partOf(
+    film.art.mask,
+    offsetPx.x as number,
+    offsetPx.y as number,
+    widthPx as number,
+    heightPx as number,
+  );
 }
 
 /** One sheet's part of the film, as the film lies. */

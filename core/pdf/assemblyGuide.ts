@@ -1,4 +1,4 @@
-import { line, lettering, place, type Shape, VERNIER_FIRST, VERNIER_TICKS } from '../film/index.ts';
+import { lettering, line, place, type Shape, VERNIER_FIRST, VERNIER_TICKS } from '../film/index.ts';
 import { BLACK, type Paper, type Tint } from './paper.ts';
 
 export const ACCENT: Tint = [0.78, 0.22, 0.1];
@@ -9,35 +9,35 @@ export const TAPE: Tint = [0.93, 0.78, 0.47];
 export const STEPS: readonly (readonly [string, string])[] = [
   [
     'Measure one sheet first.',
-    'Print at 100 %, with no fitting to the page. Lay a steel rule along the ruler on the strip: 100 mm must measure 100 mm to within 0.2 mm. If it does not, measure the printer and enter its scale, then print again.',
+    'Print at 100 %, with no fitting to the page. Lay a steel rule along the ruler on the label strip: 100 mm must measure 100 mm to within 0.2 mm. If it does not, measure the printer, enter its scale and print again.',
   ],
   [
     'Look through the black patch.',
     'Hold it against a lamp. If you see the lamp through it, the film will not hold back the exposure: use the darkest setting, or a toner darkener.',
   ],
   [
-    'Lay sheets 1 and 2 on a light table,',
-    'toner up, arrows all pointing the same way. Each shows the same strip of art where they meet. Slide sheet 2 over sheet 1 until all four cross-hairs in that strip become one, and the long ticks of the two scales run through in one line.',
+    'Lay sheets 1 and 2 on the light table.',
+    'Toner up, arrows all pointing the same way. Each sheet shows the same strip of art where they meet. Slide sheet 2 over sheet 1 until the four cross-hairs in that strip fall together and the long ticks of the two scales run through in one line.',
   ],
   [
-    'Pin them with small removable tape',
-    'at the edges, away from the cut. Look again: taping moves sheets.',
+    'Pin them at the edges.',
+    'Use small pieces of removable tape, away from the cut. Look again: taping moves sheets.',
   ],
   [
     'Cut through both sheets at once.',
-    'Lay a steel rule from cut tick to cut tick (the fine lines at the film’s edges) and cut in one pass with a new blade. Lift off both waste strips: the end of the left sheet, and the start of the right one with its label strip.',
+    'Lay a steel rule from cut tick to cut tick (the fine lines at the edges of the film) and cut in one pass with a new blade. Lift off both waste strips: the end of the left sheet, and the start of the right one with its label strip.',
   ],
   [
-    'Butt the edges and tape the joint',
-    'with clear tape on the bare side (not the toner side), at the points marked, then along the whole joint. Edges touch; nothing overlaps.',
+    'Butt the edges and tape the joint.',
+    'Clear tape, on the bare side, not on the toner: first at the points marked, then along the whole joint. Edges touch; nothing overlaps.',
   ],
   [
-    'Go on from tail to nose,',
-    'always adding the next number. Then measure the whole film: the distance between the registration marks at its two ends is given on each film’s page.',
+    'Go on from tail to nose.',
+    'Always add the next number. Then measure the whole film: the distance between the ring marks at its two ends is given on the page of each film.',
   ],
   [
     'Touch up.',
-    'Where a cut crosses ink a line of light may come through: the crossings are listed on the film’s page. Cover them with opaque film ink on the bare side. Cover cross-hairs that stand among the art with tape before you expose.',
+    'Where a cut crosses ink, a line of light may come through: the page of each film lists the places. Cover them with opaque film ink on the bare side. Scrape off any cross-hair that stands among the art: whatever is black will print.',
   ],
   [
     'Compare the films of a face.',
@@ -49,7 +49,10 @@ export const CAUTION =
   'Take care with blades: cut on a mat with a steel safety rule, away from you, fingers behind the raised edge and never in the blade’s path; change a dull blade rather than press harder; draw the blade in when you put the knife down, and keep broken-off pieces in a closed tin. Toner darkener and film ink give off vapour: follow the maker’s safety data sheet and air the room.';
 
 /** Two scales `times` larger than printed, the moving one pushed by `shift` mm; origin at the fixed scale's long tick. */
-export function vernierPicture(shift: number, times: number): { readonly fixed: Shape[]; readonly moving: Shape[]; readonly match: number } {
+export function vernierPicture(
+  shift: number,
+  times: number,
+): { readonly fixed: Shape[]; readonly moving: Shape[]; readonly match: number } {
   const fixed: Shape[] = [];
   const moving: Shape[] = [];
   for (let i = 0; i < VERNIER_TICKS; i++) {

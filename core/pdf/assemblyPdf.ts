@@ -1,10 +1,9 @@
 import { type FaceLayout, type FilmLayout, filmMask, type Seam, sheetNamed, shorten } from '../film/index.ts';
 import { ACCENT, CAUTION, drawVernier, SOFT, STEPS, TAPE } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
+import { drawFilm, drawKey, seamsOf } from './filmPicture.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';
-import { addImageMask } from './imageMask.ts';
 import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
-import { thumbnail } from './thumbnail.ts';
 
 const EDGE = 14;
 
@@ -49,21 +48,14 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   y = paper.paragraph(
     EDGE,
     y,
-    'Find the one tick that runs through both scales in a straight line, and count from the long tick: each tick is 0.1 mm. Here it is the third towards the nose, so the coloured sheet or pull lies 0.3 mm too far towards the nose. Long tick in line: exact.',
+    'Find the one tick that runs through both scales in a straight line and count from the long tick: each is 0.1 mm. Here, with the nose to the right, it is the third towards the nose, so the red one lies 0.3 mm too far towards the nose. Long ticks in line: exact. Scales that stand across the deck are read the same way, from rail to rail.',
     9.5,
     room,
   );
-  y -= 3;
-  paper.rect(EDGE - 2, EDGE - 4, room + 4, Math.max(24, y - EDGE), null, ACCENT, 0.4);
-  paper.paragraph(EDGE + 1, y - 3.5, CAUTION, 9.5, room - 2);
+  y -= 4;
+  const end = paper.paragraph(EDGE + 2, y - 2, CAUTION, 9.5, room - 4);
+  paper.rect(EDGE, end + 1.6, room, y + 3 - end, null, ACCENT, 0.4);
   return paper;
-}
-
-/** Every seam of a film once. */
-function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: Seam }[] {
-  return film.sheets.flatMap((sheet) =>
-    sheet.seams.filter((seam) => seam.with > sheet.index).map((seam) => ({ a: sheet.index, seam })),
-  );
 }
 
 /** One film: its picture with sheets, cuts and tape, its measures, its crossings. */
@@ -83,7 +75,13 @@ function filmPage(
   pages.push(paper);
   let y = size.height - EDGE - 6;
   paper.rect(EDGE, y - 1.5, 9, 8, tintOf(art.hex), SOFT);
-  paper.text(EDGE + 13, y, `${layout.face === 'bottom' ? 'Bottom' : 'Top'}: ${shorten(art.inkName, 40)}`, 17, { bold: true });
+  paper.text(
+    EDGE + 13,
+    y,
+    `${layout.face === 'bottom' ? 'Bottom' : 'Top'}: ${shorten(art.inkName, 40)}`,
+    17,
+    { bold: true },
+  );
   y -= 6.5;
   paper.text(
     EDGE + 13,
@@ -93,64 +91,11 @@ function filmPage(
     { tint: SOFT },
   );
   y -= 10;
-  const scale = room / box.width;
-  const high = box.height * scale;
   const left = EDGE;
-  const bottom = y - 6 - high;
-  const X = (u: number) => left + (u - box.x) * scale;
-  const Y = (v: number) => bottom + (v - box.y) * scale;
-  paper.text(left, y - 3, 'tail', 9, { tint: SOFT });
-  paper.text(left + room - paper.measure('nose', 9), y - 3, 'nose', 9, { tint: SOFT });
-  for (const sheet of film.sheets) {
-    const w = sheet.window;
-    const odd = (sheet.column + sheet.row) % 2 === 1;
-    paper.rect(X(w.x), Y(w.y), w.width * scale, w.height * scale, odd ? [0.9, 0.93, 0.95] : [0.96, 0.95, 0.92]);
-  }
+  const picture = drawFilm(doc, paper, layout, film, { left, top: y, width: room }, options.deflate);
+  y = picture - 16;
+  drawKey(paper, left, y, layout.printer.overlap);
   const seams = seamsOf(film);
-  for (const { seam } of seams) {
-    const b = seam.band;
-    paper.rect(X(b.x), Y(b.y), b.width * scale, b.height * scale, [0.8, 0.86, 0.9]);
-  }
-  const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * 4)));
-  const small = thumbnail(filmMask(film), factor);
-  const picture = addImageMask(doc, small, options.deflate, null);
-  const pixel = (factor * 25.4) / layout.dpi;
-  const [wide, tall] = [(small.width as number) * pixel * scale, (small.height as number) * pixel * scale];
-  paper.stencil(picture, left, bottom + high - tall, wide, tall, [0.35, 0.35, 0.37]);
-  for (const mark of film.marks) {
-    paper.shapes(
-      mark.shapes.map((shape) => {
-        const points = shape.points.map(([u, v]) => [X(u), Y(v)] as const);
-        return shape.kind === 'line' ? { ...shape, width: 0.1, points } : { ...shape, points };
-      }),
-    );
-  }
-  paper.rect(left, bottom, room, high, null, SOFT, 0.2);
-  for (const { seam } of seams) {
-    const points = seam.path.map(([u, v]) => [X(u), Y(v)] as const);
-    paper.shapes([{ kind: 'line', width: 1.1, points }], [1, 1, 1]);
-    paper.shapes([{ kind: 'line', width: 0.45, points }], ACCENT);
-    for (const at of [0.14, 0.5, 0.86]) {
-      const [u, v] = alongPath(seam.path, at);
-      const [a, b] = seam.runs === 'across' ? [5, 2.4] : [2.4, 5];
-      paper.rect(X(u) - a / 2, Y(v) - b / 2, a, b, TAPE, [0.5, 0.38, 0.15], 0.15);
-    }
-  }
-  for (const sheet of film.sheets) {
-    const w = sheet.window;
-    const single = !film.sheets.some((other) => other.row > 0);
-    const cx = X(w.x + w.width / 2);
-    const cy = single ? bottom - 6 : Y(w.y + w.height / 2) - 1.6;
-    paper.shapes([{ kind: 'line', width: 6.4, points: [[cx, cy + 1.5], [cx, cy + 1.5]] }], [0.15, 0.15, 0.16]);
-    paper.text(cx, cy, String(sheet.index + 1), 11, { bold: true, tint: [1, 1, 1], middle: true });
-  }
-  y = bottom - 16;
-  paper.rect(left, y, 5, 2.4, TAPE, [0.5, 0.38, 0.15], 0.15);
-  paper.text(left + 7, y, 'tape point', 9);
-  paper.shapes([{ kind: 'line', width: 0.45, points: [[left + 30, y + 1.1], [left + 37, y + 1.1]] }], ACCENT);
-  paper.text(left + 39, y, 'cut', 9);
-  paper.rect(left + 52, y - 0.3, 5, 3, [0.8, 0.86, 0.9]);
-  paper.text(left + 59, y, `shared strip, ${layout.printer.overlap} mm`, 9);
   y -= 9;
   paper.text(left, y, 'Measure', 11, { bold: true });
   y -= 5.5;
@@ -174,20 +119,6 @@ function filmPage(
   return pages;
 }
 
-/** A point a share of the way along a path. */
-function alongPath(path: Seam['path'], share: number): readonly [number, number] {
-  let total = 0;
-  for (let i = 1; i < path.length; i++) total += Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
-  let left = total * share;
-  for (let i = 1; i < path.length; i++) {
-    const [p, q] = [path[i - 1]!, path[i]!];
-    const run = Math.hypot(q[0] - p[0], q[1] - p[1]);
-    if (left <= run && run > 0) return [p[0] + ((q[0] - p[0]) * left) / run, p[1] + ((q[1] - p[1]) * left) / run];
-    left -= run;
-  }
-  return path.at(-1)!;
-}
-
 /** Distances between main marks that tell whether the finished film is true. */
 function measures(film: FilmLayout): string[] {
   const main = film.marks.filter((mark) => mark.kind === 'registration');
@@ -199,7 +130,8 @@ function measures(film: FilmLayout): string[] {
     out.push(`Ring mark at the tail to ring mark at the nose: ${(nose.x - tail.x).toFixed(1)} mm.`);
   }
   const [low, high] = [sides[0], sides.at(-1)];
-  if (low && high && low !== high) out.push(`Ring mark at one side to ring mark at the other: ${(high.y - low.y).toFixed(1)} mm.`);
+  if (low && high && low !== high)
+    out.push(`Ring mark at one side to ring mark at the other: ${(high.y - low.y).toFixed(1)} mm.`);
   out.push('Ruler on every sheet: 100 mm.');
   return out;
 }
@@ -212,7 +144,10 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string[] {
   const total = seam.crossings.reduce((sum, crossing) => sum + crossing[2], 0);
   const top = film.box.y + film.box.height;
   const places = seam.crossings.slice(0, 12).map(([u, v, length]) => {
-    const at = seam.runs === 'across' ? `${(top - v).toFixed(0)} mm from the upper edge` : `${(u - film.box.x).toFixed(0)} mm from the tail edge`;
+    const at =
+      seam.runs === 'across'
+        ? `${(top - v).toFixed(0)} mm from the upper edge`
+        : `${(u - film.box.x).toFixed(0)} mm from the tail edge`;
     return `${at} (${length.toFixed(1)} mm long)`;
   });
   const more = seam.crossings.length > 12 ? `, and ${seam.crossings.length - 12} more` : '';
@@ -225,7 +160,10 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string[] {
  * assembly.pdf, for plain paper: one page of how, then a page a film with its sheets, cuts, tape points, distances to
  * measure and crossings to touch up. The same layouts give the same bytes; empty when `abort` says so.
  */
-export async function assemblyPdf(layouts: readonly FaceLayout[], options: FilmsPdfOptions): Promise<Uint8Array> {
+export async function assemblyPdf(
+  layouts: readonly FaceLayout[],
+  options: FilmsPdfOptions,
+): Promise<Uint8Array> {
   const doc = await newDocument(`${options.jobName}: assembly`, 'How the sheets of each film go together');
   const fonts = await standardFonts(doc);
   if (layouts.length > 0) guidePage(fonts, layouts, options.jobName).finish(doc, options.deflate);
@@ -233,7 +171,8 @@ export async function assemblyPdf(layouts: readonly FaceLayout[], options: Films
   for (const layout of layouts) {
     for (const film of layout.films) {
       if (options.abort?.aborted) return new Uint8Array(0);
-      for (const paper of filmPage(doc, fonts, layout, film, page, options)) paper.finish(doc, options.deflate);
+      for (const paper of filmPage(doc, fonts, layout, film, page, options))
+        paper.finish(doc, options.deflate);
       page += film.sheets.length;
     }
   }

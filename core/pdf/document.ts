@@ -1,4 +1,12 @@
-import { PDFDict, PDFDocument, PDFHexString, PDFName, PDFPage, PDFRawStream, type PDFRef } from 'pdf-lib';
+import {
+  PDFDict,
+  PDFDocument,
+  type PDFHexString,
+  PDFName,
+  type PDFPage,
+  PDFRawStream,
+  type PDFRef,
+} from 'pdf-lib';
 import { PT } from './content.ts';
 
 export type Deflate = (bytes: Uint8Array) => Uint8Array;
@@ -23,7 +31,8 @@ export function markTrapped(doc: PDFDocument): void {
 export function addSheetPage(doc: PDFDocument, width: number, height: number): PDFPage {
   const page = doc.addPage([width * PT, height * PT]);
   const box = doc.context.obj([0, 0, width * PT, height * PT]);
-  for (const name of ['MediaBox', 'CropBox', 'BleedBox', 'TrimBox', 'ArtBox']) page.node.set(PDFName.of(name), box);
+  for (const name of ['MediaBox', 'CropBox', 'BleedBox', 'TrimBox', 'ArtBox'])
+    page.node.set(PDFName.of(name), box);
   return page;
 }
 

@@ -50,7 +50,10 @@ function sheetContent(layout: FaceLayout, sheet: SheetLayout): string {
  * resolution; marks and labels are vectors. The same layouts give the same bytes. Stops early, with what is done so far
  * thrown away, when `abort` says so: then the promise resolves to an empty array.
  */
-export async function filmsPdf(layouts: readonly FaceLayout[], options: FilmsPdfOptions): Promise<Uint8Array> {
+export async function filmsPdf(
+  layouts: readonly FaceLayout[],
+  options: FilmsPdfOptions,
+): Promise<Uint8Array> {
   const doc = await newDocument(`${options.jobName}: films`, 'Films for screen printing, one page a sheet');
   const total = layouts.reduce((sum, face) => sum + face.films.length, 0);
   let made = 0;

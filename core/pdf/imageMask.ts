@@ -1,4 +1,4 @@
-import { PDFArray, PDFName, PDFRawStream, type PDFDocument, type PDFRef } from 'pdf-lib';
+import { PDFArray, type PDFDocument, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
 import type { Mask } from '../raster/index.ts';
 import type { Deflate } from './document.ts';
 
@@ -27,13 +27,21 @@ export function addImageMask(
   doc: PDFDocument,
   mask: Mask,
   deflate: Deflate,
-  encodeG4: ((mask: Mask) => Uint8Array) | null,
+  encodeG4: ((mask: Mask) => Uint8Array) | null = null,
 ): PDFRef {
   const { context } = doc;
   const [width, height] = [mask.width as number, mask.height as number];
   const flate = deflate(packedRows(mask));
   const g4 = encodeG4 ? encodeG4(mask) : null;
-  const common = { Type: 'XObject', Subtype: 'Image', Width: width, Height: height, ImageMask: true, BitsPerComponent: 1, Interpolate: false };
+  const common = {
+    Type: 'XObject',
+    Subtype: 'Image',
+    Width: width,
+    Height: height,
+    ImageMask: true,
+    BitsPerComponent: 1,
+    Interpolate: false,
+  };
   if (g4 && g4.length < flate.length) {
     const dict = context.obj({
       ...common,

@@ -1,4 +1,4 @@
-import { PDFName, type PDFDocument, type PDFFont, type PDFRef, StandardFonts } from 'pdf-lib';
+import { type PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
 import { lettering, place, type Shape } from '../film/index.ts';
 import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, type Deflate } from './document.ts';
@@ -20,7 +20,10 @@ export interface Fonts {
 
 /** The two faces every PDF reader has; names they can't spell are lettered by our own strokes. */
 export async function standardFonts(doc: PDFDocument): Promise<Fonts> {
-  return { plain: await doc.embedFont(StandardFonts.Helvetica), bold: await doc.embedFont(StandardFonts.HelveticaBold) };
+  return {
+    plain: await doc.embedFont(StandardFonts.Helvetica),
+    bold: await doc.embedFont(StandardFonts.HelveticaBold),
+  };
 }
 
 /** One page of plain paper being written. Lengths mm, origin bottom left; text sizes in points. */
@@ -52,7 +55,13 @@ export class Paper {
     return lettering(text, (size * 0.72) / PT).width;
   }
 
-  text(x: number, y: number, text: string, size: number, options: { bold?: boolean; tint?: Tint; middle?: boolean } = {}): void {
+  text(
+    x: number,
+    y: number,
+    text: string,
+    size: number,
+    options: { bold?: boolean; tint?: Tint; middle?: boolean } = {},
+  ): void {
     const bold = options.bold ?? false;
     const tint = options.tint ?? BLACK;
     const left = options.middle ? x - this.measure(text, size, bold) / 2 : x;
@@ -68,7 +77,14 @@ export class Paper {
   }
 
   /** Text set in lines no wider than `width`, first baseline at `y`; gives the baseline after the last line. */
-  paragraph(x: number, y: number, text: string, size: number, width: number, options: { bold?: boolean; tint?: Tint } = {}): number {
+  paragraph(
+    x: number,
+    y: number,
+    text: string,
+    size: number,
+    width: number,
+    options: { bold?: boolean; tint?: Tint } = {},
+  ): number {
     const pitch = (size * 1.36) / PT;
     let words = '';
     let at = y;
@@ -94,7 +110,15 @@ export class Paper {
     this.out.push(`q ${colour} rg ${colour} RG`, drawShapes(shapes), 'Q');
   }
 
-  rect(x: number, y: number, width: number, height: number, fill: Tint | null, edge: Tint | null = null, edgeMm = 0.2): void {
+  rect(
+    x: number,
+    y: number,
+    width: number,
+    height: number,
+    fill: Tint | null,
+    edge: Tint | null = null,
+    edgeMm = 0.2,
+  ): void {
     const box = [x, y, width, height].map((n) => num(n * PT)).join(' ');
     this.out.push('q');
     if (fill) this.out.push(`${fill.map(num).join(' ')} rg ${box} re f`);

@@ -3,7 +3,10 @@ import { blankMask, type Mask } from '../raster/index.ts';
 /** A mask `factor` times smaller: a point has ink where any of its block had, so that fine lines stay seen. */
 export function thumbnail(mask: Mask, factor: number): Mask {
   if (factor <= 1) return mask;
-  const out = blankMask(Math.ceil((mask.width as number) / factor), Math.ceil((mask.height as number) / factor));
+  const out = blankMask(
+    Math.ceil((mask.width as number) / factor),
+    Math.ceil((mask.height as number) / factor),
+  );
   const row = new Uint32Array(mask.stride);
   for (let y = 0; y < (out.height as number); y++) {
     row.fill(0);

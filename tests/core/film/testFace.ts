@@ -29,7 +29,8 @@ export function paint(
   const y1 = Math.min(mask.height as number, Math.ceil((top - area.y) * s));
   for (let y = y0; y < y1; y++) {
     for (let x = x0; x < x1; x++) {
-      if (inside(box.x + (x + 0.5) / s, top - (y + 0.5) / s)) mask.data[y * mask.stride + (x >> 5)]! |= 1 << (x & 31);
+      if (inside(box.x + (x + 0.5) / s, top - (y + 0.5) / s))
+        mask.data[y * mask.stride + (x >> 5)]! |= 1 << (x & 31);
     }
   }
 }
@@ -77,7 +78,11 @@ export function testFilms(dpi: number, length = 800, half = 98): FilmArt[] {
   const ring = disc(-180, 0, 62);
   const core = disc(-180, 0, 50);
   on(3, ring.area, (u, v) => ring.inside(u, v) && !core.inside(u, v));
-  on(4, box, (u, v) => inDeck(u, v) && (Math.abs(Math.sin(u / 30) * 50 - v) < 0.6 || Math.abs(v + 70 - u / 40) < 0.2));
+  on(
+    4,
+    box,
+    (u, v) => inDeck(u, v) && (Math.abs(Math.sin(u / 30) * 50 - v) < 0.6 || Math.abs(v + 70 - u / 40) < 0.2),
+  );
   const names = ['white base', 'sun yellow', 'coral', 'sea green', 'night blue key'];
   const hexes = ['#f4f1e6', '#f2c230', '#ee6a55', '#2f8f7d', '#1d2a52'];
   return masks.map((mask, i) => ({
@@ -108,7 +113,10 @@ export const printer = (over: Partial<FilmPrinter> & { named?: string } = {}): F
   ...over,
 });
 
-export const request = (films: readonly FilmArt[], over: Parameters<typeof printer>[0] = {}): LayOutRequest => ({
+export const request = (
+  films: readonly FilmArt[],
+  over: Parameters<typeof printer>[0] = {},
+): LayOutRequest => ({
   face: 'bottom',
   jobName: 'Night Heron',
   films,

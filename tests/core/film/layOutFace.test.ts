@@ -1,0 +1,342 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { boundsOf } from '../../../core/film/bounds.ts';
+import {
+  apply,
+  customSheet,
+  type FaceLayout,
+  filmManifest,
+  filmMask,
+  layOutFace,
+  SHEETS,
+  sheetNamed,
+  windowMask,
+} from '../../../core/film/index.ts';
+import { anyInk } from '../../../core/film/inkSearch.ts';
+import { blankMask, type Mask } from '../../../core/raster/index.ts';
+import { paint, printer, request, seeded, testFilms } from './testFace.ts';
+
+function laid(...args: Parameters<typeof request>): FaceLayout {
+  const outcome = layOutFace(request(...args));
+  if (!outcome.ok) throw new Error(outcome.reason);
+  return outcome.value;
+}
+
+const bit = (mask: Mask, x: number, y: number) => (mask.data[y * mask.stride + (x >> 5)]! >>> (x & 31)) & 1;
+
+/** Every window of a film laid back where the manifest says, by a reader that knows only films.json. */
+function rejoined(layout: FaceLayout, index: number): Mask {
+  const manifest = filmManifest('job', [layout], () => ({ x: 0, y: 0 }));
+  const entry = manifest.films[index]!;
+  const scale = manifest.dpi / 25.4;
+  const whole = blankMask(Math.round(entry.box.width * scale), Math.round(entry.box.height * scale));
+  for (const [i, sheet] of entry.sheets.entries()) {
+    const part = windowMask(layout.films[index]!, layout.films[index]!.sheets[i]!);
+    const x0 = (sheet.window.x - entry.box.x) * scale;
+    const y0 = (entry.box.y + entry.box.height - sheet.window.y - sheet.window.height) * scale;
+    // Windows are whole pixels: nothing but rounding noise may be left.
+    expect(Math.abs(x0 - Math.round(x0))).toBeLessThan(1e-6);
+    expect(Math.abs(y0 - Math.round(y0))).toBeLessThan(1e-6);
+    expect(sheet.window.width * scale).toBeCloseTo(part.width as number, 6);
+    expect(sheet.window.height * scale).toBeCloseTo(part.height as number, 6);
+    for (let y = 0; y < (part.height as number); y++) {
+      for (let x = 0; x < (part.width as number); x++) {
+        if (bit(part, x, y) === 0) continue;
+        const [X, Y] = [x + Math.round(x0), y + Math.round(y0)];
+        whole.data[Y * whole.stride + (X >> 5)]! |= 1 << (X & 31);
+      }
+    }
+  }
+  return whole;
+}
+
+const films = testFilms(100);
+
+describe('sheets', () => {
+  test('sizes are those of ISO 216 and the American trade', () => {
+    // ISO 216: A4 210 × 297, A3 297 × 420. Letter 8.5 × 11 in, Legal 8.5 × 14 in, Tabloid 11 × 17 in.
+    const sizes = Object.fromEntries(SHEETS.map((s) => [s.name, [s.width, s.height]]));
+    expect(sizes['a4']).toEqual([210, 297]);
+    expect(sizes['a3']).toEqual([297, 420]);
+    for (const [name, w, h] of [
+      ['letter', 8.5, 11],
+      ['legal', 8.5, 14],
+      ['tabloid', 11, 17],
+    ] as const) {
+      expect(sizes[name]![0]).toBeCloseTo(w * 25.4, 9);
+      expect(sizes[name]![1]).toBeCloseTo(h * 25.4, 9);
+    }
+    expect(sheetNamed(' A4 ')?.name).toBe('a4');
+    expect(sheetNamed('a99')).toBeUndefined();
+  });
+
+  test('a sheet of no size is refused with a sentence', () => {
+    for (const [w, h] of [
+      [0, 100],
+      [-5, 100],
+      [Number.NaN, 100],
+      [100, 9e9],
+    ] as const) {
+      const outcome = customSheet(w, h);
+      expect(outcome.ok).toBe(false);
+      if (!outcome.ok) expect(outcome.mend).toMatch(/\.$/);
+    }
+  });
+
+  for (const named of ['letter', 'legal', 'tabloid', 'a4', 'a3'] as const) {
+    for (const mirror of [false, true]) {
+      test(`${named}${mirror ? ', wrong reading' : ''}: windows rejoin to the film, and all lies within the printer's reach`, () => {
+        const layout = laid(films, { named, mirror });
+        const { sheet, margin } = layout.printer;
+        for (const [i, film] of layout.films.entries()) {
+          expect(
+            Buffer.compare(
+              Buffer.from(rejoined(layout, i).data.buffer),
+              Buffer.from(filmMask(film).data.buffer),
+            ),
+          ).toBe(0);
+          for (const s of film.sheets) {
+            const corners = [
+              apply(s.filmToPage, s.window.x, s.window.y),
+              apply(s.filmToPage, s.window.x + s.window.width, s.window.y + s.window.height),
+            ];
+            const strip = boundsOf(s.labels)!;
+            for (const [x, y] of [
+              ...corners,
+              [strip.x, strip.y],
+              [strip.x + strip.width, strip.y + strip.height],
+            ] as [number, number][]) {
+              expect(x).toBeGreaterThanOrEqual(margin - 1e-6);
+              expect(y).toBeGreaterThanOrEqual(margin - 1e-6);
+              expect(x).toBeLessThanOrEqual(sheet.width - margin + 1e-6);
+              expect(y).toBeLessThanOrEqual(sheet.height - margin + 1e-6);
+            }
+            // Labels never over art: the strip and the window share nothing.
+            const [p, q] = corners as [[number, number], [number, number]];
+            const [left, right] = [Math.min(p[0], q[0]), Math.max(p[0], q[0])];
+            const [low, high] = [Math.min(p[1], q[1]), Math.max(p[1], q[1])];
+            const apart =
+              strip.x + strip.width <= left ||
+              strip.x >= right ||
+              strip.y + strip.height <= low ||
+              strip.y >= high;
+            expect(apart).toBe(true);
+          }
+        }
+      });
+    }
+  }
+
+  test('neighbours share exactly the overlap, and each overlap has four cross-hairs on blank film', () => {
+    const layout = laid(films, { named: 'a4' });
+    for (const film of layout.films) {
+      expect(film.sheets.length).toBeGreaterThan(1);
+      for (const [i, s] of film.sheets.entries()) {
+        const next = film.sheets[i + 1];
+        if (!next) continue;
+        expect(s.window.x + s.window.width - next.window.x).toBeCloseTo(
+          Math.round((20 / 25.4) * 100) * 0.254,
+          6,
+        );
+        const seam = s.seams.find((one) => one.with === i + 1)!;
+        expect(seam.crossHairs.length).toBe(4);
+        for (const [u, v] of seam.crossHairs) {
+          expect(anyInk(films, { x: u - 2, y: v - 2, width: 4, height: 4 })).toBe(false);
+          expect(u).toBeGreaterThan(next.window.x);
+          expect(u).toBeLessThan(s.window.x + s.window.width);
+        }
+      }
+    }
+  });
+
+  test('a roll as wide as the film is high takes one page a film', () => {
+    const layout = laid(films, { sheet: { name: 'custom', width: 300, height: 900 } });
+    expect(layout.films.map((film) => film.sheets.length)).toEqual([1, 1, 1, 1, 1]);
+    expect(layout.films.every((film) => film.sheets[0]!.seams.length === 0)).toBe(true);
+  });
+
+  test('a printer that prints 1 % long gets lengths divided by it', () => {
+    const layout = laid(films, { named: 'a3', scaleX: 1.01, scaleY: 0.99 });
+    for (const sheet of layout.films[0]!.sheets) {
+      const [a, b, c, d] = sheet.filmToPage;
+      const along = sheet.turn === 0 ? a : b;
+      const across = sheet.turn === 0 ? d : -c;
+      expect(along).toBeCloseTo(sheet.turn === 0 ? 1 / 1.01 : 1 / 0.99, 12);
+      expect(across).toBeCloseTo(sheet.turn === 0 ? 1 / 0.99 : 1 / 1.01, 12);
+    }
+  });
+
+  test('sheets too small for margins, strip and overlap are refused, never looped over', () => {
+    for (const over of [
+      { sheet: { name: 'custom', width: 40, height: 60 } },
+      { named: 'a4', margin: 104 },
+      { named: 'a4', margin: 200 },
+      { named: 'a4', overlap: 150 },
+    ]) {
+      const outcome = layOutFace(request(films, over));
+      expect(outcome.ok).toBe(false);
+      if (outcome.ok) continue;
+      expect(outcome.kind).toBe('input');
+      expect(outcome.reason).toMatch(/\.$/);
+    }
+    expect(layOutFace(request([])).ok).toBe(false);
+  });
+
+  test('cuts run through blank film where there is some: the base has a gap from 40 to 90 mm', () => {
+    const layout = laid(films, { named: 'a4' });
+    const clean = layout.films[0]!.sheets.flatMap((s) => s.seams).filter(
+      (seam) => seam.crossings.length === 0,
+    );
+    expect(clean.length).toBeGreaterThan(0);
+    for (const seam of clean) expect(seam.path[0]![0]).toBeGreaterThan(40);
+  });
+});
+
+describe('marks', () => {
+  for (const verniers of [true, false]) {
+    test(`lie over no film's ink and at the same places on every film${verniers ? ', verniers too' : ''}`, () => {
+      const outcome = layOutFace({ ...request(films), options: { verniers } });
+      if (!outcome.ok) throw new Error(outcome.reason);
+      const places = outcome.value.films.map((film) => film.marks.map(({ kind, x, y }) => ({ kind, x, y })));
+      for (const list of places) expect(list).toEqual(places[0]);
+      expect(places[0]!.filter((mark) => mark.kind === 'registration').length).toBe(4);
+      expect(places[0]!.some((mark) => mark.kind === 'vernier-along')).toBe(verniers);
+      for (const film of outcome.value.films) {
+        for (const mark of film.marks) {
+          for (const shape of mark.shapes) expect(anyInk(films, boundsOf([shape])!)).toBe(false);
+          const box = boundsOf(mark.shapes);
+          if (!box) continue;
+          expect(box.x).toBeGreaterThanOrEqual(film.box.x);
+          expect(box.y).toBeGreaterThanOrEqual(film.box.y);
+          expect(box.x + box.width).toBeLessThanOrEqual(film.box.x + film.box.width);
+          expect(box.y + box.height).toBeLessThanOrEqual(film.box.y + film.box.height);
+        }
+      }
+    });
+  }
+
+  test('vernier ticks part by a tenth of a millimetre: moving tick n lies 0.1 n short of fixed tick n', () => {
+    const layout = laid(films);
+    const lane = (film: number) =>
+      layout.films[film]!.marks.filter((mark) => mark.kind === 'vernier-along')[0]!;
+    const ticks = (film: number) =>
+      lane(film)
+        .shapes.filter((s) => s.kind === 'line')
+        .slice(0, 10)
+        .map((s) => s.points[0]!);
+    const [fixed, moving] = [ticks(0), ticks(1)];
+    expect(fixed.length).toBe(10);
+    for (const [i, tick] of fixed.entries()) {
+      const far = Math.hypot(tick[0] - moving[i]![0], tick[1] - moving[i]![1]);
+      expect(far).toBeCloseTo(0.1 * Math.abs(i - 4), 9);
+    }
+  });
+
+  test('holes without ink have full cross-hairs on their centres; holes under ink none, and it is said', () => {
+    const clear = films.slice(3, 4);
+    const layout = laid(clear);
+    const holes = layout.films[0]!.marks.filter((mark) => mark.kind === 'hole');
+    expect(holes.length + Number(/(\d+) of 8/.exec(layout.notes.join(' '))?.[1] ?? 0)).toBe(8);
+    const open = holes.find((mark) => mark.x > 0)!;
+    const box = boundsOf(open.shapes)!;
+    expect(box.x + box.width / 2).toBeCloseTo(open.x, 6);
+    expect(box.y + box.height / 2).toBeCloseTo(open.y, 6);
+    expect(laid(films).notes.join(' ')).toMatch(/truck holes lie under solid ink/);
+  });
+});
+
+describe('any box, any sheet', () => {
+  test('windows tile the film, no ink is lost, nothing leaves the printer’s reach, seed 7', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          width: fc.integer({ min: 30, max: 1100 }),
+          height: fc.integer({ min: 20, max: 400 }),
+          sheetW: fc.integer({ min: 120, max: 330 }),
+          sheetH: fc.integer({ min: 160, max: 600 }),
+          margin: fc.integer({ min: 0, max: 12 }),
+          overlap: fc.integer({ min: 0, max: 25 }),
+          mirror: fc.boolean(),
+          salt: fc.integer({ min: 0, max: 2 ** 30 }),
+        }),
+        (c) => {
+          const dpi = 50.8;
+          const [w, h] = [c.width * 2, c.height * 2];
+          const mask = blankMask(w, h);
+          const box = { x: -c.width / 2, y: -c.height / 2, width: c.width, height: c.height };
+          const random = seeded(c.salt);
+          for (let i = 0; i < 6; i++) {
+            const [u, v, r] = [(random() - 0.5) * c.width, (random() - 0.5) * c.height, 2 + random() * 20];
+            paint(
+              mask,
+              box,
+              dpi,
+              { x: u - r, y: v - r, width: 2 * r, height: 2 * r },
+              (x, y) => (x - u) ** 2 + (y - v) ** 2 < r * r,
+            );
+          }
+          const art = {
+            inkId: 'a',
+            inkName: 'a',
+            hex: '#000000',
+            pull: 1,
+            pulls: 2,
+            meshPerCm: 77,
+            mask,
+            box,
+            dpi,
+          };
+          const outcome = layOutFace({
+            face: 'top',
+            jobName: 'random',
+            films: [art],
+            holes: [],
+            printer: printer({
+              sheet: { name: 'custom', width: c.sheetW, height: c.sheetH },
+              margin: c.margin,
+              overlap: c.overlap,
+              mirror: c.mirror,
+            }),
+          });
+          if (!outcome.ok) {
+            expect(outcome.reason).toMatch(/too little room|would need/);
+            return;
+          }
+          const film = outcome.value.films[0]!;
+          const joined = rejoined(outcome.value, 0);
+          expect(
+            Buffer.compare(Buffer.from(joined.data.buffer), Buffer.from(filmMask(film).data.buffer)),
+          ).toBe(0);
+          // No ink of the art is left out of the film's box.
+          const count = (m: Mask) => {
+            let n = 0;
+            for (let y = 0; y < (m.height as number); y++)
+              for (let x = 0; x < (m.width as number); x++) n += bit(m, x, y);
+            return n;
+          };
+          expect(count(joined)).toBe(count(mask));
+          for (const s of film.sheets) {
+            const [a, b] = [
+              apply(s.filmToPage, s.window.x, s.window.y),
+              apply(s.filmToPage, s.window.x + s.window.width, s.window.y + s.window.height),
+            ];
+            for (const [x, y] of [a, b]) {
+              expect(x).toBeGreaterThan(c.margin - 1e-6);
+              expect(x).toBeLessThan(c.sheetW - c.margin + 1e-6);
+              expect(y).toBeGreaterThan(c.margin - 1e-6);
+              expect(y).toBeLessThan(c.sheetH - c.margin + 1e-6);
+            }
+            for (const shape of s.labels) {
+              const at = boundsOf([shape])!;
+              expect(at.x).toBeGreaterThan(c.margin - 0.2);
+              expect(at.y).toBeGreaterThan(c.margin - 0.2);
+              expect(at.x + at.width).toBeLessThan(c.sheetW - c.margin + 0.2);
+              expect(at.y + at.height).toBeLessThan(c.sheetH - c.margin + 0.2);
+            }
+          }
+        },
+      ),
+      { seed: 7, numRuns: 60 },
+    );
+  });
+});

@@ -1,0 +1,203 @@
+import { execFileSync } from 'node:child_process';
+import { zlibSync } from 'fflate';
+import { describe, expect, test } from 'vitest';
+import { boundsOf } from '../../../core/film/bounds.ts';
+import { apply, type FaceLayout, layOutFace, pageMask, place } from '../../../core/film/index.ts';
+import { filmsPdf } from '../../../core/pdf/index.ts';
+import { request, testFilms } from '../film/testFace.ts';
+import { type Renderer, TOOLS, withPdf } from './renderers.ts';
+
+const deflate = (bytes: Uint8Array) => zlibSync(bytes, { level: 6 });
+const options = { jobName: 'Night Heron', deflate };
+
+const made = new Map<number, ReturnType<typeof testFilms>>();
+/** Test films are drawn once for each resolution. */
+function filmsAt(dpi: number) {
+  const films = made.get(dpi) ?? testFilms(dpi);
+  made.set(dpi, films);
+  return films;
+}
+
+function laid(...args: Parameters<typeof request>): FaceLayout {
+  const outcome = layOutFace(request(...args));
+  if (!outcome.ok) throw new Error(outcome.reason);
+  return outcome.value;
+}
+
+describe('films.pdf', () => {
+  test('the same layouts give the same bytes, without date or identifier', async () => {
+    const layout = laid(filmsAt(72));
+    const [a, b] = [await filmsPdf([layout], options), await filmsPdf([layout], options)];
+    expect(Buffer.compare(Buffer.from(a), Buffer.from(b))).toBe(0);
+    const text = Buffer.from(a).toString('latin1');
+    expect(text).not.toMatch(/CreationDate|ModDate|\/ID/);
+    expect(text).toMatch(/\/Trapped \/True/);
+    expect(text).toMatch(/\/ImageMask true/);
+    expect(text).toMatch(/\/Interpolate false/);
+    expect(text).not.toMatch(/\/Interpolate true/);
+  });
+
+  test('stopping leaves nothing', async () => {
+    const bytes = await filmsPdf([laid(filmsAt(72))], { ...options, abort: { aborted: true } });
+    expect(bytes.length).toBe(0);
+  });
+
+  test.skipIf(!TOOLS.qpdf)(
+    'a structure checker finds nothing wrong, and boxes are the sheet exactly (needs qpdf)',
+    async () => {
+      const pdf = await filmsPdf([laid(filmsAt(72), { named: 'letter' })], options);
+      withPdf(pdf, (_render, path) => {
+        expect(execFileSync('qpdf', ['--check', path]).toString()).toMatch(
+          /No syntax or stream encoding errors/,
+        );
+        const json = JSON.parse(execFileSync('qpdf', ['--json', path], { maxBuffer: 1 << 28 }).toString());
+        const objects = json.qpdf[1] as Record<string, { value?: Record<string, unknown> }>;
+        const pages = Object.values(objects).filter((o) => o.value?.['/Type'] === '/Page');
+        expect(pages.length).toBeGreaterThan(5);
+        // Letter is 612 × 792 points: 8.5 and 11 times 72.
+        for (const page of pages) {
+          for (const name of ['/MediaBox', '/CropBox', '/TrimBox', '/BleedBox']) {
+            const box = page.value![name] as number[];
+            expect(box[2]).toBeCloseTo(612, 3);
+            expect(box[3]).toBeCloseTo(792, 3);
+          }
+        }
+      });
+    },
+  );
+
+  // At 300 dpi A4 pages are no whole number of pixels, letter pages are; 90 and 0 turns both occur among these.
+  const cases = [
+    ['a4', 300, false],
+    ['a4', 300, true],
+    ['letter', 300, false],
+    ['tabloid', 150, true],
+    ['a3', 600, false],
+    ['legal', 200, false],
+  ] as const;
+  for (const tool of ['poppler', 'mupdf', 'ghostscript'] as const satisfies readonly Renderer[]) {
+    for (const [named, dpi, mirror] of cases) {
+      test.skipIf(!TOOLS[tool])(
+        `${tool} gives back each ${named} sheet at ${dpi} dpi${mirror ? ', mirrored' : ''}, pixel for pixel outside the marks (needs ${tool})`,
+        async () => {
+          const films = filmsAt(dpi);
+          const layout = laid(dpi > 300 ? films.slice(3, 4) : films.slice(0, 4), { named, mirror });
+          const pdf = await filmsPdf([layout], options);
+          withPdf(pdf, (render) => {
+            let page = 0;
+            for (const film of layout.films) {
+              for (const sheet of film.sheets) {
+                page++;
+                if (layout.films.length > 1 && page % 3 !== 1) continue;
+                const shown = render(tool, page, dpi);
+                const want = pageMask(film, sheet);
+                const scale = dpi / 25.4;
+                const high = layout.printer.sheet.height * scale;
+                const near = new Uint8Array((want.width as number) * (want.height as number));
+                const [ox, oy] = [sheet.imageAt.x as number, sheet.imageAt.y as number];
+                for (const shape of sheet.marks) {
+                  const box = boundsOf([shape])!;
+                  const x0 = Math.max(0, Math.floor(box.x * scale) - 2 - ox);
+                  const x1 = Math.min(want.width as number, Math.ceil((box.x + box.width) * scale) + 2 - ox);
+                  const y0 = Math.max(0, Math.floor(high - (box.y + box.height) * scale) - 2 - oy);
+                  const y1 = Math.min(want.height as number, Math.ceil(high - box.y * scale) + 2 - oy);
+                  for (let y = y0; y < y1; y++)
+                    near.fill(
+                      1,
+                      y * (want.width as number) + x0,
+                      y * (want.width as number) + Math.max(x0, x1),
+                    );
+                }
+                let [missing, extra] = [0, 0];
+                for (let y = 0; y < (want.height as number); y++) {
+                  for (let x = 0; x < (want.width as number); x++) {
+                    const ink = (want.data[y * want.stride + (x >> 5)]! >>> (x & 31)) & 1;
+                    const seen = shown.black(x + ox, y + oy);
+                    if (ink === 1 && !seen) missing++;
+                    if (ink === 0 && seen && near[y * (want.width as number) + x] === 0) extra++;
+                  }
+                }
+                expect({ page, missing, extra }).toEqual({ page, missing: 0, extra: 0 });
+              }
+            }
+          });
+        },
+        60_000,
+      );
+    }
+  }
+
+  for (const [named, scale] of [
+    ['a4', 1],
+    ['letter', 1],
+    ['a4', 1.004],
+  ] as const) {
+    test.skipIf(!TOOLS.poppler)(
+      `the ruler is 100 mm long on the ${named} page at printer scale ${scale}, to 0.05 mm (needs poppler)`,
+      async () => {
+        const layout = laid(filmsAt(72), { named, scaleX: scale, scaleY: scale });
+        const pdf = await filmsPdf([layout], options);
+        const dpi = 1200;
+        withPdf(pdf, (render) => {
+          const page = render('poppler', 1, dpi);
+          const sheet = layout.films[0]!.sheets[0]!;
+          // The ruler's base line is the longest straight black run along the strip; find it in the strip's part of the page.
+          const box = boundsOf(sheet.labels)!;
+          const px = dpi / 25.4;
+          const high = layout.printer.sheet.height * px;
+          const upright = sheet.turn === 0;
+          let longest = 0;
+          const [a0, a1] = [Math.floor(box.x * px) - 4, Math.ceil((box.x + box.width) * px) + 4];
+          const [b0, b1] = [
+            Math.floor(high - (box.y + box.height) * px) - 4,
+            Math.ceil(high - box.y * px) + 4,
+          ];
+          for (let i = upright ? a0 : b0; i < (upright ? a1 : b1); i++) {
+            let run = 0;
+            for (let j = upright ? b0 : a0; j < (upright ? b1 : a1); j++) {
+              const black = upright ? page.black(i, j) : page.black(j, i);
+              run = black ? run + 1 : 0;
+              if (run > longest) longest = run;
+            }
+          }
+          // From the middle of the first tick to the middle of the last: the base line less one tick's width, 0.12 mm.
+          const measured = (longest / px) * scale - 0.12;
+          expect(Math.abs(measured - 100)).toBeLessThan(0.05);
+        });
+      },
+      60_000,
+    );
+  }
+
+  test.skipIf(!TOOLS.poppler)(
+    'a registration mark’s centre is where the manifest’s matrix puts it, to one pixel (needs poppler)',
+    async () => {
+      const dpi = 600;
+      const layout = laid(filmsAt(72), { named: 'tabloid' });
+      const pdf = await filmsPdf([layout], options);
+      withPdf(pdf, (render) => {
+        const film = layout.films[0]!;
+        const mark = film.marks.find((one) => one.kind === 'registration' && one.y > 1)!;
+        const sheet = film.sheets.find(
+          (s) => mark.x > s.window.x + 10 && mark.x < s.window.x + s.window.width - 10,
+        )!;
+        const page = render('poppler', sheet.index + 1, dpi);
+        const [X, Y] = apply(sheet.filmToPage, mark.x, mark.y);
+        const px = dpi / 25.4;
+        const [cx, cy] = [X * px, layout.printer.sheet.height * px - Y * px];
+        // Middle of the cross's two lines, seen 4.4 mm out, beyond the ring.
+        const centre = (at: (i: number) => boolean, middle: number) => {
+          let [sum, n] = [0, 0];
+          for (let i = Math.floor(middle - 12); i < middle + 12; i++)
+            if (at(i)) [sum, n] = [sum + i + 0.5, n + 1];
+          return sum / n;
+        };
+        const out = Math.round(4.4 * px);
+        expect(Math.abs(centre((x) => page.black(x, Math.round(cy) - out), cx) - cx)).toBeLessThan(1);
+        expect(Math.abs(centre((y) => page.black(Math.round(cx) + out, y), cy) - cy)).toBeLessThan(1);
+        expect(place(mark.shapes, sheet.filmToPage).length).toBe(mark.shapes.length);
+      });
+    },
+    60_000,
+  );
+});
