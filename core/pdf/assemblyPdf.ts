@@ -1,5 +1,5 @@
-import { type FaceLayout, type FilmLayout, filmMask, type Seam, sheetNamed, shorten } from '../film/index.ts';
-import { ACCENT, CAUTION, drawVernier, SOFT, STEPS, TAPE } from './assemblyGuide.ts';
+import { type FaceLayout, type FilmLayout, type Seam, sheetNamed, shorten } from '../film/index.ts';
+import { ACCENT, CAUTION, drawVernier, SOFT, STEPS } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
 import { drawFilm, drawKey, seamsOf } from './filmPicture.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';

@@ -15,7 +15,7 @@ const FILM_INK: Tint = [0.35, 0.35, 0.37];
 const TAPE_EDGE: Tint = [0.5, 0.38, 0.15];
 
 /** Every seam of a film once. */
-function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: Seam }[] {
+export function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: Seam }[] {
   return film.sheets.flatMap((sheet) =>
     sheet.seams.filter((seam) => seam.with > sheet.index).map((seam) => ({ a: sheet.index, seam })),
   );
