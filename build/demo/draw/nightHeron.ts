@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { Canvas } from './canvas.ts';
-import { drawHarbour, drawReeds } from './harbour.ts';
+import { drawHarbour } from './harbour.ts';
 import { drawHeron } from './heron.ts';
+import { drawReeds } from './reeds.ts';
 import { drawSky } from './sky.ts';
 import { drawSwell, drawWater } from './water.ts';
 
