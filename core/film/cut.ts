@@ -134,3 +134,38 @@ export function cutShapes(films: readonly FilmArt[], path: CutPath): Shape[] {
   tick(path.at(-1)!, path.at(-2)!);
   return shapes;
 }
+
+/** Dashes that lead the knife along a shaped cut: mm drawn, mm left out, and how far into the waste they stand. */
+const DASH = 3;
+const ASIDE = 0.6;
+
+/**
+ * The guide line of a shaped cut on the upper sheet: dashes beside the path, left of it as it runs, in the
+ * strip that falls away, none within 0.4 mm of ink. Nothing of it stays on the film after the cut.
+ */
+export function wasteDashes(film: FilmArt, path: CutPath): Shape[] {
+  const shapes: Shape[] = [];
+  let walked = 0;
+  let run: [number, number][] = [];
+  const close = () => {
+    if (run.length > 1) shapes.push(line(HAIR, ...run));
+    run = [];
+  };
+  for (let i = 1; i < path.length; i++) {
+    const [x0, y0] = path[i - 1]!;
+    const [x1, y1] = path[i]!;
+    const length = Math.hypot(x1 - x0, y1 - y0);
+    const [dx, dy] = [(x1 - x0) / length, (y1 - y0) / length];
+    for (let at = 0; at < length; at += 0.5) {
+      const x = x0 + dx * at - dy * ASIDE;
+      const y = y0 + dy * at + dx * ASIDE;
+      const drawn = Math.floor((walked + at) / DASH) % 2 === 0;
+      const inked = anyInk([film], { x: x - 0.45, y: y - 0.45, width: 0.9, height: 0.9 });
+      if (drawn && !inked) run.push([x, y]);
+      else close();
+    }
+    walked += length;
+  }
+  close();
+  return shapes;
+}

@@ -27,6 +27,8 @@ export interface LayOutRequest {
 export interface LayOutOptions {
   /** Vernier scales at the main marks and in the overlaps; on unless switched off. */
   readonly verniers?: boolean;
+  /** Cuts that wind round the art where that crosses less ink; on unless switched off. */
+  readonly shapedCuts?: boolean;
 }
 
 /** mm between the label strip and the picture. */
@@ -222,7 +224,7 @@ function layOutFilm(
 ): FilmLayout {
   const { printer } = request;
   const { art } = film;
-  const verniers = request.options?.verniers ?? true;
+  const how = { verniers: request.options?.verniers ?? true, shaped: request.options?.shapedCuts ?? true };
   const { columns, rows } = plan.seams[index]!;
   const across = pieces(columns, film.px.width as number, plan.overlap);
   const down = pieces(rows, film.px.height as number, plan.overlap);
@@ -248,7 +250,7 @@ function layOutFilm(
       width: Math.min(p.x + p.width, q.x + q.width) - x,
       height: Math.min(p.y + p.height, q.y + q.height) - y,
     };
-    const seam = planSeam(art, films, band, runs, taken, verniers);
+    const seam = planSeam(art, films, band, runs, taken, how);
     seams[a]!.push({ with: b, band, runs, plan: seam, first: true });
     seams[b]!.push({ with: a, band, runs, plan: seam, first: false });
   };

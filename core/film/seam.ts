@@ -1,10 +1,11 @@
 import type { Box } from '../units/index.ts';
 import { overlap as meets } from './bounds.ts';
-import { crossingsOf, cutShapes, straightCut } from './cut.ts';
+import { crossingsOf, cutShapes, straightCut, wasteDashes } from './cut.ts';
 import type { FilmArt } from './filmArt.ts';
 import { anyInk } from './inkSearch.ts';
 import { MARK_LINE } from './markGroup.ts';
 import { type Affine, apply, line, place, type Shape } from './shape.ts';
+import { shapedCut } from './shapedCut.ts';
 import { vernierScale } from './vernier.ts';
 
 /** A station of cross-hairs in an overlap: mm it takes along the strip, half an arm, and its distance from the edge. */
@@ -43,7 +44,7 @@ export function planSeam(
   band: Box,
   runs: 'across' | 'along',
   taken: readonly Box[],
-  verniers: boolean,
+  how: { readonly verniers: boolean; readonly shaped: boolean },
 ): SeamPlan {
   // Strip space: p along the cut from the band's lower or left end, q across it.
   const toFilm: Affine = runs === 'across' ? [0, 1, 1, 0, band.x, band.y] : [1, 0, 0, 1, band.x, band.y];
@@ -87,7 +88,7 @@ export function planSeam(
       both(start + ARM + 0.5, width / 2);
       both(start + STATION - ARM - 0.5, width / 2);
     }
-    if (!wide || !verniers) continue;
+    if (!wide || !how.verniers) continue;
     const at: Affine =
       axis === 'q' ? [0, 1, 1, 0, middle, width / 2 - 0.5] : [1, 0, 0, 1, middle - 0.5, width / 2];
     first.push(...place(place(vernierScale('fixed'), at), toFilm));
@@ -117,13 +118,37 @@ export function planSeam(
       both(p, q);
     }
   }
-  const path = straightCut(film, band, runs);
+  const { path, crossings } = bestCut(film, band, runs, how.shaped);
   const shapes = cutShapes(films, path);
+  // The second sheet lies on top; what it loses lies left of the path as it runs.
+  const lead = path.length > 2 ? wasteDashes(film, path) : [];
   return {
     path,
-    crossings: crossingsOf(film, path),
+    crossings,
     crossHairs: centres,
     first: [...first, ...shapes],
-    second: [...second, ...shapes],
+    second: [...second, ...shapes, ...lead],
   };
+}
+
+/** A shaped cut must save this much crossed ink, mm, or all of it, to be worth following by hand. */
+const WORTH = 2;
+
+/** The straight cut, unless a shaped one crosses clearly less ink. */
+function bestCut(
+  film: FilmArt,
+  band: Box,
+  runs: 'across' | 'along',
+  shaped: boolean,
+): Pick<SeamPlan, 'path' | 'crossings'> {
+  const straight = straightCut(film, band, runs);
+  const crossings = crossingsOf(film, straight);
+  const total = (list: readonly (readonly [number, number, number])[]) =>
+    list.reduce((sum, one) => sum + one[2], 0);
+  if (!shaped || crossings.length === 0) return { path: straight, crossings };
+  const path = shapedCut(film, band, runs);
+  if (!path) return { path: straight, crossings };
+  const fewer = crossingsOf(film, path);
+  const saves = fewer.length === 0 || total(fewer) + WORTH < total(crossings);
+  return saves ? { path, crossings: fewer } : { path: straight, crossings };
 }

@@ -25,7 +25,7 @@ export const STEPS: readonly (readonly [string, string])[] = [
   ],
   [
     'Cut through both sheets at once.',
-    'Lay a steel rule from cut tick to cut tick (the fine lines at the edges of the film) and cut in one pass with a new blade. Lift off both waste strips: the end of the left sheet, and the start of the right one with its label strip.',
+    'Lay a steel rule from cut tick to cut tick (the fine lines at the edges of the film) and cut in one pass with a new blade. Where the page of the film says shaped cut, follow the broken line on the upper sheet instead, leaving the line itself on the waste. Lift off both waste strips: the end of the left sheet, and the start of the right one with its label strip.',
   ],
   [
     'Butt the edges and tape the joint.',

@@ -17,7 +17,7 @@ export interface FilmsPdfOptions {
  * A picture's edges lie on whole device pixels; renderers that take in every pixel they touch would add a row there. It is
  * drawn this many pixels smaller on each side (about a micrometre), which no pixel's middle notices.
  */
-const INSET_PX = 0.02;
+export const INSET_PX = 0.02;
 
 /** Where the window lies on its page, mm: lower left corner and size. */
 function windowOnPage(sheet: SheetLayout) {

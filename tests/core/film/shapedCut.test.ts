@@ -1,0 +1,149 @@
+import { describe, expect, test } from 'vitest';
+import { crossingsOf, straightCut, wasteDashes } from '../../../core/film/cut.ts';
+import type { FilmArt } from '../../../core/film/index.ts';
+import { CUT_PRICES, cheapestLanes, cutCosts, shapedCut } from '../../../core/film/shapedCut.ts';
+import { blankMask } from '../../../core/raster/index.ts';
+import { paint, seeded } from './testFace.ts';
+
+const LANE = 0.25;
+
+/** A film that is one band, `width` × `height` mm, inked where `inside` says. */
+function bandFilm(
+  width: number,
+  height: number,
+  dpi: number,
+  inside: (u: number, v: number) => boolean,
+): FilmArt {
+  const s = dpi / 25.4;
+  const mask = blankMask(Math.round(width * s), Math.round(height * s));
+  const box = { x: 0, y: 0, width: (mask.width as number) / s, height: (mask.height as number) / s };
+  paint(mask, box, dpi, box, inside);
+  return { inkId: 'a', inkName: 'a', hex: '#000000', pull: 1, pulls: 1, meshPerCm: 77, mask, box, dpi };
+}
+const total = (list: readonly (readonly number[])[]) => list.reduce((sum, one) => sum + one[2]!, 0);
+
+describe('shaped cuts', () => {
+  for (const seed of [1, 2, 3, 4, 5, 6]) {
+    test(`cost no more than the best of every allowed path through a small band, seed ${seed}`, () => {
+      const random = seeded(seed);
+      const cell = 0.25;
+      const [rows, columns] = [32, 16];
+      const cost = Float32Array.from(
+        { length: rows * columns },
+        () => (random() < 0.4 ? 10 : 0.02) + random(),
+      );
+      const found = cheapestLanes({ rows, columns, cell, cost })!;
+      // Brute force over the rule as it is written: 2 mm steps, lanes a quarter millimetre apart and 1 mm from the edges, at
+      // most 8 lanes a step, slopes changing by at most 2, straight at both ends.
+      const [first, last, steps, step] = [4, 12, 4, 2];
+      const edge = (i: number, lane: number, slope: number) => {
+        let sum = 0;
+        for (let s = 0; s < 8; s++) {
+          const t = (s + 0.5) / 8;
+          sum +=
+            cost[
+              Math.floor(((i + t) * step) / cell) * columns + Math.floor(((lane + slope * t) * LANE) / cell)
+            ]!;
+        }
+        return (sum / 8) * Math.hypot(step, slope * LANE);
+      };
+      let best = Infinity;
+      const walk = (i: number, lane: number, slope: number, sum: number) => {
+        if (sum >= best) return;
+        if (i === steps) {
+          if (slope === 0) best = sum;
+          return;
+        }
+        for (let s = Math.max(-8, slope - 2); s <= Math.min(8, slope + 2); s++) {
+          if (lane + s < first || lane + s > last) continue;
+          walk(i + 1, lane + s, s, sum + CUT_PRICES.turn * Math.abs(s - slope) + edge(i, lane, s));
+        }
+      };
+      for (let lane = first; lane <= last; lane++) walk(0, lane, 0, 0);
+      expect(found.cost).toBeCloseTo(best, 5);
+    });
+  }
+
+  test('a blank channel that winds through solid ink is found, and nothing is cut', () => {
+    const middle = (v: number) => 10 + 5 * Math.sin(v / 22);
+    const film = bandFilm(20, 200, 300, (u, v) => Math.abs(u - middle(v)) > 1.5);
+    expect(total(crossingsOf(film, straightCut(film, film.box, 'across')))).toBeGreaterThan(90);
+    const path = shapedCut(film, film.box, 'across')!;
+    expect(crossingsOf(film, path)).toEqual([]);
+    for (const [u, v] of path) expect(Math.abs(u - middle(v))).toBeLessThan(1.5);
+  });
+
+  test('a straight blank column is cut straight, mid channel', () => {
+    const film = bandFilm(20, 200, 300, (u) => u < 12 || u > 15);
+    const path = shapedCut(film, film.box, 'across')!;
+    expect(path.length).toBe(2);
+    expect(crossingsOf(film, straightCut(film, film.box, 'across'))).toEqual([]);
+    expect(straightCut(film, film.box, 'across')[0]![0]).toBeCloseTo(13.5, 1);
+  });
+
+  test('no bend is tighter than 8 mm: corners turn by less than a quarter radian every 2 mm', () => {
+    const random = seeded(11);
+    const discs = Array.from(
+      { length: 60 },
+      () => [random() * 20, random() * 200, 1 + random() * 3] as const,
+    );
+    const film = bandFilm(20, 200, 200, (u, v) =>
+      discs.some(([a, b, r]) => (u - a) ** 2 + (v - b) ** 2 < r * r),
+    );
+    const path = shapedCut(film, film.box, 'across')!;
+    for (let i = 2; i < path.length; i++) {
+      const turn = (k: number) => Math.atan2(path[k]![0] - path[k - 1]![0], path[k]![1] - path[k - 1]![1]);
+      expect(Math.abs(turn(i) - turn(i - 1))).toBeLessThan(0.25);
+      expect(Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1])).toBeGreaterThan(1.9);
+    }
+    // Ends run straight, square to the film's edge.
+    expect(path[0]![0]).toBe(path[1]![0]);
+    expect(total(crossingsOf(film, path))).toBeLessThanOrEqual(
+      total(crossingsOf(film, straightCut(film, film.box, 'across'))) + 1e-9,
+    );
+  });
+
+  test('lengthwise bands work the same way round', () => {
+    const film = bandFilm(200, 20, 200, (u, v) => Math.abs(v - 10 - 4 * Math.sin(u / 25)) > 1.5);
+    expect(crossingsOf(film, shapedCut(film, film.box, 'along')!)).toEqual([]);
+  });
+
+  test('the line that leads the knife stays 0.4 mm clear of ink and on the waste side', () => {
+    const film = bandFilm(
+      20,
+      200,
+      300,
+      (u, v) => Math.abs(u - 10 - 5 * Math.sin(v / 22)) > 2 || Math.abs(v - 100) < 3,
+    );
+    const path = shapedCut(film, film.box, 'across')!;
+    const dashes = wasteDashes(film, path);
+    expect(dashes.length).toBeGreaterThan(10);
+    const s = 300 / 25.4;
+    const inked = (u: number, v: number) => {
+      const [x, y] = [Math.floor(u * s), Math.floor((film.box.height - v) * s)];
+      if (x < 0 || y < 0 || x >= (film.mask.width as number) || y >= (film.mask.height as number))
+        return false;
+      return ((film.mask.data[y * film.mask.stride + (x >> 5)]! >>> (x & 31)) & 1) === 1;
+    };
+    for (const dash of dashes) {
+      for (const [u, v] of dash.points) {
+        for (let a = 0; a < 16; a++) expect(inked(u + 0.4 * Math.cos(a), v + 0.4 * Math.sin(a))).toBe(false);
+        // Left of the path as it runs upwards: towards the tail.
+        const i = path.findIndex((p) => p[1] >= v);
+        const [p, q] = [path[Math.max(0, i - 1)]!, path[Math.max(1, i)]!];
+        const side = (q[0] - p[0]) * (v - p[1]) - (q[1] - p[1]) * (u - p[0]);
+        expect(side).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  test('ink at an edge costs most, solid ink less, blank beside ink less again, clear film next to nothing', () => {
+    const film = bandFilm(20, 20, 254, (u) => u > 10);
+    const { cost, columns, cell } = cutCosts(film, film.box, 'across');
+    const at = (u: number) => cost[80 * columns + Math.floor(u / cell)];
+    expect(at(3)).toBeCloseTo(CUT_PRICES.blank, 6);
+    expect(at(9.8)).toBeCloseTo(CUT_PRICES.close, 6);
+    expect(at(10.2)).toBeCloseTo(CUT_PRICES.edge, 6);
+    expect(at(16)).toBeCloseTo(CUT_PRICES.solid, 6);
+  });
+});
