@@ -1,0 +1,59 @@
+import { type Fit, hashOf, inkFrom, type Job, placeArt } from '../../core/job/index.ts';
+import type { PickedFile } from '../../core/ports/index.ts';
+import { edit, onFace, tell, useStudio } from '../state/index.ts';
+import { back, giveArt } from '../workers/index.ts';
+import { firstDeck, loadPicture, openDropped, startJob } from './openJob.ts';
+import { shell } from './shell.ts';
+
+/** Places one picture on the shown face; the first piece of a face brings its own inks along. */
+async function addOne(file: PickedFile, fit: Fit | null): Promise<void> {
+  const probe = await shell().probeArt(file.bytes, file.name);
+  if (!probe.ok) return tell('trouble', probe.reason, probe.mend);
+  const hash = hashOf(file.bytes);
+  await giveArt(hash, file.bytes);
+  const known = new Map(useStudio.getState().art);
+  known.set(hash, file.bytes);
+  useStudio.setState({ art: known });
+  if (!useStudio.getState().pictures.has(hash) && !(await loadPicture(hash, file.bytes, file.name))) return;
+
+  const { job, face } = useStudio.getState();
+  if (!job) return;
+  const { mediaType, widthPx, heightPx, stated, alpha } = probe.value;
+  const ground = alpha ? null : await back.ground(hash);
+  const first = job.faces[face].art.length === 0;
+  const facts = { name: file.name, hash, mediaType, widthPx: widthPx as number, heightPx: heightPx as number, stated, ground };
+  const placed = placeArt(job, face, facts, { fit: fit ?? (first ? 'cover' : 'contain'), wrap: 'surface', artDpi: null });
+  if (!placed.ok) return tell('trouble', placed.reason, placed.mend);
+  const suggested = first && job.faces[face].inks.length === 0 ? await back.suggest(hash, null, ground) : [];
+  edit(`Place ${file.name}`, (now) => {
+    // The document may have changed while the picture was read: only what was placed is added to it.
+    const withArt: Job = onFace(now, face, (f) => ({ ...f, art: [...f.art, placed.value.art] }));
+    return onFace(withArt, face, (f) => {
+      if (f.inks.length > 0) return f;
+      const inks = [];
+      for (const { name, hex } of suggested.slice(0, 12)) inks.push(inkFrom({ name, hex }, inks));
+      return { ...f, inks };
+    });
+  });
+  useStudio.setState({ selection: [placed.value.art.id] });
+}
+
+/** Files the user dropped, pasted or picked: pictures are placed, a job file is opened. */
+export async function addFiles(files: readonly PickedFile[], fit: Fit | null = null): Promise<void> {
+  const jobFile = files.find((f) => f.name.toLowerCase().endsWith('.kickflat'));
+  if (jobFile) {
+    await openDropped(jobFile);
+    return;
+  }
+  if (files.length === 0) return;
+  if (!useStudio.getState().job) await startJob(files[0]!.name.replace(/\.[^.]*$/, '') || 'New job', firstDeck());
+  useStudio.setState({ station: 'art' });
+  for (const file of files) await addOne(file, fit);
+}
+
+/** Asks for pictures and places them. */
+export async function pickArt(): Promise<void> {
+  const picked = await shell().pickArt();
+  if (picked.ok) await addFiles(picked.value);
+  else if (picked.kind !== 'cancelled') tell('trouble', picked.reason, picked.mend);
+}

@@ -1,0 +1,66 @@
+import { useEffect, useState } from 'react';
+import { keepShown, keepUnsavedWork, shell } from '../acts/index.ts';
+import { Board } from '../board/index.ts';
+import type { ShellInfo } from '../../core/ports/index.ts';
+import { sealEdits, useStudio } from '../state/index.ts';
+import { showJob } from '../acts/index.ts';
+import { Bench } from './Bench.tsx';
+import { DropPlace } from './DropPlace.tsx';
+import { Header } from './Header.tsx';
+import { shortcuts } from './shortcuts.ts';
+import { Notices } from './Notices.tsx';
+import { Rail } from './Rail.tsx';
+import { Welcome } from './Welcome.tsx';
+
+/** The whole window: one deck on its bench, the rail of stations, the cards of the open station. */
+export function Studio() {
+  const open = useStudio((s) => s.job !== null);
+  const name = useStudio((s) => s.job?.name);
+  const unsaved = useStudio((s) => s.job !== s.saved);
+  const theme = useStudio((s) => s.theme);
+  const [info, setInfo] = useState<ShellInfo | null>(null);
+
+  useEffect(() => {
+    const stops = [keepShown(), keepUnsavedWork(), shortcuts()];
+    window.addEventListener('pointerup', sealEdits);
+    void shell()
+      .info()
+      .then(async (got) => {
+        setInfo(got);
+        if (got.opened) await showJob(got.opened);
+      });
+    return () => {
+      for (const stop of stops) stop();
+      window.removeEventListener('pointerup', sealEdits);
+    };
+  }, []);
+  useEffect(() => {
+    document.title = name ? `${name}${unsaved ? ' (unsaved)' : ''} – Kickflat` : 'Kickflat';
+  }, [name, unsaved]);
+  useEffect(() => {
+    if (theme === 'system') delete document.documentElement.dataset['theme'];
+    else document.documentElement.dataset['theme'] = theme;
+  }, [theme]);
+  useEffect(() => {
+    if (!unsaved) return;
+    const ask = (e: BeforeUnloadEvent) => e.preventDefault();
+    window.addEventListener('beforeunload', ask);
+    return () => window.removeEventListener('beforeunload', ask);
+  }, [unsaved]);
+
+  return (
+    <DropPlace>
+      {open ? (
+        <div className="studio">
+          <Header />
+          <Board />
+          <Rail />
+          <Bench />
+        </div>
+      ) : (
+        <Welcome info={info} />
+      )}
+      <Notices />
+    </DropPlace>
+  );
+}

@@ -1,0 +1,1 @@
+export { Studio } from './Studio.tsx';

@@ -1,0 +1,2 @@
+export { ArtStation } from './ArtStation.tsx';
+export { effectiveDpi, resolutionWord } from './resolution.ts';

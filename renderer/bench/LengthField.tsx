@@ -1,0 +1,93 @@
+import { type KeyboardEvent, type PointerEvent, useEffect, useId, useRef, useState } from 'react';
+import { parseLength } from '../../core/units/index.ts';
+import { lengthNumber, sealEdits, tell, useStudio } from '../state/index.ts';
+
+interface Props {
+  readonly label: string;
+  /** mm. */
+  readonly value: number;
+  readonly onChange: (mm: number) => void;
+  readonly min?: number;
+  readonly max?: number;
+  /** mm an arrow key steps; ten times that with Shift. */
+  readonly step?: number;
+  readonly large?: boolean;
+  readonly hint?: string;
+}
+
+/** A length: takes `8.25in`, `8 1/4"`, `210 mm`; arrow keys step; dragging the label sideways scrubs. */
+export function LengthField({ label, value, onChange, min = -5000, max = 5000, step = 0.5, large, hint }: Props) {
+  const id = useId();
+  const units = useStudio((s) => s.job?.units ?? 'mm');
+  const shown = lengthNumber(value, units);
+  const [text, setText] = useState(shown);
+  const editing = useRef(false);
+  const scrub = useRef<{ x: number; from: number } | null>(null);
+  useEffect(() => {
+    if (!editing.current) setText(shown);
+  }, [shown]);
+
+  const put = (mm: number) => onChange(Math.min(max, Math.max(min, Number(mm.toFixed(4)))));
+  const finish = () => {
+    editing.current = false;
+    if (text === shown) return;
+    const read = parseLength(text, units);
+    if (!read.ok) {
+      tell('trouble', read.reason, read.mend);
+      setText(shown);
+      return;
+    }
+    const mm = read.value as number;
+    if (mm < min || mm > max)
+      tell('note', `${label} may be ${lengthNumber(min, units)} to ${lengthNumber(max, units)} ${units}.`);
+    put(mm);
+    sealEdits();
+    setText(shown);
+  };
+  const keys = (e: KeyboardEvent<HTMLInputElement>) => {
+    if (e.key === 'Enter') finish();
+    else if (e.key === 'Escape') {
+      editing.current = false;
+      setText(shown);
+    } else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
+      e.preventDefault();
+      editing.current = false;
+      put(value + (e.key === 'ArrowUp' ? 1 : -1) * step * (e.shiftKey ? 10 : 1));
+    }
+  };
+  const grab = (e: PointerEvent<HTMLLabelElement>) => {
+    e.currentTarget.setPointerCapture(e.pointerId);
+    scrub.current = { x: e.clientX, from: value };
+  };
+  const pull = (e: PointerEvent) => {
+    const from = scrub.current;
+    if (from && Math.abs(e.clientX - from.x) > 3) put(from.from + Math.round((e.clientX - from.x) / 4) * step);
+  };
+  const letGo = () => {
+    scrub.current = null;
+    sealEdits();
+  };
+  return (
+    <div className={`field${large ? ' field-large' : ''}`}>
+      <label htmlFor={id} className="scrub" onPointerDown={grab} onPointerMove={pull} onPointerUp={letGo}>
+        {label}
+      </label>
+      <span className="field-box">
+        <input
+          id={id}
+          inputMode="decimal"
+          value={text}
+          title={hint}
+          onFocus={(e) => e.target.select()}
+          onChange={(e) => {
+            editing.current = true;
+            setText(e.target.value);
+          }}
+          onBlur={finish}
+          onKeyDown={keys}
+        />
+        <span className="field-unit">{units}</span>
+      </span>
+    </div>
+  );
+}

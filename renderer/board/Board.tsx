@@ -1,0 +1,83 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { Icon } from '../bench/index.ts';
+import { fitView, useStudio, zoomedAt } from '../state/index.ts';
+import { boardKeys } from './boardKeys.ts';
+import { FaceSwitch } from './FaceSwitch.tsx';
+import { faceShape } from './faceShape.ts';
+import { useFabricBoard } from './useFabricBoard.ts';
+import { VeneerChips } from './VeneerChips.tsx';
+
+const set = useStudio.setState;
+
+/** Space left round the deck, CSS pixels, for rulers and dimension lines. */
+const MARGIN = 74;
+
+/** The deck on its bench, always there; every station draws on it. */
+export function Board() {
+  const frame = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const [size, setSize] = useState({ width: 0, height: 0 });
+  const job = useStudio((s) => s.job);
+  const face = useStudio((s) => s.face);
+  const fitted = useStudio((s) => s.fitted);
+  const scale = useStudio((s) => s.view.scale);
+  const station = useStudio((s) => s.station);
+  const layer = useStudio((s) => s.layer);
+  useFabricBoard(canvas, size);
+
+  useEffect(() => {
+    if (!frame.current) return;
+    const watch = new ResizeObserver(([entry]) => {
+      const { width, height } = entry!.contentRect;
+      setSize({ width: Math.round(width), height: Math.round(height) });
+    });
+    watch.observe(frame.current);
+    return () => watch.disconnect();
+  }, []);
+
+  const box = useMemo(() => (job ? faceShape(job, face).box : null), [job, face]);
+  useEffect(() => {
+    if (fitted && box && size.width > 0) set({ view: fitView(box, size.width, size.height, MARGIN) });
+  }, [fitted, box, size]);
+
+  const zoom = (factor: number) => {
+    const { view } = useStudio.getState();
+    set({ fitted: false, view: zoomedAt(view, size.width, size.height, size.width / 2, size.height / 2, factor) });
+  };
+  const name = job ? `${face === 'bottom' ? 'Bottom' : 'Top'} face of ${job.deck.name || 'the deck'}, nose to the right` : '';
+  return (
+    <section className="board" aria-label="The deck on the bench">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the board pans, zooms and nudges by keyboard */}
+      <div className="board-frame" ref={frame} tabIndex={0} role="application" aria-label={`${name}. Arrow keys pan or nudge, plus and minus zoom, 0 fits.`} onKeyDown={(e) => boardKeys(e, zoom)}>
+        <canvas ref={canvas} />
+      </div>
+      <div className="board-left">
+        <FaceSwitch frame={frame} />
+        {station !== 'deck' && <VeneerChips />}
+      </div>
+      <div className="board-right">
+        {station === 'art' && (job?.faces[face].inks.length ?? 0) > 0 && (
+          <fieldset className="slider-pair">
+            <legend className="unseen">On the deck</legend>
+            {(['proof', 'art'] as const).map((l) => (
+              <button key={l} type="button" aria-pressed={layer === l} onClick={() => set({ layer: l })}>
+                {l === 'proof' ? 'Printed' : 'As drawn'}
+              </button>
+            ))}
+          </fieldset>
+        )}
+        <div className="zoom">
+          <button type="button" aria-label="Zoom out" onClick={() => zoom(1 / 1.35)}>
+            <Icon name="minus" />
+          </button>
+          <button type="button" className="zoom-fit" onClick={() => set({ fitted: true })} title="Show the whole deck (0)">
+            {fitted ? 'Whole deck' : `${Math.round(scale * 25.4)} px/in`}
+          </button>
+          <button type="button" aria-label="Zoom in" onClick={() => zoom(1.35)}>
+            <Icon name="plus" />
+          </button>
+        </div>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,71 @@
+import { formatLength, type StudioState } from '../state/index.ts';
+import { type DeckScene, drawDeck } from './drawDeck.ts';
+import { drawFilm } from './drawFilms.ts';
+import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
+import { drawMeasures } from './drawMeasures.ts';
+import { drawRulers } from './drawRulers.ts';
+import { faceShape } from './faceShape.ts';
+import type { BoardColours, Pen } from './pen.ts';
+
+/** The board's colours as the style sheet now has them. */
+export function readColours(): BoardColours {
+  const style = getComputedStyle(document.documentElement);
+  const get = (name: string) => style.getPropertyValue(name).trim();
+  return {
+    ground: get('--bench'),
+    ink: get('--ink'),
+    faint: get('--ink-soft'),
+    accent: get('--accent'),
+    paper: get('--paper'),
+    warn: get('--warn'),
+    font: get('--type'),
+  };
+}
+
+const layerOf = (state: StudioState): DeckScene['layer'] => {
+  const face = state.job?.faces[state.face];
+  if (!face || state.station === 'deck' || face.art.length === 0) return 'bare';
+  if (state.dragging || face.inks.length === 0 || state.proofs?.face !== state.face) return 'art';
+  if (state.station === 'art') return state.layer;
+  return state.aloneId !== null && state.station === 'inks' && state.proofs.alone ? 'alone' : 'proof';
+};
+
+/** What lies beneath the handles: the deck and what is on it. */
+export function paintBelow(pen: Pen, state: StudioState): void {
+  const { job } = state;
+  if (!job) return;
+  const face = job.faces[state.face];
+  const shape = faceShape(job, state.face);
+  const veneer = job.veneers.find((v) => v.id === state.veneerId) ?? job.veneers[0]!;
+  drawDeck(pen, {
+    shape,
+    veneerHex: veneer.hex,
+    proofs: state.proofs?.face === state.face ? state.proofs : null,
+    layer: layerOf(state),
+    art: face.art,
+    pictures: state.pictures,
+    ghosts: state.station === 'art' ? state.selection : [],
+    hatches: state.station === 'traps',
+  });
+  if (state.station === 'art' || state.station === 'deck') drawGuides(pen, shape);
+}
+
+/** What lies above them: measures, sheets, snapped lines, rulers. */
+export function paintAbove(pen: Pen, state: StudioState, lines: readonly SnapLine[]): void {
+  const { job } = state;
+  if (!job) return;
+  const shape = faceShape(job, state.face);
+  const say = (mm: number) => formatLength(mm, job.units);
+  if (state.station === 'deck') {
+    drawKicks(pen, shape);
+    drawMeasures(pen, shape, job.deck.width, say);
+  }
+  if (state.station === 'films' && state.filmPlan?.face === state.face) {
+    const { films } = state.filmPlan;
+    const film = films.find((f) => f.inkId === state.inkId) ?? films[0];
+    if (film) drawFilm(pen, film, say);
+  }
+  if (state.pointer) drawPointer(pen, state.pointer.s, state.pointer.t);
+  drawSnaps(pen, lines);
+  drawRulers(pen, job.units);
+}

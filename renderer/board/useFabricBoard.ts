@@ -1,0 +1,156 @@
+import { type RefObject, useEffect, useRef } from 'react';
+import { changeArt, edit, sealEdits, type StudioState, useStudio, zoomedAt } from '../state/index.ts';
+import { ArtHandles } from './artHandles.ts';
+import type { SnapLine } from './drawGuides.ts';
+import { faceShape } from './faceShape.ts';
+import { paintAbove, paintBelow, readColours } from './paint.ts';
+import type { BoardColours } from './pen.ts';
+import { snap } from './snapping.ts';
+
+const set = useStudio.setState;
+const get = useStudio.getState;
+
+/** CSS pixels within which dragged art snaps. */
+const SNAP_PX = 7;
+
+const GESTURES: Readonly<Record<string, string>> = { drag: 'Move art', rotate: 'Turn art', scale: 'Scale art', scaleX: 'Stretch art', scaleY: 'Stretch art' };
+
+/** Ties the canvas to the document: draws it, and makes edits of what a hand does on it. */
+export function useFabricBoard(element: RefObject<HTMLCanvasElement | null>, size: { width: number; height: number }): void {
+  const board = useRef<ArtHandles | null>(null);
+  const sizeRef = useRef(size);
+  sizeRef.current = size;
+
+  useEffect(() => {
+    if (!element.current) return;
+    let colours: BoardColours = readColours();
+    let lines: readonly SnapLine[] = [];
+    const handles = new ArtHandles(element.current, () => colours.accent);
+    const { canvas } = handles;
+    board.current = handles;
+
+    const pen = (ctx: CanvasRenderingContext2D) => ({ ctx, ...sizeRef.current, view: get().view, colours });
+    canvas.on('before:render', ({ ctx }) => paintBelow(pen(ctx), get()));
+    canvas.on('after:render', ({ ctx }) => {
+      if (ctx === canvas.getContext()) paintAbove(pen(ctx), get(), lines);
+    });
+
+    const place = () => {
+      const { scale, s, t } = get().view;
+      const { width, height } = sizeRef.current;
+      canvas.setViewportTransform([scale, 0, 0, scale, width / 2 - s * scale, height / 2 + t * scale]);
+    };
+    const sync = (state: StudioState) => {
+      const art = state.job?.faces[state.face].art ?? [];
+      handles.sync(art, state.selection, state.station === 'art');
+    };
+    place();
+    sync(get());
+
+    const stop = useStudio.subscribe((now, before) => {
+      if (now.view !== before.view) place();
+      if (now.theme !== before.theme) requestAnimationFrame(() => (colours = readColours()) && canvas.requestRenderAll());
+      if (now.job !== before.job || now.face !== before.face || now.selection !== before.selection || now.station !== before.station)
+        sync(now);
+      canvas.requestRenderAll();
+    });
+    const scheme = window.matchMedia('(prefers-color-scheme: dark)');
+    const recolour = () => {
+      colours = readColours();
+      canvas.requestRenderAll();
+    };
+    scheme.addEventListener('change', recolour);
+    void document.fonts.ready.then(() => canvas.requestRenderAll());
+
+    const readBack = (action: string) => {
+      const placed = handles.placed();
+      const { face } = get();
+      if (!get().dragging) set({ dragging: true });
+      edit(
+        GESTURES[action] ?? 'Place art',
+        (job) => [...placed].reduce((j, [id, change]) => changeArt(j, face, id, change), job),
+        `hand ${[...placed.keys()].join(' ')}`,
+      );
+    };
+    canvas.on('object:moving', ({ e }) => {
+      const { job, face, view } = get();
+      const box = handles.box();
+      lines = [];
+      if (job && box && !(e as MouseEvent).altKey) {
+        const held = snap(faceShape(job, face), box, SNAP_PX / view.scale);
+        handles.nudge(held.ds, held.dt);
+        lines = held.lines;
+      }
+      readBack('drag');
+    });
+    canvas.on('object:scaling', ({ transform }) => readBack(transform.action));
+    canvas.on('object:rotating', ({ target, e }) => {
+      // Quarter turns catch within two degrees, unless Alt is held.
+      const near = Math.round(target.angle / 45) * 45;
+      if (Math.abs(target.angle - near) < 2 && !(e as MouseEvent).altKey) target.rotate(near);
+      readBack('rotate');
+    });
+    canvas.on('object:modified', () => {
+      lines = [];
+      set({ dragging: false });
+      sealEdits();
+    });
+    const choose = () => {
+      if (!handles.busy) set({ selection: handles.chosen() });
+    };
+    canvas.on('selection:created', choose);
+    canvas.on('selection:updated', choose);
+    canvas.on('selection:cleared', choose);
+
+    // An empty place of the bench pans.
+    let pan: { x: number; y: number } | null = null;
+    canvas.on('mouse:down', ({ target, e }) => {
+      const event = e as PointerEvent;
+      if (target && event.button !== 1) return;
+      pan = { x: event.clientX, y: event.clientY };
+      canvas.setCursor('grabbing');
+    });
+    canvas.on('mouse:move', ({ e }) => {
+      if (!pan) return;
+      const event = e as PointerEvent;
+      const { view } = get();
+      set({
+        fitted: false,
+        view: { ...view, s: view.s - (event.clientX - pan.x) / view.scale, t: view.t + (event.clientY - pan.y) / view.scale },
+      });
+      pan = { x: event.clientX, y: event.clientY };
+    });
+    canvas.on('mouse:up', () => {
+      pan = null;
+    });
+    canvas.on('mouse:wheel', ({ e }) => {
+      e.preventDefault();
+      const { view } = get();
+      const { width, height } = sizeRef.current;
+      const sideways = e.shiftKey || Math.abs(e.deltaX) > Math.abs(e.deltaY);
+      if (sideways && !e.ctrlKey) {
+        const step = (e.shiftKey && e.deltaX === 0 ? e.deltaY : e.deltaX) / view.scale;
+        set({ fitted: false, view: { ...view, s: view.s + step } });
+        return;
+      }
+      const at = canvas.getViewportPoint(e);
+      const factor = Math.exp(-e.deltaY * (e.ctrlKey ? 0.01 : 0.0016));
+      set({ fitted: false, view: zoomedAt(view, width, height, at.x, at.y, factor) });
+    });
+    return () => {
+      stop();
+      scheme.removeEventListener('change', recolour);
+      board.current = null;
+      void canvas.dispose();
+    };
+  }, [element]);
+
+  useEffect(() => {
+    const canvas = board.current?.canvas;
+    if (!canvas || size.width === 0) return;
+    canvas.setDimensions(size);
+    const { scale, s, t } = get().view;
+    canvas.setViewportTransform([scale, 0, 0, scale, size.width / 2 - s * scale, size.height / 2 + t * scale]);
+    canvas.requestRenderAll();
+  }, [size]);
+}

@@ -1,0 +1,2 @@
+export { DeckStation } from './DeckStation.tsx';
+export { DeckDrawing } from './Templates.tsx';

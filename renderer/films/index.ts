@@ -1,0 +1,1 @@
+export { FilmsStation } from './FilmsStation.tsx';

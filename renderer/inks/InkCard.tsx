@@ -1,0 +1,77 @@
+import { INK_KINDS, type Ink } from '../../core/job/index.ts';
+import { Card, Choice, NumberBox, Pick, Share, Toggle } from '../bench/index.ts';
+import { changeInk, edit, removeInk, sealEdits, useStudio } from '../state/index.ts';
+
+const KIND_WORDS: Readonly<Record<(typeof INK_KINDS)[number], string>> = {
+  opaque: 'Opaque',
+  transparent: 'Transparent',
+  pearlescent: 'Pearlescent',
+  glow: 'Glow in the dark',
+  metallic: 'Metallic',
+  clear: 'Clear coat',
+};
+
+/** How the chosen ink looks and behaves. */
+export function InkCard() {
+  const job = useStudio((s) => s.job)!;
+  const face = useStudio((s) => s.face);
+  const inkId = useStudio((s) => s.inkId);
+  const { inks } = job.faces[face];
+  const ink = inks.find((i) => i.id === inkId) ?? inks[0];
+  if (!ink) return null;
+  const put = (label: string, change: Partial<Ink>) =>
+    edit(label, (j) => changeInk(j, face, ink.id, change), `${label} ${ink.id}`);
+  const needs = (veneer: string) => ink.needsBase === 'all' || ink.needsBase.includes(veneer);
+  const toggleNeed = (veneer: string) => {
+    const now = job.veneers.map((v) => v.id).filter((v) => (v === veneer ? !needs(v) : needs(v)));
+    put('Change base', { needsBase: now.length === job.veneers.length ? 'all' : now });
+  };
+  return (
+    <Card
+      title={`Pull ${inks.indexOf(ink) + 1}: ${ink.name}`}
+      action={
+        <button
+          type="button"
+          className="tape-button"
+          onClick={() => {
+            edit(`Remove ${ink.name}`, (j) => removeInk(j, face, ink.id));
+            useStudio.setState({ inkId: null, aloneId: null });
+          }}
+        >
+          Remove
+        </button>
+      }
+    >
+      <div className="swatch-field swatch-large">
+        <input type="color" aria-label={`Colour of ${ink.name}`} value={ink.hex} onChange={(e) => put('Change ink colour', { hex: e.target.value })} onBlur={sealEdits} />
+        <span className="field">
+          <label htmlFor="ink-name">Name</label>
+          <input id="ink-name" value={ink.name} maxLength={120} onChange={(e) => e.target.value.trim() && put('Rename ink', { name: e.target.value })} onBlur={sealEdits} />
+          <small>{ink.hex}</small>
+        </span>
+      </div>
+      <Share label="Hides what is under it" value={ink.opacity} onChange={(opacity) => put('Change opacity', { opacity })} />
+      <div className="pair">
+        <Pick label="Kind" value={ink.kind} options={INK_KINDS.map((k) => ({ value: k, label: KIND_WORDS[k] }))} onChange={(kind) => put('Change kind of ink', { kind })} />
+        <NumberBox label="Mesh" value={ink.meshPerCm} unit="/cm" min={5} max={250} onChange={(meshPerCm) => put('Change mesh', { meshPerCm })} />
+      </div>
+      <Choice
+        label="Prints"
+        value={ink.role}
+        options={[
+          { value: 'colour', label: 'Its own art' },
+          { value: 'base', label: 'Also under others', hint: 'The base: under every ink that needs it, choked so that it never peeks out' },
+        ]}
+        onChange={(role) => put('Change what it prints', { role })}
+      />
+      {ink.role === 'colour' && (
+        <fieldset className="needs">
+          <legend>Needs the base on</legend>
+          {job.veneers.map((v) => (
+            <Toggle key={v.id} label={v.name} on={needs(v.id)} onChange={() => toggleNeed(v.id)} />
+          ))}
+        </fieldset>
+      )}
+    </Card>
+  );
+}

@@ -1,0 +1,20 @@
+import { Colourways } from './Colourways.tsx';
+import { InkCard } from './InkCard.tsx';
+import { Proofs } from './Proofs.tsx';
+import { Pulls } from './Pulls.tsx';
+import { Suggested } from './Suggested.tsx';
+import { Veneers } from './Veneers.tsx';
+
+/** Inks in pull order, how each behaves, and how the run looks on every veneer. */
+export function InksStation() {
+  return (
+    <>
+      <Pulls />
+      <InkCard />
+      <Proofs />
+      <Suggested />
+      <Colourways />
+      <Veneers />
+    </>
+  );
+}

@@ -1,0 +1,1 @@
+export { InksStation } from './InksStation.tsx';

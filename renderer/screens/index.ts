@@ -1,0 +1,1 @@
+export { ScreensStation } from './ScreensStation.tsx';

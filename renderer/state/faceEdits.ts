@@ -1,0 +1,64 @@
+import type { Face } from '../../core/deck/index.ts';
+import type { Art, Colourway, FaceJob, Ink, Job, Press, Printer, Traps, Veneer } from '../../core/job/index.ts';
+
+/** Pure changes to the document; `edit` makes undoable steps of them. */
+export const onFace = (job: Job, face: Face, change: (f: FaceJob) => FaceJob): Job => {
+  const before = job.faces[face];
+  const after = change(before);
+  return after === before ? job : { ...job, faces: { ...job.faces, [face]: after } };
+};
+
+const replaced = <T extends { id: string }>(list: readonly T[], id: string, change: Partial<T>): T[] =>
+  list.map((item) => (item.id === id ? { ...item, ...change } : item));
+
+/** The list with one item moved to `index`. */
+export function moved<T>(list: readonly T[], from: number, index: number): T[] {
+  const copy = [...list];
+  const [item] = copy.splice(from, 1);
+  if (item !== undefined) copy.splice(Math.max(0, Math.min(copy.length, index)), 0, item);
+  return copy;
+}
+
+export const changeArt = (job: Job, face: Face, id: string, change: Partial<Art>): Job =>
+  onFace(job, face, (f) => ({ ...f, art: replaced(f.art, id, change) }));
+export const removeArt = (job: Job, face: Face, ids: readonly string[]): Job =>
+  onFace(job, face, (f) => ({ ...f, art: f.art.filter((a) => !ids.includes(a.id)) }));
+export const moveArt = (job: Job, face: Face, from: number, to: number): Job =>
+  onFace(job, face, (f) => ({ ...f, art: moved(f.art, from, to) }));
+
+export const changeInk = (job: Job, face: Face, id: string, change: Partial<Ink>): Job =>
+  onFace(job, face, (f) => ({ ...f, inks: replaced(f.inks, id, change) }));
+export const addInk = (job: Job, face: Face, ink: Ink): Job =>
+  onFace(job, face, (f) => ({ ...f, inks: ink.role === 'base' ? [ink, ...f.inks] : [...f.inks, ink] }));
+export const moveInk = (job: Job, face: Face, from: number, to: number): Job =>
+  onFace(job, face, (f) => ({ ...f, inks: moved(f.inks, from, to) }));
+export const removeInk = (job: Job, face: Face, id: string): Job =>
+  onFace(job, face, (f) => ({
+    ...f,
+    inks: f.inks.filter((i) => i.id !== id),
+    traps: { ...f.traps, pairs: f.traps.pairs.filter((p) => p.a !== id && p.b !== id) },
+  }));
+
+export const changeTraps = (job: Job, face: Face, change: Partial<Traps>): Job =>
+  onFace(job, face, (f) => ({ ...f, traps: { ...f.traps, ...change } }));
+export const changeFace = (job: Job, face: Face, change: Partial<FaceJob>): Job =>
+  onFace(job, face, (f) => ({ ...f, ...change }));
+export const changePrinter = (job: Job, change: Partial<Printer>): Job => ({
+  ...job,
+  printer: { ...job.printer, ...change },
+});
+export const changePress = (job: Job, change: Partial<Press>): Job => ({ ...job, press: { ...job.press, ...change } });
+export const changeVeneer = (job: Job, id: string, change: Partial<Veneer>): Job => ({
+  ...job,
+  veneers: replaced(job.veneers, id, change),
+});
+export const changeColourway = (job: Job, id: string, change: Partial<Colourway>): Job => ({
+  ...job,
+  colourways: replaced(job.colourways, id, change),
+});
+
+/** The job's inks in the colours of one colourway. */
+export function inkColour(job: Job, ink: Ink, colourwayId: string | null): { readonly name: string; readonly hex: string } {
+  const other = job.colourways.find((c) => c.id === colourwayId)?.colours[ink.id];
+  return other ?? { name: ink.name, hex: ink.hex };
+}

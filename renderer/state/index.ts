@@ -1,0 +1,46 @@
+export { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
+export {
+  addInk,
+  changeArt,
+  changeColourway,
+  changeFace,
+  changeInk,
+  changePress,
+  changePrinter,
+  changeTraps,
+  changeVeneer,
+  inkColour,
+  moveArt,
+  moved,
+  moveInk,
+  onFace,
+  removeArt,
+  removeInk,
+} from './faceEdits.ts';
+export { formatLength, lengthNumber, type Units } from './length.ts';
+export type { FilmPlan, FilmShown, Proofs, SheetWindow } from './shown.ts';
+export {
+  type ArtPicture,
+  dismiss,
+  edit,
+  type ExportState,
+  type Notice,
+  redo,
+  sealEdits,
+  type StudioState,
+  tell,
+  undo,
+  useStudio,
+} from './store.ts';
+export {
+  fitView,
+  MAX_SCALE,
+  MIN_SCALE,
+  type Station,
+  STATION_TITLES,
+  STATIONS,
+  toScreen,
+  toSurfacePoint,
+  type View,
+  zoomedAt,
+} from './view.ts';

@@ -1,0 +1,44 @@
+import type { Face } from '../../core/deck/index.ts';
+import type { Box } from '../../core/units/index.ts';
+
+/** What the window's worker made of the document, at screen resolution. Surface mm; row 0 is the top. */
+export interface Proofs {
+  readonly face: Face;
+  readonly box: Box;
+  /** The proof on the chosen veneer in the chosen colourway. */
+  readonly proof: ImageBitmap;
+  /** One ink alone, when one was asked for. */
+  readonly alone: ImageBitmap | null;
+  /** Where trapped prints go beyond their separations, hatched. */
+  readonly traps: ImageBitmap | null;
+  /** By veneer id: small proofs. */
+  readonly veneers: ReadonlyMap<string, ImageBitmap>;
+  /** By ink id: each print alone, small, and the area it covers, cm². */
+  readonly prints: ReadonlyMap<string, { readonly picture: ImageBitmap; readonly cm2: number }>;
+}
+
+/** One sheet's window over the deck. */
+export interface SheetWindow {
+  readonly window: Box;
+  readonly column: number;
+  readonly row: number;
+  readonly turned: boolean;
+  readonly cuts: readonly (readonly (readonly [number, number])[])[];
+  readonly crossings: readonly (readonly [number, number, number])[];
+}
+
+export interface FilmShown {
+  readonly inkId: string;
+  readonly pull: number;
+  readonly box: Box;
+  readonly sheets: readonly SheetWindow[];
+  readonly marks: readonly { readonly kind: string; readonly x: number; readonly y: number }[];
+}
+
+export interface FilmPlan {
+  readonly face: Face;
+  readonly films: readonly FilmShown[];
+  readonly notes: readonly string[];
+  /** The sentence and mend when the films do not fit. */
+  readonly trouble: { readonly reason: string; readonly mend: string } | null;
+}

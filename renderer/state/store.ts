@@ -1,0 +1,133 @@
+import { create } from 'zustand';
+import type { Problem } from '../../core/check/index.ts';
+import type { Face } from '../../core/deck/index.ts';
+import type { Job } from '../../core/job/index.ts';
+import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
+import type { FilmPlan, Proofs } from './shown.ts';
+import type { Station, View } from './view.ts';
+
+/** A picture of placed art at screen resolution. */
+export interface ArtPicture {
+  readonly image: HTMLCanvasElement;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Notice {
+  readonly id: number;
+  readonly tone: 'done' | 'trouble' | 'note';
+  readonly text: string;
+  readonly mend: string;
+}
+
+export interface ExportState {
+  readonly done: number;
+  readonly text: string;
+  readonly cancel: () => void;
+}
+
+/** Everything the window knows. The document is `job`; the rest is how it is looked at. */
+export interface StudioState {
+  readonly job: Job | null;
+  readonly art: ReadonlyMap<string, Uint8Array>;
+  readonly extra: ReadonlyMap<string, Uint8Array>;
+  readonly pictures: ReadonlyMap<string, ArtPicture>;
+  readonly fileName: string;
+  readonly handle: string | null;
+  /** The document as last saved; the same object as `job` when nothing is unsaved. */
+  readonly saved: Job | null;
+  readonly history: History;
+  readonly station: Station;
+  readonly face: Face;
+  /** Placed art that is selected, by id. */
+  readonly selection: readonly string[];
+  /** The ink whose card is open. */
+  readonly inkId: string | null;
+  /** The ink shown alone on the deck, or null for the proof. */
+  readonly aloneId: string | null;
+  readonly veneerId: string | null;
+  readonly colourwayId: string | null;
+  /** On the deck: the proof, or the art as it was drawn. */
+  readonly layer: 'proof' | 'art';
+  /** Two inks whose border is looked at on the Traps station. */
+  readonly pair: readonly [string, string] | null;
+  readonly view: View;
+  /** True until the user pans or zooms: the deck then stays fitted to the window. */
+  readonly fitted: boolean;
+  readonly dragging: boolean;
+  readonly proofs: Proofs | null;
+  readonly filmPlan: FilmPlan | null;
+  readonly problems: readonly Problem[] | null;
+  /** Names of work going on out of sight. */
+  readonly working: readonly string[];
+  readonly exporting: ExportState | null;
+  readonly notices: readonly Notice[];
+  /** A place on the deck to point at, surface mm. */
+  readonly pointer: { readonly s: number; readonly t: number } | null;
+  readonly theme: 'light' | 'dark' | 'system';
+}
+
+export const useStudio = create<StudioState>()(() => ({
+  job: null,
+  art: new Map(),
+  extra: new Map(),
+  pictures: new Map(),
+  fileName: '',
+  handle: null,
+  saved: null,
+  history: emptyHistory,
+  station: 'deck',
+  face: 'bottom',
+  selection: [],
+  inkId: null,
+  aloneId: null,
+  veneerId: null,
+  colourwayId: null,
+  layer: 'proof',
+  pair: null,
+  view: { s: 0, t: 0, scale: 1 },
+  fitted: true,
+  dragging: false,
+  proofs: null,
+  filmPlan: null,
+  problems: null,
+  working: [],
+  exporting: null,
+  notices: [],
+  pointer: null,
+  theme: 'system',
+}));
+
+const set = useStudio.setState;
+const get = useStudio.getState;
+
+/** Changes the document as one named, undoable step. A change that returns the same document is no step. */
+export function edit(label: string, change: (job: Job) => Job, squash: string | null = null): void {
+  const { job, history } = get();
+  if (!job) return;
+  const after = change(job);
+  if (after === job) return;
+  const step: Edit = { label, before: job, after, squash };
+  set({ job: after, history: record(history, step) });
+}
+
+/** A drag or a run of key presses is over. */
+export const sealEdits = (): void => set({ history: seal(get().history) });
+
+export function undo(): void {
+  const step = undone(get().history);
+  if (step) set({ job: step.job, history: step.history });
+}
+
+export function redo(): void {
+  const step = redone(get().history);
+  if (step) set({ job: step.job, history: step.history });
+}
+
+let notices = 0;
+/** Says something in a strip at the edge of the window. */
+export function tell(tone: Notice['tone'], text: string, mend = ''): void {
+  const notice = { id: ++notices, tone, text, mend };
+  set({ notices: [...get().notices.filter((n) => n.text !== text), notice].slice(-4) });
+}
+export const dismiss = (id: number): void => set({ notices: get().notices.filter((n) => n.id !== id) });

@@ -1,0 +1,1 @@
+export { TrapsStation } from './TrapsStation.tsx';

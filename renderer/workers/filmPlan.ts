@@ -1,0 +1,64 @@
+import { type Face, makeSurface, truckHoles } from '../../core/deck/index.ts';
+import type { FacePreview } from '../../core/facePreview.ts';
+import { type FilmArt, layOutFace, sheetNamed } from '../../core/film/index.ts';
+import type { Job } from '../../core/job/index.ts';
+
+/**
+ * The films of a face on sheets, from masks at screen resolution. Film space differs from the surface by the mesh's
+ * growth alone (under 1 %), so the surface stands in for it here; the export works at the printer's own dpi.
+ */
+export function planFilms(job: Job, face: Face, preview: FacePreview, dpi: number) {
+  const inks = job.faces[face].inks;
+  const { printer } = job;
+  const known = sheetNamed(printer.sheet);
+  const sheet = known ?? { name: printer.sheet, width: printer.sheetWidth, height: printer.sheetHeight };
+  const surface = makeSurface(job.deck, face);
+  const films: FilmArt[] = inks.map((ink, i) => ({
+    inkId: ink.id,
+    inkName: ink.name,
+    hex: ink.hex,
+    pull: i + 1,
+    pulls: inks.length,
+    meshPerCm: ink.meshPerCm,
+    mask: preview.prints[i]!,
+    box: preview.box,
+    dpi,
+  }));
+  const laid = layOutFace({
+    face,
+    jobName: job.name,
+    films,
+    holes: truckHoles(job.deck, face).map((hole) => {
+      const at = surface.toSurface(hole);
+      return { u: at.s, v: at.t };
+    }),
+    printer: {
+      sheet,
+      margin: printer.margin,
+      scaleX: printer.scaleX,
+      scaleY: printer.scaleY,
+      overlap: printer.overlap,
+      mirror: printer.mirror,
+    },
+  });
+  if (!laid.ok) return { face, films: [], notes: [], trouble: { reason: laid.reason, mend: laid.mend } };
+  return {
+    face,
+    notes: laid.value.notes,
+    trouble: null,
+    films: laid.value.films.map((film) => ({
+      inkId: film.art.inkId,
+      pull: film.art.pull,
+      box: film.box,
+      marks: film.marks.map(({ kind, x, y }) => ({ kind, x, y })),
+      sheets: film.sheets.map((s) => ({
+        window: s.window,
+        column: s.column,
+        row: s.row,
+        turned: s.turn === 90,
+        cuts: s.seams.map((seam) => seam.path),
+        crossings: s.seams.flatMap((seam) => seam.crossings),
+      })),
+    })),
+  };
+}

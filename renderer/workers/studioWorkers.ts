@@ -1,0 +1,23 @@
+import * as Comlink from 'comlink';
+import type { Picture } from '../../core/raster/index.ts';
+import type { StudioWorker } from './studioWorker.ts';
+
+const start = () =>
+  Comlink.wrap<StudioWorker>(new Worker(new URL('./studioWorker.ts', import.meta.url), { type: 'module' }));
+
+/** `front` draws what is on the deck; `back` does what may take longer, so that it never holds the deck up. */
+export const front = start();
+export const back = start();
+
+/** Hands a piece of art's own bytes to the worker that packs job files. */
+export const giveArt = (hash: string, bytes: Uint8Array): Promise<void> => back.setArt(hash, bytes);
+
+/** Hands a decoded picture to both workers. */
+export async function givePicture(hash: string, picture: Picture): Promise<void> {
+  await Promise.all([front.setPicture(hash, picture), back.setPicture(hash, picture)]);
+}
+
+/** Forgets the art of the job that was open before. */
+export async function forgetArt(): Promise<void> {
+  await Promise.all([front.forget(), back.forget()]);
+}
