@@ -93,8 +93,8 @@ export function filmMarks(
     [-1, 0, 0, -1, 0, edge.bottom - clear],
   ];
   const arrowAt = (strip: Affine, turn: Affine): FilmMark => {
-    const x = strip[4] + strip[0] * -(before + 6) + (strip[2] * GROUP_DEPTH) / 2;
-    const y = strip[5] + strip[1] * -(before + 6) + (strip[3] * GROUP_DEPTH) / 2;
+    const x = strip[4] + strip[0] * -(before + 8) + (strip[2] * GROUP_DEPTH) / 2;
+    const y = strip[5] + strip[1] * -(before + 8) + (strip[3] * GROUP_DEPTH) / 2;
     return { kind: 'nose', x, y, shapes: place(place(arrowShapes(), turn), [1, 0, 0, 1, x, y]) };
   };
   const arrows = strips

@@ -47,11 +47,26 @@ interface Boxed {
   readonly inkedCm2: number;
 }
 
+/** What all films of a face share: their marks, and the rows any of them prints in. */
+interface FaceCommon {
+  readonly marks: readonly FilmMark[];
+  readonly y0: number;
+  readonly y1: number;
+}
+
+function faceCommon(films: readonly FilmArt[], marks: readonly FilmMark[]): FaceCommon {
+  const { right } = inkProfile(films.map((film) => film.mask));
+  let y0 = right.findIndex((last) => last >= 0);
+  const y1 = right.findLastIndex((last) => last >= 0) + 1;
+  if (y0 < 0) y0 = 0;
+  return { marks, y0, y1 };
+}
+
 /**
  * The film's box: this ink's own art with room for seam marks beside it, and the face's marks as all films together print
  * them, rounded out to whole pixels.
  */
-function boxFilm(art: FilmArt, marks: readonly FilmMark[], common: readonly FilmMark[]): Boxed {
+function boxFilm(art: FilmArt, marks: readonly FilmMark[], common: FaceCommon): Boxed {
   const scale = art.dpi / 25.4;
   const top = art.box.y + art.box.height;
   const profile = inkProfile([art.mask]);
@@ -63,9 +78,13 @@ function boxFilm(art: FilmArt, marks: readonly FilmMark[], common: readonly Film
     y0 = Math.min(y0, y);
     y1 = y + 1;
   }
-  const beside = Math.ceil(SEAM_MARGIN * scale);
-  if (y1 > y0) [y0, y1] = [y0 - beside, y1 + beside];
-  for (const mark of common) {
+  if (common.y1 > common.y0) {
+    // Seam marks stand beside the art of all films, or they would print among another ink's.
+    const beside = Math.ceil(SEAM_MARGIN * scale);
+    y0 = Math.min(y0, common.y0 - beside);
+    y1 = Math.max(y1, common.y1 + beside);
+  }
+  for (const mark of common.marks) {
     const box = boundsOf(mark.shapes);
     if (!box) continue;
     x0 = Math.min(x0, Math.floor((box.x - art.box.x) * scale) - 1);
@@ -325,7 +344,7 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
     }
   }
   const marks = filmMarks(films, request.holes, request.options?.verniers ?? true);
-  const common = marks.byFilm.flat();
+  const common = faceCommon(films, marks.byFilm.flat());
   const boxed = films.map((film, i) => boxFilm(film, marks.byFilm[i]!, common));
   const plans = ([0, 90] as const).flatMap((turn) => planTurn(request, boxed, turn) ?? []);
   const fewest = Math.min(...plans.map((plan) => plan.sheets));
