@@ -24,3 +24,46 @@ export function blankMask(width: Px, height: Px, shared = false): Mask {
   const data = shared ? new Uint32Array(new SharedArrayBuffer(bytes)) : new Uint32Array(bytes / 4);
   return { width, height, stride, data };
 }
+
+/** A blank mask of the same size, in the same kind of memory. */
+export const blankLike = (mask: Mask): Mask => blankMask(mask.width, mask.height, isShared(mask));
+
+/** Whether the mask's words lie in shared memory. */
+export const isShared = (mask: Mask): boolean =>
+  typeof SharedArrayBuffer !== 'undefined' && mask.data.buffer instanceof SharedArrayBuffer;
+
+/** The same ink in words of its own (or in `out`, of the same size). */
+export function copyMask(mask: Mask, out: Mask = blankLike(mask)): Mask {
+  sameSize(mask, out);
+  out.data.set(mask.data);
+  return out;
+}
+
+/** Whether point (x, y) has ink; points outside the mask have none. */
+export function getBit(mask: Mask, x: Px, y: Px): boolean {
+  if (x < 0 || y < 0 || x >= mask.width || y >= mask.height) return false;
+  return ((mask.data[y * mask.stride + (x >>> 5)]! >>> (x & 31)) & 1) === 1;
+}
+
+/** Inks point (x, y), or clears it when `ink` is false; points outside the mask are left alone. */
+export function setBit(mask: Mask, x: Px, y: Px, ink = true): void {
+  if (x < 0 || y < 0 || x >= mask.width || y >= mask.height) return;
+  const word = y * mask.stride + (x >>> 5);
+  const bit = 1 << (x & 31);
+  mask.data[word] = ink ? mask.data[word]! | bit : mask.data[word]! & ~bit;
+}
+
+/** The same words as signed integers: the engine keeps those in registers without a detour over doubles. */
+export const signedWords = (mask: Mask): Int32Array =>
+  new Int32Array(mask.data.buffer, mask.data.byteOffset, mask.data.length);
+
+/** The bits of a row's last used word that lie within `width`: all of them when the width is a multiple of 32. */
+export const tailBits = (width: Px): number => -1 >>> ((32 - (width & 31)) & 31);
+
+/** Throws unless both masks have the same size: mixing sizes is a bug of the caller. */
+export function sameSize(a: Mask, b: Mask): void {
+  if (a.width !== b.width || a.height !== b.height || a.stride !== b.stride)
+    throw new RangeError(
+      `Masks must have one size, but one is ${a.width} × ${a.height} and the other ${b.width} × ${b.height}.`,
+    );
+}

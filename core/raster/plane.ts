@@ -6,3 +6,10 @@ export interface Plane {
   readonly height: Px;
   readonly data: Uint8Array;
 }
+
+/** A plane of zeros. */
+export const blankPlane = (width: Px, height: Px): Plane => ({
+  width,
+  height,
+  data: new Uint8Array(width * height),
+});

@@ -1,0 +1,88 @@
+import type { Px } from '../units/index.ts';
+import { type Mask, signedWords } from './mask.ts';
+
+/** Rows `y` to `y + rows` of a mask. */
+export interface Band {
+  readonly y: Px;
+  readonly rows: Px;
+}
+
+/**
+ * For each point of a band of rows the squared distance, in points, from its centre to the centre of the nearest bare
+ * point (0 where the point itself is bare), exact, and `limitPx`² where it is farther than that. Outside the mask
+ * counts as bare. One number a point, rows × width, in `out` when given.
+ *
+ * First down the columns, then along each row the lower envelope of the parabolas x ↦ (x − q)² + g(q)².
+ * (A. Meijster, J. Roerdink, W. Hesselink, "A general algorithm for computing distance transforms in linear time",
+ * 2000; P. Felzenszwalb, D. Huttenlocher, "Distance transforms of sampled functions", 2012.) Whole numbers throughout.
+ */
+export function distanceSquared(
+  mask: Mask,
+  band: Band,
+  limitPx: Px,
+  out: Uint32Array = new Uint32Array(band.rows * mask.width),
+): Uint32Array {
+  const { width, height, stride } = mask;
+  const { y: first, rows } = band;
+  const reach = Math.ceil(limitPx);
+  const far = Math.floor(limitPx * limitPx + 1e-9);
+  if (!(reach >= 0) || reach > 30000)
+    throw new RangeError(`The distance limit must lie between 0 and 30000 points, but is ${limitPx}.`);
+  const words = signedWords(mask);
+  // Bare points to the nearest bare row above, kept while walking down; then the same from below.
+  const up = new Int32Array(width);
+  const column = new Int32Array(rows * width);
+  const step = (y: number) => {
+    for (let x = 0; x < width; x++) {
+      const ink = y >= 0 && y < height && ((words[y * stride + (x >>> 5)]! >>> (x & 31)) & 1) === 1;
+      const next = up[x]! + 1;
+      up[x] = ink ? Math.min(next, reach + 1) : 0;
+    }
+  };
+  for (let y = first - reach - 1; y < first + rows; y++) {
+    step(y);
+    if (y >= first) column.set(up, (y - first) * width);
+  }
+  up.fill(0);
+  for (let y = first + rows + reach; y >= first; y--) {
+    step(y);
+    if (y >= first + rows) continue;
+    const at = (y - first) * width;
+    for (let x = 0; x < width; x++) if (up[x]! < column[at + x]!) column[at + x] = up[x]!;
+  }
+  // The envelope of a row; positions −1 and width are the bare borders.
+  const places = new Int32Array(width + 2);
+  const starts = new Int32Array(width + 2);
+  for (let row = 0; row < rows; row++) {
+    const at = row * width;
+    const g = (q: number) => (q < 0 || q >= width ? 0 : column[at + q]!);
+    let top = 0;
+    places[0] = -1;
+    starts[0] = -1;
+    for (let q = 0; q <= width; q++) {
+      const height2 = g(q) * g(q);
+      for (;;) {
+        const p = places[top]!;
+        // First x at which q is strictly nearer than p: ⌊(q² + g(q)² − p² − g(p)²) / 2(q − p)⌋ + 1.
+        const meets = Math.floor((q * q + height2 - p * p - g(p) * g(p)) / (2 * (q - p))) + 1;
+        if (meets <= starts[top]! && top > 0) {
+          top--;
+          continue;
+        }
+        if (meets <= width) {
+          top++;
+          places[top] = q;
+          starts[top] = meets;
+        }
+        break;
+      }
+    }
+    for (let x = width - 1; x >= 0; x--) {
+      while (starts[top]! > x) top--;
+      const p = places[top]!;
+      const squared = (x - p) * (x - p) + g(p) * g(p);
+      out[at + x] = Math.min(squared, far);
+    }
+  }
+  return out;
+}

@@ -1,0 +1,96 @@
+import type { Mask } from '../mask.ts';
+import type { WarpGrid } from '../warp.ts';
+
+/** Fractions of a source point that positions are rounded down to. 255 × 2048² still fits 31 bits. */
+export const SUB = 2048;
+const SUB_BITS = 11;
+
+/**
+ * The readable definition of `warpArgmax`. The place of output point X of a row in a grid cell of `step` points:
+ *   L, R  = the cell's left and right edge at the row's centre, lerped between nodes in 64-bit floats
+ *   place = L + (R − L)/step × (X + 0.5) − 0.5, in source point centres, rounded down to 1/2048.
+ * Where the four source points around a place agree on the winner, it wins without sampling: a sum with non-negative
+ * weights keeps every one of the winner's (for lower indices strict) comparisons.
+ */
+export function warpRows(
+  planes: readonly Uint8Array[],
+  srcWidth: number,
+  srcHeight: number,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: number,
+  outY: number,
+  width: number,
+  height: number,
+): void {
+  const { step, cols, xy } = grid;
+  const winners = winnersOf(planes, srcWidth * srcHeight);
+  const winnerAt = (x: number, y: number): number =>
+    x < 0 || y < 0 || x >= srcWidth || y >= srcHeight ? 0 : winners[y * srcWidth + x]!;
+  const coverAt = (k: number, x: number, y: number): number =>
+    x < 0 || y < 0 || x >= srcWidth || y >= srcHeight ? (k === 0 ? 255 : 0) : planes[k]![y * srcWidth + x]!;
+  const maxX = srcWidth * SUB;
+  const maxY = srcHeight * SUB;
+
+  for (let row = 0; row < height; row++) {
+    const r = Math.floor(row / step);
+    const v = (row + 0.5 - r * step) / step;
+    for (let c = 0; c * step < width; c++) {
+      const i = 2 * (r * cols + c);
+      const j = i + 2 * cols;
+      const leftX = xy[i]! + (xy[j]! - xy[i]!) * v;
+      const leftY = xy[i + 1]! + (xy[j + 1]! - xy[i + 1]!) * v;
+      const dx = (xy[i + 2]! + (xy[j + 2]! - xy[i + 2]!) * v - leftX) / step;
+      const dy = (xy[i + 3]! + (xy[j + 3]! - xy[i + 3]!) * v - leftY) / step;
+      const end = Math.min(width, (c + 1) * step);
+      for (let x = c * step; x < end; x++) {
+        const u = x - c * step + 0.5;
+        const qx = Math.floor((leftX + dx * u - 0.5) * SUB);
+        const qy = Math.floor((leftY + dy * u - 0.5) * SUB);
+        // Written so that a place that is no number counts as outside.
+        if (!(qx > -SUB && qx < maxX && qy > -SUB && qy < maxY)) continue;
+        const ix = qx >> SUB_BITS;
+        const iy = qy >> SUB_BITS;
+        let winner = winnerAt(ix, iy);
+        if (
+          winner !== winnerAt(ix + 1, iy) ||
+          winner !== winnerAt(ix, iy + 1) ||
+          winner !== winnerAt(ix + 1, iy + 1)
+        ) {
+          const fx = qx & (SUB - 1);
+          const fy = qy & (SUB - 1);
+          let best = -1;
+          for (let k = 0; k < planes.length; k++) {
+            const upper = coverAt(k, ix, iy) * (SUB - fx) + coverAt(k, ix + 1, iy) * fx;
+            const lower = coverAt(k, ix, iy + 1) * (SUB - fx) + coverAt(k, ix + 1, iy + 1) * fx;
+            const sample = upper * (SUB - fy) + lower * fy;
+            if (sample > best) {
+              best = sample;
+              winner = k;
+            }
+          }
+        }
+        if (winner === 0) continue;
+        const mask = out[winner - 1]!;
+        const bit = outX + x;
+        const word = (outY + row) * mask.stride + (bit >>> 5);
+        mask.data[word] = mask.data[word]! | (1 << (bit & 31));
+      }
+    }
+  }
+}
+
+/** The plane with the largest value at each source point, the lowest index among equals. */
+function winnersOf(planes: readonly Uint8Array[], points: number): Uint8Array {
+  const winners = new Uint8Array(points);
+  const best = planes[0]!.slice(0, points);
+  for (let k = 1; k < planes.length; k++) {
+    const plane = planes[k]!;
+    for (let i = 0; i < points; i++)
+      if (plane[i]! > best[i]!) {
+        best[i] = plane[i]!;
+        winners[i] = k;
+      }
+  }
+  return winners;
+}

@@ -1,0 +1,76 @@
+import type { Px } from '../units/index.ts';
+import { warpRows } from './kernels/warpPlain.ts';
+import type { Mask } from './mask.ts';
+
+/**
+ * Where the points of an output tile come from. Node (c, r) sits `c × step` points right of and `r × step` below the tile's
+ * top left corner; `xy` holds its place in the source, x and y one after the other, rows of `cols` nodes, in source points
+ * measured from the source's top left corner (the centre of source point i is at i + 0.5). Between nodes: bilinear.
+ */
+export interface WarpGrid {
+  readonly step: Px;
+  readonly cols: number;
+  readonly rows: number;
+  readonly xy: Float32Array;
+}
+
+/**
+ * Brings coverage through a warp to packed masks, the largest coverage winning at each output point.
+ *
+ * For every point of the tile (outX, outY, width, height) of the masks, the planes are sampled bilinearly at the place the
+ * grid names (positions to 1/2048 of a source point; beyond the source plane 0 is 255 and the others 0). The plane with the largest
+ * sample wins, the lowest index among equals. Plane 0 is bare and writes nothing; plane k inks the point in
+ * `out[k − 1]`. Ink already in the masks stays.
+ *
+ * `outX` is a multiple of 32; the tile lies inside the masks and inside the grid. Throws otherwise.
+ */
+export function warpArgmax(
+  planes: readonly Uint8Array[],
+  srcWidth: Px,
+  srcHeight: Px,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: Px,
+  outY: Px,
+  width: Px,
+  height: Px,
+): void {
+  checkTile(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
+  if (width === 0 || height === 0 || planes.length < 2) return;
+  warpRows(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
+}
+
+function checkTile(
+  planes: readonly Uint8Array[],
+  srcWidth: number,
+  srcHeight: number,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: number,
+  outY: number,
+  width: number,
+  height: number,
+): void {
+  const must = (holds: boolean, what: string) => {
+    if (!holds) throw new RangeError(`warpArgmax: ${what}.`);
+  };
+  must(outX % 32 === 0, `a tile must start at a multiple of 32 points, not at ${outX}`);
+  must(
+    out.length >= planes.length - 1,
+    `${planes.length} planes need ${planes.length - 1} masks, not ${out.length}`,
+  );
+  must(
+    planes.every((plane) => plane.length >= srcWidth * srcHeight),
+    `a plane must hold ${srcWidth} × ${srcHeight} points`,
+  );
+  must(srcWidth <= 32000 && srcHeight <= 32000, 'a source may be at most 32000 points wide and high');
+  must(
+    (grid.cols - 1) * grid.step >= width && (grid.rows - 1) * grid.step >= height,
+    `a grid of ${grid.cols} × ${grid.rows} nodes every ${grid.step} points does not span ${width} × ${height} points`,
+  );
+  for (const mask of out)
+    must(
+      outX >= 0 && outY >= 0 && outX + width <= mask.width && outY + height <= mask.height,
+      'the tile must lie inside the masks',
+    );
+}
