@@ -1,5 +1,14 @@
+export {
+  type CalibrationFrame,
+  type CalibrationMeasures,
+  calibrate,
+  calibrationFrame,
+  type PrinterScale,
+  undoPrinter,
+} from './calibration.ts';
 export type { FaceLayout, FilmLayout, FilmMark, MarkKind, PxBox, Seam, SheetLayout } from './faceLayout.ts';
 export type { FilmArt } from './filmArt.ts';
+export { rulerShapes } from './labelStrip.ts';
 export { type LayOutOptions, type LayOutRequest, layOutFace } from './layOutFace.ts';
 export { lettering, shorten } from './lettering.ts';
 export { type FilmManifest, filmManifest } from './manifest.ts';

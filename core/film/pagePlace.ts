@@ -1,4 +1,5 @@
 import type { Mm } from '../units/index.ts';
+import { undoPrinter } from './calibration.ts';
 import type { PxBox } from './faceLayout.ts';
 import type { FilmPrinter } from './printer.ts';
 import { type Affine, compose } from './shape.ts';
@@ -25,7 +26,7 @@ export interface PagePlace {
 /**
  * Lays a window on its page: label strip along the tail side, the picture beside it, centred across. At printer scale 1
  * the picture's corner is a whole number of pixels from the page's top left corner, so that renderers copy it bit for
- * bit. The printer's scale is taken out about the sheet's centre: page = centre + (place - centre) ÷ scale.
+ * bit. The printer's scale and lean are taken out about the sheet's centre (see `undoPrinter`).
  */
 export function placeOnPage(
   printer: FilmPrinter,
@@ -55,15 +56,9 @@ export function placeOnPage(
     turn === 0
       ? [1, 0, 0, 1, leftMm - window.x, topMm - (window.y + window.height)]
       : [0, 1, -1, 0, leftMm + window.y + window.height, topMm - (window.x + window.width)];
-  const flip = mirror ? -1 : 1;
-  const printed: Affine = [
-    flip / scaleX,
-    0,
-    0,
-    1 / scaleY,
-    w / 2 - (flip * w) / 2 / scaleX,
-    h / 2 - h / 2 / scaleY,
-  ];
+  // Mirrored about the sheet's middle first, then asked for where the printer will put it right.
+  const mirrorPage: Affine = [mirror ? -1 : 1, 0, 0, 1, mirror ? w : 0, 0];
+  const printed = compose(undoPrinter(printer), mirrorPage);
   const labels: Affine = turn === 0 ? [0, -1, 1, 0, minX, h - minY] : [1, 0, 0, 1, minX, minY];
   return {
     filmToPage: compose(printed, flat),

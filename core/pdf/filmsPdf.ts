@@ -19,26 +19,43 @@ export interface FilmsPdfOptions {
  */
 export const INSET_PX = 0.02;
 
-/** Where the window lies on its page, mm: lower left corner and size. */
-function windowOnPage(sheet: SheetLayout) {
+/** The window's corners on its page in points, lower left of the page's own picture first, counter-clockwise. */
+function windowOnPage(sheet: SheetLayout): [number, number][] {
   const { x, y, width, height } = sheet.window;
-  const [x0, y0] = apply(sheet.filmToPage, x, y);
-  const [x1, y1] = apply(sheet.filmToPage, x + width, y + height);
-  return { x: Math.min(x0, x1), y: Math.min(y0, y1), width: Math.abs(x1 - x0), height: Math.abs(y1 - y0) };
+  const at = (u: number, v: number) => apply(sheet.filmToPage, u, v).map((mm) => mm * PT) as [number, number];
+  const [a, b, c, d] = [at(x, y), at(x + width, y), at(x + width, y + height), at(x, y + height)];
+  // As the picture was turned and mirrored for the page, so are the corners.
+  const turned = sheet.turn === 0 ? [a, b, c, d] : [d, a, b, c];
+  return sheet.mirror ? [turned[1]!, turned[0]!, turned[3]!, turned[2]!] : turned;
 }
 
 function sheetContent(layout: FaceLayout, sheet: SheetLayout): string {
-  const at = windowOnPage(sheet);
+  const [low, right, far, up] = windowOnPage(sheet) as [
+    [number, number],
+    [number, number],
+    [number, number],
+    [number, number],
+  ];
   const inset = (INSET_PX * 72) / layout.dpi;
-  const [x, y, w, h] = [at.x * PT, at.y * PT, at.width * PT, at.height * PT];
+  const axis = (to: [number, number]) => {
+    const [dx, dy] = [to[0] - low[0], to[1] - low[1]];
+    const part = inset / Math.hypot(dx, dy);
+    return {
+      inset: [dx * part, dy * part] as const,
+      rest: [dx * (1 - 2 * part), dy * (1 - 2 * part)] as const,
+    };
+  };
+  const [x, y] = [axis(right), axis(up)];
+  const origin = [low[0] + x.inset[0] + y.inset[0], low[1] + x.inset[1] + y.inset[1]];
+  const corners = [low, right, far, up].map(([X, Y], i) => `${num(X)} ${num(Y)} ${i === 0 ? 'm' : 'l'}`);
   return [
     '0 g 0 G',
     'q',
-    `${num(w - 2 * inset)} 0 0 ${num(h - 2 * inset)} ${num(x + inset)} ${num(y + inset)} cm`,
+    `${[...x.rest, ...y.rest, ...origin].map(num).join(' ')} cm`,
     '/Film Do',
     'Q',
     'q',
-    `${num(x)} ${num(y)} ${num(w)} ${num(h)} re W n`,
+    `${corners.join(' ')} h W n`,
     drawShapes(sheet.marks),
     'Q',
     drawShapes(sheet.labels),

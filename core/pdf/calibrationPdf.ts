@@ -1,0 +1,138 @@
+import { PDFName } from 'pdf-lib';
+import {
+  bar,
+  type CalibrationFrame,
+  calibrationFrame,
+  type FilmPrinter,
+  lettering,
+  line,
+  place,
+  type Shape,
+  undoPrinter,
+} from '../film/index.ts';
+import { badInput, done, type Outcome } from '../units/index.ts';
+import { ascii, drawShapes } from './content.ts';
+import { addSheetPage, addStream, newDocument, saveDocument } from './document.ts';
+
+export interface CalibrationPdfOptions {
+  readonly deflate: (bytes: Uint8Array) => Uint8Array;
+  /** False: the sheet to measure, as the printer prints it. True: the check page, with the printer's error taken out. */
+  readonly corrected: boolean;
+}
+
+const cross = (x: number, y: number): Shape[] => [
+  line(0.2, [x - 5, y], [x + 5, y]),
+  line(0.2, [x, y - 5], [x, y + 5]),
+];
+
+const words = (text: string, x: number, y: number, height = 2.6): Shape[] =>
+  place(lettering(text, height, height * 0.12).shapes, [1, 0, 0, 1, x, y]);
+
+/** A ruler's ticks, whole millimetres from 0 to `length` along +x, ticks to +y; figures are set by `rulerFigures`. */
+function ruler(length: number): Shape[] {
+  const shapes: Shape[] = [bar(0, -0.06, length, 0.12)];
+  for (let x = 0; x <= length; x++) {
+    const height = x % 50 === 0 ? 5 : x % 10 === 0 ? 4 : x % 5 === 0 ? 3 : 2;
+    shapes.push(bar(x - 0.05, 0, 0.1, height));
+  }
+  return shapes;
+}
+
+const rulerFigures = (length: number, at: (mm: number) => readonly [number, number]): Shape[] => {
+  const shapes: Shape[] = [];
+  for (let mm = 50; mm < length - 8; mm += 50) shapes.push(...words(String(mm), ...at(mm), 2.2));
+  return shapes;
+};
+
+/** Lines that fill the frame: grid and diagonals. */
+function gridShapes(frame: CalibrationFrame): Shape[] {
+  const { x, y, width, height } = frame;
+  const shapes: Shape[] = [];
+  for (let gx = 20; gx < width; gx += 10)
+    shapes.push(line(0.08, [x + gx, y + 10], [x + gx, y + height - 10]));
+  for (let gy = 10; gy < height; gy += 10)
+    shapes.push(line(0.08, [x + 20, y + gy], [x + width - 10, y + gy]));
+  shapes.push(line(0.1, [x, y], [x + width, y + height]), line(0.1, [x + width, y], [x, y + height]));
+  return shapes;
+}
+
+/** Crosses with their numbers, and rulers along the lower and the left edge. */
+function frameShapes(frame: CalibrationFrame): Shape[] {
+  const { x, y, width, height } = frame;
+  const shapes: Shape[] = [];
+  const corners = [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ] as const;
+  for (const [i, [cx, cy]] of corners.entries()) {
+    shapes.push(...cross(cx, cy));
+    shapes.push(...words(String(i + 1), cx + (i === 0 || i === 3 ? -5 : 3), cy + (i < 2 ? -6 : 3), 3.2));
+  }
+  shapes.push(...place(ruler(width), [1, 0, 0, 1, x, y]), ...place(ruler(height), [0, 1, 1, 0, x, y]));
+  shapes.push(...rulerFigures(width, (mm) => [x + mm + 0.8, y + 5.4]));
+  shapes.push(...rulerFigures(height, (mm) => [x + 5.8, y + mm + 0.8]));
+  return shapes;
+}
+
+/** What to measure, set small enough for the frame, and the white ground it stands on. */
+function legend(
+  frame: CalibrationFrame,
+  corrected: boolean,
+): { readonly ground: Shape; readonly text: Shape[] } {
+  const { x, y, width, height, diagonal } = frame;
+  const lines = [
+    corrected
+      ? 'CHECK PAGE: every length must be as stated'
+      : 'CALIBRATION SHEET: print at 100 %, then measure',
+    `1 to 2: ${width} mm (width)`,
+    `1 to 4: ${height} mm (height)`,
+    `1 to 3: ${diagonal.toFixed(1)} mm (rising diagonal)`,
+    `2 to 4: ${diagonal.toFixed(1)} mm (falling diagonal)`,
+    'Steel rule, cross to cross, to a quarter of a millimetre.',
+    'Same film, same tray and same feed as your films.',
+  ];
+  const widest = Math.max(...lines.map((text) => lettering(text, 1).width));
+  const size = Math.min(3, (width - 40) / widest);
+  const pitch = size * 1.9;
+  const [wide, high] = [widest * size + 6, lines.length * pitch + 3];
+  const [left, low] = [x + (width - wide) / 2 + 5, y + (height - high) * 0.72];
+  return {
+    ground: bar(left, low, wide, high),
+    text: lines.flatMap((text, i) => words(text, left + 3, low + high - pitch * (i + 1), size)),
+  };
+}
+
+/**
+ * The sheet a printer is measured by: four crosses, rulers on both axes, a grid and both diagonals, with the lengths it
+ * asks for. With `corrected`, the page that proves a calibration. Refused on sheets under about 60 mm.
+ */
+export async function calibrationPdf(
+  printer: FilmPrinter,
+  options: CalibrationPdfOptions,
+): Promise<Outcome<Uint8Array>> {
+  const frame = calibrationFrame(printer);
+  if (!frame) {
+    return badInput(
+      'The sheet is too small to measure a printer by.',
+      'Choose a sheet of at least 60 mm on each side.',
+    );
+  }
+  const doc = await newDocument('Printer calibration', 'Print at 100 %, measure, enter the four lengths');
+  const { width, height } = printer.sheet;
+  const page = addSheetPage(doc, width, height);
+  const { ground, text } = legend(frame, options.corrected);
+  const draw = (shapes: readonly Shape[]) =>
+    drawShapes(options.corrected ? place(shapes, undoPrinter(printer)) : shapes);
+  const content = [
+    '0 g 0 G',
+    draw(gridShapes(frame)),
+    '1 g',
+    draw([ground]),
+    '0 g',
+    draw([...text, ...frameShapes(frame)]),
+  ].join('\n');
+  page.node.set(PDFName.of('Contents'), addStream(doc, ascii(content), options.deflate));
+  return done(await saveDocument(doc));
+}
