@@ -1,4 +1,5 @@
 import type { Face } from '../deck/index.ts';
+import type { PxBox } from '../raster/index.ts';
 import type { Box, Px } from '../units/index.ts';
 import type { FilmArt } from './filmArt.ts';
 import type { FilmPrinter } from './printer.ts';
@@ -12,14 +13,6 @@ export interface FilmMark {
   readonly x: number;
   readonly y: number;
   readonly shapes: readonly Shape[];
-}
-
-/** Whole pixels from the film's top left corner, y down. */
-export interface PxBox {
-  readonly x: Px;
-  readonly y: Px;
-  readonly width: Px;
-  readonly height: Px;
 }
 
 /** Where one sheet meets another. Film space mm. */
@@ -43,6 +36,7 @@ export interface SheetLayout {
   readonly column: number;
   readonly row: number;
   readonly window: Box;
+  /** The window in pixels from the film's top left corner, y down. */
   readonly windowPx: PxBox;
   /** Film mm → page mm, page origin bottom left; holds turn, mirror and printer scale. */
   readonly filmToPage: Affine;

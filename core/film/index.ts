@@ -6,7 +6,7 @@ export {
   type PrinterScale,
   undoPrinter,
 } from './calibration.ts';
-export type { FaceLayout, FilmLayout, FilmMark, MarkKind, PxBox, Seam, SheetLayout } from './faceLayout.ts';
+export type { FaceLayout, FilmLayout, FilmMark, MarkKind, Seam, SheetLayout } from './faceLayout.ts';
 export type { FilmArt } from './filmArt.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { type LayOutOptions, type LayOutRequest, layOutFace } from './layOutFace.ts';

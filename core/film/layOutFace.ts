@@ -1,7 +1,8 @@
 import type { Face } from '../deck/index.ts';
+import { inkCount, type PxBox } from '../raster/index.ts';
 import { type Box, badInput, done, type FilmPoint, type Outcome } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
-import type { FaceLayout, FilmLayout, FilmMark, PxBox, SheetLayout } from './faceLayout.ts';
+import type { FaceLayout, FilmLayout, FilmMark, SheetLayout } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { filmMarks } from './filmMarks.ts';
 import { inkCounts } from './inkCounts.ts';
@@ -93,10 +94,7 @@ function boxFilm(art: FilmArt, marks: readonly FilmMark[], common: FaceCommon): 
     y1 = Math.max(y1, Math.ceil((top - box.y) * scale) + 1);
   }
   const px = { x: x0, y: y0, width: x1 - x0, height: y1 - y0 };
-  const rows = inkCounts(art.mask, 'rows', 1);
-  let inked = 0;
-  for (const n of rows) inked += n;
-  return { art, marks, px, box: boxOf(art, px), inkedCm2: inked / scale / scale / 100 };
+  return { art, marks, px, box: boxOf(art, px), inkedCm2: inkCount(art.mask) / scale / scale / 100 };
 }
 
 /** A box of pixels of the art's raster in film space mm. */

@@ -1,6 +1,6 @@
+import type { PxBox } from '../raster/index.ts';
 import type { Mm } from '../units/index.ts';
 import { undoPrinter } from './calibration.ts';
-import type { PxBox } from './faceLayout.ts';
 import type { FilmPrinter } from './printer.ts';
 import { type Affine, compose } from './shape.ts';
 

@@ -1,28 +1,5 @@
 import { blankMask, type Mask } from '../raster/index.ts';
 
-/** Part of a mask, from column x and row y; what lies beyond the mask is blank. */
-export function partOf(mask: Mask, x: number, y: number, width: number, height: number): Mask {
-  const out = blankMask(width, height);
-  const shift = x & 31;
-  const first = x >> 5;
-  const words = (width + 31) >>> 5;
-  const tail = 0xffffffff >>> ((32 - (width & 31)) & 31);
-  const source = (row: number, word: number): number =>
-    word < 0 || word >= mask.stride ? 0 : mask.data[row + word]!;
-  for (let r = 0; r < height; r++) {
-    const from = y + r;
-    if (from < 0 || from >= (mask.height as number)) continue;
-    const row = from * mask.stride;
-    const to = r * out.stride;
-    for (let i = 0; i < words; i++) {
-      const low = source(row, first + i);
-      out.data[to + i] = shift === 0 ? low : (low >>> shift) | (source(row, first + i + 1) << (32 - shift));
-    }
-    out.data[to + words - 1]! &= tail;
-  }
-  return out;
-}
-
 /** 32 × 32 bits turned over their diagonal, in place: bit j of word i becomes bit i of word j (Hacker's Delight, 7-3). */
 function transpose32(block: Uint32Array): void {
   let keep = 0x0000ffff;

@@ -1,11 +1,11 @@
-import type { Mask } from '../raster/index.ts';
+import { crop, type Mask } from '../raster/index.ts';
 import type { FilmLayout, SheetLayout } from './faceLayout.ts';
-import { mirrored, partOf, turnLeft } from './turn.ts';
+import { mirrored, turnLeft } from './turn.ts';
 
 /** The whole film's image before it is cut, exactly its box: row 0 at the top. Marks are not in it. */
 export function filmMask(film: FilmLayout): Mask {
   const { offsetPx, widthPx, heightPx } = film;
-  return partOf(
+  return crop(
     film.art.mask,
     offsetPx.x as number,
     offsetPx.y as number,
@@ -18,7 +18,7 @@ export function filmMask(film: FilmLayout): Mask {
 export function windowMask(film: FilmLayout, sheet: SheetLayout): Mask {
   const { x, y, width, height } = sheet.windowPx;
   const [left, top] = [film.offsetPx.x as number, film.offsetPx.y as number];
-  return partOf(film.art.mask, left + (x as number), top + (y as number), width as number, height as number);
+  return crop(film.art.mask, left + (x as number), top + (y as number), width as number, height as number);
 }
 
 /** One sheet's image as it lies on its page: turned and, for wrong-reading films, mirrored. */

@@ -1,23 +1,6 @@
 import { PDFArray, type PDFDocument, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
-import type { Mask } from '../raster/index.ts';
+import { type Mask, msbRows } from '../raster/index.ts';
 import type { Deflate } from './document.ts';
-
-/** Rows as PDF wants them: most significant bit first, each row on whole bytes, 1 where there is ink. */
-export function packedRows(mask: Mask): Uint8Array {
-  const bytes = ((mask.width as number) + 7) >>> 3;
-  const out = new Uint8Array(bytes * (mask.height as number));
-  for (let y = 0, at = 0; y < (mask.height as number); y++, at += bytes) {
-    const row = y * mask.stride;
-    for (let b = 0; b < bytes; b++) {
-      let v = (mask.data[row + (b >> 2)]! >>> ((b & 3) * 8)) & 255;
-      if (v === 0) continue;
-      v = ((v >>> 1) & 0x55) | ((v & 0x55) << 1);
-      v = ((v >>> 2) & 0x33) | ((v & 0x33) << 2);
-      out[at + b] = ((v >>> 4) | (v << 4)) & 255;
-    }
-  }
-  return out;
-}
 
 /**
  * The mask as a stencil that paints the current colour where there is ink (PDF image mask, one bit, never smoothed), in
@@ -31,7 +14,7 @@ export function addImageMask(
 ): PDFRef {
   const { context } = doc;
   const [width, height] = [mask.width as number, mask.height as number];
-  const flate = deflate(packedRows(mask));
+  const flate = deflate(msbRows(mask));
   const g4 = encodeG4 ? encodeG4(mask) : null;
   const common = {
     Type: 'XObject',
