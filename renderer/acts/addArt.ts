@@ -1,4 +1,4 @@
-import { type Fit, hashOf, inkFrom, type Job, placeArt } from '../../core/job/index.ts';
+import { type Fit, hashOf, type Ink, inkFrom, type Job, placeArt } from '../../core/job/index.ts';
 import type { PickedFile } from '../../core/ports/index.ts';
 import { edit, onFace, tell, useStudio } from '../state/index.ts';
 import { back, giveArt } from '../workers/index.ts';
@@ -30,7 +30,7 @@ async function addOne(file: PickedFile, fit: Fit | null): Promise<void> {
     const withArt: Job = onFace(now, face, (f) => ({ ...f, art: [...f.art, placed.value.art] }));
     return onFace(withArt, face, (f) => {
       if (f.inks.length > 0) return f;
-      const inks = [];
+      const inks: Ink[] = [];
       for (const { name, hex } of suggested.slice(0, 12)) inks.push(inkFrom({ name, hex }, inks));
       return { ...f, inks };
     });

@@ -2,21 +2,26 @@ import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { type StudioState, tell, useStudio } from '../state/index.ts';
-import { back, front, latestWins, type ShowRequest, type ShowResult } from '../workers/index.ts';
+import { back, front, latestWins, type PlannedFilms, type ShowRequest, type ShowResult } from '../workers/index.ts';
 
 /** Dots an inch of what the board shows: a deck is then about 2200 points long, a little more than a window's width. */
 export const SHOWN_DPI = 66;
 
+/** Toner on film. */
+const TONER = '#1c1712';
+
 const requestOf = (s: StudioState): ShowRequest | null => {
   const veneerId = s.veneerId ?? s.job?.veneers[0]?.id;
   if (!s.job || veneerId === undefined) return null;
+  const onFilms = s.station === 'films' && s.filmView === 'film';
   return {
     job: s.job,
     face: s.face,
     dpi: SHOWN_DPI,
     veneerId,
     colourwayId: s.colourwayId,
-    aloneId: s.aloneId,
+    aloneId: onFilms ? (s.inkId ?? s.job.faces[s.face].inks[0]?.id ?? null) : s.aloneId,
+    aloneHex: onFilms ? TONER : null,
     traps: s.station === 'traps',
     small: true,
   };
@@ -55,8 +60,8 @@ export function keepShown(): () => void {
     tell('trouble', `The ${what} could not be drawn.`, 'Undo the last change; if it stays so, save the job and report it.');
   };
   const show = latestWins<ShowRequest, Outcome<ShowResult>>((r) => front.show(r), deliver, failed('proof'));
-  const plan = latestWins(
-    ({ job, face }: { job: Job; face: Face }) => back.plan(job, face, SHOWN_DPI),
+  const plan = latestWins<{ job: Job; face: Face }, Outcome<PlannedFilms>>(
+    ({ job, face }) => back.plan(job, face, SHOWN_DPI),
     (made, { face }) => {
       working('films', false);
       if (made.ok && useStudio.getState().face === face) useStudio.setState({ filmPlan: made.value });
@@ -67,7 +72,7 @@ export function keepShown(): () => void {
   let planTimer: ReturnType<typeof setTimeout> | undefined;
   const look = (now: StudioState, before: StudioState | null) => {
     const changed = (...keys: (keyof StudioState)[]) => before === null || keys.some((k) => now[k] !== before[k]);
-    if (changed('job', 'face', 'veneerId', 'colourwayId', 'aloneId', 'pictures', 'dragging') || (changed('station') && now.station === 'traps')) {
+    if (changed('job', 'face', 'veneerId', 'colourwayId', 'aloneId', 'pictures', 'dragging') || (changed('station', 'inkId', 'filmView') && (now.station === 'traps' || now.station === 'films'))) {
       // While a hand moves art, the board draws the art itself; the proof follows when it lets go.
       const request = now.dragging ? null : requestOf(now);
       if (request) {

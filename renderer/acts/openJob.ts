@@ -37,7 +37,6 @@ const fresh = (job: Job) => ({
   selection: [],
   inkId: null,
   aloneId: null,
-  pair: null,
   veneerId: job.veneers[0]?.id ?? null,
   colourwayId: null,
   fitted: true,

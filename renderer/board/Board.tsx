@@ -10,7 +10,7 @@ import { VeneerChips } from './VeneerChips.tsx';
 const set = useStudio.setState;
 
 /** Space left round the deck, CSS pixels, for rulers and dimension lines. */
-const MARGIN = 74;
+const MARGINS = { side: 104, top: 74, bottom: 60 };
 
 /** The deck on its bench, always there; every station draws on it. */
 export function Board() {
@@ -23,6 +23,7 @@ export function Board() {
   const scale = useStudio((s) => s.view.scale);
   const station = useStudio((s) => s.station);
   const layer = useStudio((s) => s.layer);
+  const filmView = useStudio((s) => s.filmView);
   useFabricBoard(canvas, size);
 
   useEffect(() => {
@@ -37,7 +38,7 @@ export function Board() {
 
   const box = useMemo(() => (job ? faceShape(job, face).box : null), [job, face]);
   useEffect(() => {
-    if (fitted && box && size.width > 0) set({ view: fitView(box, size.width, size.height, MARGIN) });
+    if (fitted && box && size.width > 0) set({ view: fitView(box, size.width, size.height, MARGINS) });
   }, [fitted, box, size]);
 
   const zoom = (factor: number) => {
@@ -52,7 +53,6 @@ export function Board() {
         <canvas ref={canvas} />
       </div>
       <div className="board-left">
-        <FaceSwitch frame={frame} />
         {station !== 'deck' && <VeneerChips />}
       </div>
       <div className="board-right">
@@ -66,17 +66,30 @@ export function Board() {
             ))}
           </fieldset>
         )}
-        <div className="zoom">
-          <button type="button" aria-label="Zoom out" onClick={() => zoom(1 / 1.35)}>
-            <Icon name="minus" />
-          </button>
-          <button type="button" className="zoom-fit" onClick={() => set({ fitted: true })} title="Show the whole deck (0)">
-            {fitted ? 'Whole deck' : `${Math.round(scale * 25.4)} px/in`}
-          </button>
-          <button type="button" aria-label="Zoom in" onClick={() => zoom(1.35)}>
-            <Icon name="plus" />
-          </button>
-        </div>
+        {station === 'films' && (job?.faces[face].inks.length ?? 0) > 0 && (
+          <fieldset className="slider-pair">
+            <legend className="unseen">On the deck</legend>
+            {(['film', 'proof'] as const).map((f) => (
+              <button key={f} type="button" aria-pressed={filmView === f} onClick={() => set({ filmView: f })}>
+                {f === 'film' ? 'One film' : 'Printed'}
+              </button>
+            ))}
+          </fieldset>
+        )}
+      </div>
+      <div className="board-tail">
+        <FaceSwitch frame={frame} />
+      </div>
+      <div className="board-nose zoom">
+        <button type="button" aria-label="Zoom out" onClick={() => zoom(1 / 1.35)}>
+          <Icon name="minus" />
+        </button>
+        <button type="button" className="zoom-fit" aria-pressed={fitted} onClick={() => set({ fitted: true })} title="Show the whole deck (0)">
+          {fitted ? 'Whole deck' : `${(scale * 10).toFixed(1)} px/cm`}
+        </button>
+        <button type="button" aria-label="Zoom in" onClick={() => zoom(1.35)}>
+          <Icon name="plus" />
+        </button>
       </div>
     </section>
   );

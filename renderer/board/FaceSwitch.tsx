@@ -7,7 +7,7 @@ export function FaceSwitch({ frame }: { frame: RefObject<HTMLDivElement | null> 
   const face = useStudio((s) => s.face);
   const turn = () => {
     const to = face === 'bottom' ? 'top' : 'bottom';
-    const swap = () => useStudio.setState({ face: to, selection: [], inkId: null, aloneId: null, pair: null, filmPlan: null, pointer: null });
+    const swap = () => useStudio.setState({ face: to, selection: [], inkId: null, aloneId: null, filmPlan: null, pointer: null });
     const still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
     if (still || !frame.current) return swap();
     const half = (from: number, deg: number) =>

@@ -38,7 +38,7 @@ export interface DeckScene {
   readonly veneerHex: string;
   readonly proofs: Proofs | null;
   /** What lies on the wood. */
-  readonly layer: 'proof' | 'alone' | 'art' | 'bare';
+  readonly layer: 'proof' | 'alone' | 'film' | 'art' | 'bare';
   readonly art: readonly Art[];
   readonly pictures: ReadonlyMap<string, ArtPicture>;
   /** Pieces shown faintly beyond the deck's edge too. */
@@ -74,7 +74,12 @@ export function drawDeck(pen: Pen, scene: DeckScene): void {
     ctx.clip();
     ctx.imageSmoothingQuality = 'high';
     if (layer === 'proof' && proofs) stamp(ctx, proofs.proof, proofs.box);
-    else if (layer === 'alone' && proofs?.alone) stamp(ctx, proofs.alone, proofs.box);
+    else if (layer === 'film' && proofs?.alone) {
+      // A film is clear with a little grey, the wood dim beneath it.
+      ctx.fillStyle = 'rgba(240, 242, 240, 0.72)';
+      ctx.fillRect(shape.box.x, shape.box.y, shape.box.width, shape.box.height);
+      stamp(ctx, proofs.alone, proofs.box);
+    } else if (layer === 'alone' && proofs?.alone) stamp(ctx, proofs.alone, proofs.box);
     else if (layer === 'art')
       for (const piece of scene.art) {
         const picture = pictures.get(piece.hash);

@@ -67,8 +67,8 @@ export function drawFilm(pen: Pen, film: FilmShown, say: (mm: number) => string)
   ctx.restore();
   film.sheets.forEach((sheet, i) => {
     const [x, y, w] = rect(sheet.window);
-    const size = `${say(sheet.window.width)} × ${say(sheet.window.height)}`;
-    const text = `Sheet ${i + 1}${w > 190 ? ` · ${size}` : ''}`;
+    const size = `${say(sheet.window.width).replace(/ .*/, '')} × ${say(sheet.window.height)}`;
+    const text = `Sheet ${i + 1}${w > 210 ? `: ${size}` : ''}`;
     slip(pen, text, x + w / 2, y - 11, { size: 12 });
   });
 }

@@ -21,6 +21,10 @@ function along(pen: Pen, from: number, to: number, y: number, edge: number, text
   ctx.lineTo(b, y);
   arrow(ctx, a, y, 1, 0);
   arrow(ctx, b, y, -1, 0);
+  ctx.stroke();
+  ctx.lineWidth = 1;
+  ctx.globalAlpha = 0.55;
+  ctx.beginPath();
   for (const x of [a, b]) {
     ctx.moveTo(x, edge);
     ctx.lineTo(x, y + (y > edge ? 5 : -5));
@@ -41,7 +45,7 @@ export function drawMeasures(pen: Pen, shape: FaceShape, width: number, say: (mm
   along(pen, inner[0], inner[1], row, middle, `wheelbase ${say(inner[1] - inner[0])}`);
   along(pen, outer[1], box.x + box.width, row, middle, say(box.x + box.width - outer[1]));
   along(pen, box.x, box.x + box.width, row + 27, middle, `${say(box.width)} along the wood`);
-  const x = at(pen, box.x + box.width, 0).x + 24;
+  const x = at(pen, box.x + box.width, 0).x + 48;
   const top = at(pen, 0, box.y + box.height).y;
   ctx.save();
   ctx.strokeStyle = colours.ink;

@@ -27,6 +27,7 @@ const layerOf = (state: StudioState): DeckScene['layer'] => {
   if (!face || state.station === 'deck' || face.art.length === 0) return 'bare';
   if (state.dragging || face.inks.length === 0 || state.proofs?.face !== state.face) return 'art';
   if (state.station === 'art') return state.layer;
+  if (state.station === 'films' && state.filmView === 'film' && state.proofs.alone) return 'film';
   return state.aloneId !== null && state.station === 'inks' && state.proofs.alone ? 'alone' : 'proof';
 };
 

@@ -83,7 +83,7 @@ export function useFabricBoard(element: RefObject<HTMLCanvasElement | null>, siz
       }
       readBack('drag');
     });
-    canvas.on('object:scaling', ({ transform }) => readBack(transform.action));
+    canvas.on('object:scaling', ({ transform }) => readBack(transform.action ?? 'scale'));
     canvas.on('object:rotating', ({ target, e }) => {
       // Quarter turns catch within two degrees, unless Alt is held.
       const near = Math.round(target.angle / 45) * 45;

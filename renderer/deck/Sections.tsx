@@ -26,7 +26,7 @@ export function ConcaveSection({ deck }: { deck: Deck; face: Face }) {
       <path d={line(section)} className="section-edge" />
       <path d={`M${-half} ${high}H${half}`} className="section-guide" />
       <path d={`M0 ${high}V${low}`} className="section-measure" />
-      <text x={5} y={(high + low) / 2 + 4} className="section-text">
+      <text x={5} y={(high + low) / 2 + 4} className="section-text section-small">
         depth
       </text>
     </svg>

@@ -49,8 +49,8 @@ export interface StudioState {
   readonly colourwayId: string | null;
   /** On the deck: the proof, or the art as it was drawn. */
   readonly layer: 'proof' | 'art';
-  /** Two inks whose border is looked at on the Traps station. */
-  readonly pair: readonly [string, string] | null;
+  /** On the deck at the Films station: the chosen film, or the proof. */
+  readonly filmView: 'film' | 'proof';
   readonly view: View;
   /** True until the user pans or zooms: the deck then stays fitted to the window. */
   readonly fitted: boolean;
@@ -84,7 +84,7 @@ export const useStudio = create<StudioState>()(() => ({
   veneerId: null,
   colourwayId: null,
   layer: 'proof',
-  pair: null,
+  filmView: 'film',
   view: { s: 0, t: 0, scale: 1 },
   fitted: true,
   dragging: false,

@@ -37,11 +37,17 @@ export const toSurfacePoint = (view: View, width: number, height: number, x: num
 });
 
 /** The view that shows the whole box with a margin, CSS pixels, left free on each side. */
-export function fitView(box: Box, width: number, height: number, margin: number): View {
-  const scale = Math.min((width - 2 * margin) / box.width, (height - 2 * margin) / box.height);
+export function fitView(
+  box: Box,
+  width: number,
+  height: number,
+  margins: { readonly side: number; readonly top: number; readonly bottom: number },
+): View {
+  const { side, top, bottom } = margins;
+  const scale = Math.max(MIN_SCALE, Math.min((width - 2 * side) / box.width, (height - top - bottom) / box.height));
   return {
     s: box.x + box.width / 2,
-    t: box.y + box.height / 2,
+    t: box.y + box.height / 2 + (top - bottom) / 2 / scale,
     scale: Math.min(MAX_SCALE, Math.max(MIN_SCALE, scale)),
   };
 }

@@ -43,12 +43,16 @@ export function TrapsStation() {
               return (
                 <tr key={`${from.id} ${under.id}`}>
                   <td>
-                    <span className="ink-drop" style={{ background: from.hex }} /> {from.name}
+                    <span className="pair-ink">
+                      <span className="ink-drop" style={{ background: from.hex }} /> {from.name}
+                    </span>
                   </td>
                   <td>
-                    <span className="ink-drop" style={{ background: under.hex }} /> {under.name}
+                    <span className="pair-ink">
+                      <span className="ink-drop" style={{ background: under.hex }} /> {under.name}
+                    </span>
                   </td>
-                  <td>{rule.widthMm > 0 ? formatLength(rule.widthMm, job.units, 2) : 'butted'}</td>
+                  <td className="nowrap">{rule.widthMm > 0 ? formatLength(rule.widthMm, job.units, 2) : 'butted'}</td>
                   <td>
                     <small>{rule.why}</small>
                   </td>

@@ -2,12 +2,35 @@ import { type Face, makeSurface, truckHoles } from '../../core/deck/index.ts';
 import type { FacePreview } from '../../core/facePreview.ts';
 import { type FilmArt, layOutFace, sheetNamed } from '../../core/film/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import type { Box } from '../../core/units/index.ts';
+
+/** What the board shows of a face's films; everything in surface mm. */
+export interface PlannedFilms {
+  readonly face: Face;
+  readonly films: readonly {
+    readonly inkId: string;
+    readonly pull: number;
+    readonly box: Box;
+    readonly marks: readonly { readonly kind: string; readonly x: number; readonly y: number }[];
+    readonly sheets: readonly {
+      readonly window: Box;
+      readonly column: number;
+      readonly row: number;
+      readonly turned: boolean;
+      readonly cuts: readonly (readonly (readonly [number, number])[])[];
+      readonly crossings: readonly (readonly [number, number, number])[];
+    }[];
+  }[];
+  readonly notes: readonly string[];
+  /** The sentence and mend when the films do not fit. */
+  readonly trouble: { readonly reason: string; readonly mend: string } | null;
+}
 
 /**
  * The films of a face on sheets, from masks at screen resolution. Film space differs from the surface by the mesh's
  * growth alone (under 1 %), so the surface stands in for it here; the export works at the printer's own dpi.
  */
-export function planFilms(job: Job, face: Face, preview: FacePreview, dpi: number) {
+export function planFilms(job: Job, face: Face, preview: FacePreview, dpi: number): PlannedFilms {
   const inks = job.faces[face].inks;
   const { printer } = job;
   const known = sheetNamed(printer.sheet);

@@ -5,7 +5,7 @@ import { type Job, type JobFile, packJob, unpackJob } from '../../core/job/index
 import type { Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { type Box, done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
-import { planFilms } from './filmPlan.ts';
+import { type PlannedFilms, planFilms } from './filmPlan.ts';
 import { hatchSpread, inked, inkPicture } from './inkPicture.ts';
 
 export interface ShowRequest {
@@ -15,6 +15,8 @@ export interface ShowRequest {
   readonly veneerId: string;
   readonly colourwayId: string | null;
   readonly aloneId: string | null;
+  /** What the ink alone is drawn in; null: its own colour. */
+  readonly aloneHex: string | null;
   /** Hatched spreads are wanted too. */
   readonly traps: boolean;
   /** Small proofs and prints are wanted too; a drag leaves them out. */
@@ -94,7 +96,7 @@ const api = {
     const aloneAt = inks.findIndex((ink) => ink.id === request.aloneId);
     const alone =
       aloneAt >= 0 && preview.prints[aloneAt]
-        ? await createImageBitmap(inkPicture(preview.prints[aloneAt]!, hexOf(aloneAt)))
+        ? await createImageBitmap(inkPicture(preview.prints[aloneAt]!, request.aloneHex ?? hexOf(aloneAt)))
         : null;
 
     let traps: ImageBitmap | null = null;
@@ -126,7 +128,7 @@ const api = {
   },
 
   /** How the films of a face fall on sheets, worked out at `dpi`. */
-  plan(job: Job, face: Face, dpi: number) {
+  plan(job: Job, face: Face, dpi: number): Outcome<PlannedFilms> {
     const made = previewOf(job, face, dpi);
     return made.ok ? done(planFilms(job, face, made.value, dpi)) : made;
   },
