@@ -156,6 +156,16 @@ async function page() {
   stamp('renderer', sources);
 }
 
+/** The demonstration's drawings and scenario, which the program carries with it. */
+function demoFiles() {
+  const from = join(ROOT, 'build', 'demo');
+  for (const name of readdirSync(from).filter((file) => /\.(svg|json)$/.test(file))) {
+    const bytes = readFileSync(join(from, name));
+    const to = join(DIST, 'demo', name);
+    if (!existsSync(to) || !readFileSync(to).equals(bytes)) writeWhole(to, bytes);
+  }
+}
+
 /**
  * Builds what is out of date. `only: 'command'` leaves out the page and Electron: the command line starts sooner.
  * Resolves with the names of what was built.
@@ -164,6 +174,7 @@ export async function build({ only = 'all' } = {}) {
   const wanted = only === 'command' ? BUNDLES.slice(0, 2) : BUNDLES;
   const stale = wanted.filter(({ out }) => !fresh(out));
   const built = [];
+  demoFiles();
   if (stale.length > 0) {
     const esbuild = await import('esbuild');
     for (const each of stale) {

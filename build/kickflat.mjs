@@ -16,7 +16,9 @@ export async function kickflat(args) {
     return;
   }
   const { main } = await import('../dist/cli.mjs');
-  process.exitCode = await main(args);
+  const status = await main(args);
+  // A refused picture may still be busy in a thread of its own; nothing it does matters any more.
+  process.stdout.write('', () => process.exit(status));
 }
 
 if (isEntry(import.meta)) await kickflat(process.argv.slice(2));

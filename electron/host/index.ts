@@ -3,5 +3,8 @@ export { canWriteAll, nodeFiles } from './fileStore.ts';
 export { backupOf, MOST_JOB_BYTES, writeJobFile } from './jobFile.ts';
 export { type JobLock, lockJob } from './jobLock.ts';
 export { sweepLeftovers } from './leftovers.ts';
+export { type Recent, recentJobs } from './recentJobs.ts';
 export { sharpCodec } from './sharpCodec.ts';
+export { stateDir } from './stateDir.ts';
+export { type Unsaved, unsavedWork } from './unsavedWork.ts';
 export { defaultWorkers, Stopped, workerPool } from './workerPool.ts';

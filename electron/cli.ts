@@ -1,0 +1,93 @@
+import type { Workers } from '../core/ports/index.ts';
+import { badInput, type Failure } from '../core/units/index.ts';
+import * as add from './commands/add.ts';
+import * as calc from './commands/calc.ts';
+import * as check from './commands/check.ts';
+import type { CommandEntry, Context } from './commands/context.ts';
+import * as deck from './commands/deck.ts';
+import * as films from './commands/films.ts';
+import { commandHelp, generalHelp } from './commands/help.ts';
+import * as make from './commands/new.ts';
+import { readOptions, unknown } from './commands/options.ts';
+import * as press from './commands/press.ts';
+import * as proof from './commands/proof.ts';
+import { processVoice, type Voice } from './commands/say.ts';
+import * as studio from './commands/studio.ts';
+import { nodeFiles, Stopped, sharpCodec, workerPool } from './host/index.ts';
+import { workerEntry } from './places.ts';
+
+const COMMANDS: readonly CommandEntry[] = [make, add, films, proof, check, press, deck, calc, studio];
+
+/** Exit status by the kind of failure; a stop by the user is what shells call it, 128 + SIGINT. */
+const STATUS: Readonly<Record<Failure['kind'], number>> = { input: 2, file: 3, cancelled: 130 };
+
+/** One line: what went wrong and what to do. Control characters of a file's name could move the cursor. */
+function complain(voice: Voice, { kind, reason, mend }: Failure): number {
+  const line = `kickflat: ${reason} ${mend}`.replace(/[\p{Cc}\p{Cf}]+/gu, ' ').trimEnd();
+  voice.err(`${line}\n`);
+  return STATUS[kind];
+}
+
+/** The whole command line; resolves with the exit status and never rejects for anything a user can do. */
+export async function main(args: readonly string[], voice: Voice = processVoice): Promise<number> {
+  const [name, ...rest] = args;
+  const specs = COMMANDS.map((c) => c.spec);
+  if (name === undefined || name === '--help' || name === 'help') {
+    voice.out(generalHelp(specs));
+    return 0;
+  }
+  const command = COMMANDS.find((c) => c.spec.name === name);
+  if (!command) {
+    const names = specs.map((s) => s.name);
+    return complain(voice, unknown('command', name, names, 'See kickflat --help.'));
+  }
+  const given = readOptions(command.spec, rest);
+  if (!given.ok) return complain(voice, given);
+  if (given.value.flag('help')) {
+    voice.out(commandHelp(command.spec));
+    return 0;
+  }
+  const abort = { aborted: false };
+  const stop = () => {
+    abort.aborted = true;
+  };
+  let pool: Workers | undefined;
+  const context: Context = {
+    files: nodeFiles(),
+    codec: sharpCodec(),
+    workers: () => {
+      pool ??= workerPool(workerEntry());
+      return pool;
+    },
+    voice,
+    abort,
+  };
+  process.once('SIGINT', stop);
+  process.once('SIGTERM', stop);
+  try {
+    const ended = await command.run(given.value, context);
+    return ended.ok ? ended.value : complain(voice, ended);
+  } catch (error) {
+    if (error instanceof Stopped || abort.aborted)
+      return complain(voice, {
+        ...badInput('Stopped before it was finished.', 'Nothing was written.'),
+        kind: 'cancelled',
+      });
+    return complain(voice, bug(error));
+  } finally {
+    process.removeListener('SIGINT', stop);
+    process.removeListener('SIGTERM', stop);
+    await pool?.close();
+  }
+}
+
+/** A mistake of ours: the user gets one line; whoever mends it sets KICKFLAT_TRACE and gets the stack. */
+function bug(error: unknown): Failure {
+  if (process.env['KICKFLAT_TRACE'] !== undefined) throw error;
+  const { message } = error instanceof Error ? error : new Error(String(error));
+  const first = message.split('\n')[0] ?? '';
+  return badInput(
+    `Something went wrong inside Kickflat (${first.slice(0, 200)}).`,
+    'Nothing was written; please report it.',
+  );
+}

@@ -1,0 +1,96 @@
+import { basename } from 'node:path';
+import { hashOf } from '../../core/job/index.ts';
+import type { ArtProbe } from '../../core/ports/index.ts';
+import type { Picture } from '../../core/raster/index.ts';
+import { groundOf } from '../../core/separate/index.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import type { Context } from './context.ts';
+
+const MOST_ART_BYTES = 100 * 1024 * 1024;
+/** Longer side at which colours are looked for: thin lines still show, and it takes a moment. */
+const LOOK_SIDE = 2400;
+
+/** A piece of art as read from disk. */
+export interface ArtRead {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly hash: string;
+  readonly probe: ArtProbe;
+  /** The art at a modest size. */
+  readonly look: Picture;
+  /** The colour of a paper ground, or null. */
+  readonly ground: string | null;
+}
+
+/** Art at most `side` points a side, a drawing or a picture alike. */
+export async function lookAt(
+  context: Context,
+  bytes: Uint8Array,
+  name: string,
+  probe: ArtProbe,
+  side: number,
+): Promise<Outcome<Picture>> {
+  if (!probe.vector) return context.codec.decode(bytes, name, side);
+  const k = side / Math.max(probe.widthPx, probe.heightPx);
+  return context.codec.rasterise(bytes, name, {
+    x: 0,
+    y: 0,
+    width: probe.widthPx,
+    height: probe.heightPx,
+    outWidth: Math.max(1, Math.round(probe.widthPx * k)),
+    outHeight: Math.max(1, Math.round(probe.heightPx * k)),
+  });
+}
+
+/** Alpha below this does not print. */
+const FAINTEST = 8;
+
+function showsNothing({ data }: Picture): boolean {
+  for (let i = 3; i < data.length; i += 4) if ((data[i] as number) >= FAINTEST) return false;
+  return true;
+}
+
+function seeThrough({ data }: Picture): boolean {
+  for (let i = 3; i < data.length; i += 4) if ((data[i] as number) < 128) return true;
+  return false;
+}
+
+/** Reads a piece of art, or says why it can not be printed. */
+export async function readArt(context: Context, path: string): Promise<Outcome<ArtRead>> {
+  const bytes = await context.files.read(path, MOST_ART_BYTES);
+  if (!bytes.ok) return bytes;
+  const name = basename(path);
+  const probe = await context.codec.probe(bytes.value, name);
+  if (!probe.ok) return probe;
+  const look = await lookAt(context, bytes.value, name, probe.value, LOOK_SIDE);
+  if (!look.ok) return look;
+  if (showsNothing(look.value))
+    return badInput(
+      `“${name}” is transparent all over.`,
+      'Show the hidden layers in your editor and save it again.',
+    );
+  return done({
+    name,
+    bytes: bytes.value,
+    hash: hashOf(bytes.value),
+    probe: probe.value,
+    look: look.value,
+    ground: seeThrough(look.value) ? null : groundOf(look.value),
+  });
+}
+
+/** Several looks one under the other on transparent ground, so that colours are found in all of them at once. */
+export function together(pictures: readonly Picture[]): Picture {
+  const [only] = pictures;
+  if (only && pictures.length === 1) return only;
+  const width = Math.max(...pictures.map((p) => p.width));
+  const height = pictures.reduce((sum, p) => sum + p.height, 0);
+  const data = new Uint8Array(width * height * 4);
+  let row = 0;
+  for (const picture of pictures) {
+    const bytes = picture.width * 4;
+    for (let y = 0; y < picture.height; y++, row++)
+      data.set(picture.data.subarray(y * bytes, (y + 1) * bytes), row * width * 4);
+  }
+  return { width, height, data };
+}

@@ -1,0 +1,92 @@
+import type { Face } from '../../core/deck/index.ts';
+import { FACES } from '../../core/deck/index.ts';
+import { type Job, placeArt } from '../../core/job/index.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { readArt, together } from './artIn.ts';
+import type { Context } from './context.ts';
+import { chooseInks, withBase } from './inkChoice.ts';
+import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
+
+/** Options that `new` and `add` share. */
+export const ART_OPTIONS: readonly OptionSpec[] = [
+  { name: 'art', value: 'FILE…', many: true, help: 'pictures or SVG drawings, bottom-most first' },
+  { name: 'face', value: 'bottom|top', help: 'the face they go on' },
+  {
+    name: 'inks',
+    value: "N|'#hex=name,…'|FILE",
+    help: 'how many inks to find in the art, or which; a palette as .json or .gpl',
+  },
+  { name: 'method', value: 'spot|index|halftone|layered', help: 'how the art is split into inks (spot)' },
+  { name: 'fit', value: 'cover|contain|actual', help: 'size on the deck (actual: the size the file states)' },
+  {
+    name: 'wrap',
+    value: 'surface|plan',
+    help: 'art lies along the wood (surface) or is seen from above (plan)',
+  },
+  { name: 'art-dpi', value: 'N', help: 'points to the inch for art that states none' },
+  { name: 'base', help: 'a white base under the inks that need it' },
+  { name: 'trap', value: 'LENGTH', help: 'how far an ink spreads under its neighbour (0.5mm)' },
+];
+
+export interface Placed {
+  readonly job: Job;
+  readonly art: ReadonlyMap<string, Uint8Array>;
+  readonly face: Face;
+}
+
+/** The job with the art that was asked for on its face, and that face's inks. `face` is the default one. */
+export async function placeGiven(
+  context: Context,
+  given: Given,
+  job: Job,
+  otherwise: Face,
+): Promise<Outcome<Placed>> {
+  const paths = given.texts('art');
+  if (paths.length === 0) return badInput('No art was given.', 'Give one or more files after --art.');
+  const face = choiceOf(given, 'face', FACES);
+  if (!face.ok) return face;
+  const method = choiceOf(given, 'method', ['spot', 'index', 'halftone', 'layered'] as const);
+  if (!method.ok) return method;
+  const fit = choiceOf(given, 'fit', ['cover', 'contain', 'actual'] as const);
+  if (!fit.ok) return fit;
+  const wrap = choiceOf(given, 'wrap', ['surface', 'plan'] as const);
+  if (!wrap.ok) return wrap;
+  const artDpi = numberOf(given, 'art-dpi', { least: 1, most: 100_000 });
+  if (!artDpi.ok) return artDpi;
+  const trap = lengthOf(given, 'trap', { least: 0, most: 10 });
+  if (!trap.ok) return trap;
+
+  const to = face.value ?? otherwise;
+  const art = new Map<string, Uint8Array>();
+  const looks = [];
+  let placed = job;
+  let ground: string | null = null;
+  for (const path of paths) {
+    const read = await readArt(context, path);
+    if (!read.ok) return read;
+    const { name, bytes, hash, probe, look } = read.value;
+    const facts = { ...probe, name, hash, ground: read.value.ground };
+    const options = {
+      fit: fit.value ?? 'actual',
+      wrap: wrap.value ?? 'surface',
+      artDpi: artDpi.value ?? null,
+    } as const;
+    const next = placeArt(placed, to, facts, options);
+    if (!next.ok) return next;
+    placed = next.value.job;
+    ground ??= read.value.ground;
+    art.set(hash, bytes);
+    looks.push(look);
+  }
+  const settings = placed.faces[to];
+  let inks = settings.inks;
+  if (inks.length === 0 || given.text('inks') !== undefined) {
+    const chosen = await chooseInks(context, given.text('inks'), together(looks), ground);
+    if (!chosen.ok) return chosen;
+    inks = chosen.value;
+  }
+  if (given.flag('base')) inks = withBase(inks);
+  const traps = { ...settings.traps, ...(trap.value === undefined ? {} : { width: trap.value }) };
+  const next = { ...settings, inks, traps, method: method.value ?? settings.method };
+  return done({ job: { ...placed, faces: { ...placed.faces, [to]: next } }, art, face: to });
+}

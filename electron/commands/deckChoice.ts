@@ -1,0 +1,56 @@
+import {
+  checkDeck,
+  type Deck,
+  DeckSchema,
+  deckTemplate,
+  importOutlineSvg,
+  TEMPLATES,
+} from '../../core/deck/index.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import type { Context } from './context.ts';
+import { unknown } from './options.ts';
+
+export const DEFAULT_DECK = 'popsicle-8.25';
+/** Most bytes an outline or a deck file may have. */
+const MOST_BYTES = 8 * 1024 * 1024;
+
+function deckFromJson(text: string, path: string): Outcome<Deck> {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    return badInput(`“${path}” is not JSON.`, 'Save the deck’s measurements as a JSON object.');
+  }
+  const parsed = DeckSchema.safeParse(raw);
+  if (parsed.success) return checkDeck(parsed.data);
+  const issue = parsed.error.issues[0];
+  const where = issue?.path.join('.') || 'the deck';
+  return badInput(
+    `“${path}” is not a whole deck: ${where}: ${issue?.message ?? 'it is wrong'}.`,
+    'Mend that measurement.',
+  );
+}
+
+/** A template's name, an SVG outline, or a JSON file with the deck's full measurements. */
+export async function chooseDeck(context: Context, wanted: string | undefined): Promise<Outcome<Deck>> {
+  const name = wanted ?? DEFAULT_DECK;
+  const template = deckTemplate(name);
+  if (template) return done(template);
+  const kind = /\.(svg|json)$/i.exec(name)?.[1]?.toLowerCase();
+  if (!kind)
+    return unknown(
+      'deck',
+      name,
+      TEMPLATES.map((t) => t.name),
+      'A deck may also be an outline (.svg) or full measurements (.json).',
+    );
+  const bytes = await context.files.read(name, MOST_BYTES);
+  if (!bytes.ok) return bytes;
+  const text = new TextDecoder().decode(bytes.value);
+  if (kind === 'json') return deckFromJson(text, name);
+  const outline = importOutlineSvg(text, { source: name });
+  if (!outline.ok) return outline;
+  const base = deckTemplate(DEFAULT_DECK);
+  if (!base) throw new Error(`The template ${DEFAULT_DECK} is missing.`);
+  return checkDeck({ ...base, name, outline: outline.value });
+}

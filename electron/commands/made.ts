@@ -1,0 +1,23 @@
+import type { Placed } from './artOptions.ts';
+import { sayJson, type Voice } from './say.ts';
+
+/** What `new` and `add` say when they are done: the face, its art and its inks in pull order. */
+export function sayMade(voice: Voice, json: boolean, path: string, { job, face }: Placed): void {
+  const { art, inks } = job.faces[face];
+  if (json) {
+    sayJson(voice, {
+      job: path,
+      name: job.name,
+      face,
+      deck: job.deck.name,
+      art: art.map(({ name, width, height, wrap }) => ({ name, width, height, wrap })),
+      inks: inks.map((ink, i) => ({ pull: i + 1, id: ink.id, name: ink.name, hex: ink.hex, role: ink.role })),
+    });
+    return;
+  }
+  voice.out(`${path}: ${face} face, ${job.deck.name}\n`);
+  for (const piece of art)
+    voice.out(`  art     ${piece.name}, ${piece.width.toFixed(1)} × ${piece.height.toFixed(1)} mm\n`);
+  for (const [i, ink] of inks.entries())
+    voice.out(`  pull ${i + 1}  ${ink.hex}  ${ink.name}${ink.role === 'base' ? ' (base)' : ''}\n`);
+}

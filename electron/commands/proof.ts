@@ -1,0 +1,101 @@
+import { FACES, type Face } from '../../core/deck/index.ts';
+import type { Job } from '../../core/job/index.ts';
+import { makeProof } from '../../core/makeProof.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import type { Command } from './context.ts';
+import { openJobFile } from './openJob.ts';
+import type { CommandSpec } from './options.ts';
+import { choiceOf, type Given, lengthOf, numberOf, unknown } from './options.ts';
+import { sayJson } from './say.ts';
+import { veneerFrom } from './veneerChoice.ts';
+
+export const spec: CommandSpec = {
+  name: 'proof',
+  takes: ['JOB'],
+  does: 'writes a picture of the printed deck',
+  options: [
+    { name: 'out', value: 'FILE.png', help: 'the picture to write' },
+    { name: 'face', value: 'bottom|top', help: 'the face to show (bottom)' },
+    { name: 'veneer', value: "NAME|'#hex'", help: 'the wood (the job’s first)' },
+    { name: 'colourway', value: 'NAME', help: 'the inks’ colours (as they are)' },
+    { name: 'dpi', value: 'N', help: 'points to the inch (150)' },
+    { name: 'misregister', value: 'LENGTH', help: 'how far each pull wanders' },
+    { name: 'seed', value: 'N', help: 'which wandering; the same seed, the same proof' },
+    { name: 'json', help: 'prints what was written as JSON' },
+  ],
+  example: 'kickflat proof out/night-heron.kickflat --veneer teal --out heron-teal.png',
+};
+
+/** The job with the wanted veneer in it, and its id. */
+function veneerOf(job: Job, given: Given): Outcome<{ job: Job; id: string }> {
+  const wanted = given.text('veneer');
+  if (wanted === undefined) return done({ job, id: (job.veneers[0] as { id: string }).id });
+  const veneer = veneerFrom(wanted, job.veneers);
+  if (!veneer.ok) return veneer;
+  const { id } = veneer.value;
+  if (job.veneers.some((v) => v.id === id)) return done({ job, id });
+  return done({ job: { ...job, veneers: [...job.veneers, veneer.value] }, id });
+}
+
+function colourwayOf(job: Job, given: Given): Outcome<string | null> {
+  const wanted = given.text('colourway');
+  if (wanted === undefined) return done(null);
+  const found = job.colourways.find((c) =>
+    [c.id, c.name].some((n) => n.toLowerCase() === wanted.toLowerCase()),
+  );
+  if (found) return done(found.id);
+  if (job.colourways.length === 0)
+    return badInput('This job has no colourways.', 'Leave --colourway out, or add colourways in the studio.');
+  return unknown(
+    'colourway',
+    wanted,
+    job.colourways.map((c) => c.id),
+    '',
+  );
+}
+
+export const run: Command = async (given, context): Promise<Outcome<0>> => {
+  const out = given.text('out');
+  if (out === undefined) return badInput('No file was named for the proof.', 'Give one with --out FILE.png.');
+  if (!/\.png$/i.test(out))
+    return badInput(`A proof is written as PNG, but “${out}” ends otherwise.`, 'End its name in .png.');
+  const face = choiceOf(given, 'face', FACES);
+  if (!face.ok) return face;
+  const dpi = numberOf(given, 'dpi', { least: 20, most: 600 });
+  if (!dpi.ok) return dpi;
+  const misregister = lengthOf(given, 'misregister', { least: 0, most: 10 });
+  if (!misregister.ok) return misregister;
+  const seed = numberOf(given, 'seed', { least: 0, most: 0xffffffff, whole: true });
+  if (!seed.ok) return seed;
+  const file = await openJobFile(context, given.words[0] as string);
+  if (!file.ok) return file;
+  const veneer = veneerOf(file.value.job, given);
+  if (!veneer.ok) return veneer;
+  const colourway = colourwayOf(file.value.job, given);
+  if (!colourway.ok) return colourway;
+  const { job } = veneer.value;
+  const shown: Face = face.value ?? FACES.find((f) => job.faces[f].art.length > 0) ?? 'bottom';
+  const picture = await makeProof({
+    job,
+    art: file.value.art,
+    face: shown,
+    veneerId: veneer.value.id,
+    colourwayId: colourway.value,
+    dpi: dpi.value ?? 150,
+    misregisterMm: misregister.value ?? 0,
+    seed: seed.value ?? 1,
+    codec: context.codec,
+    workers: context.workers(),
+  });
+  if (!picture.ok) return picture;
+  const { width, height } = picture.value;
+  const written = await context.files.write(
+    out,
+    await context.codec.encodePng(picture.value, dpi.value ?? 150),
+  );
+  if (!written.ok) return written;
+  if (given.flag('json'))
+    sayJson(context.voice, { file: out, face: shown, width, height, dpi: dpi.value ?? 150 });
+  else context.voice.out(`${out}: ${shown} face, ${width} × ${height} points\n`);
+  return done(0);
+};

@@ -1,0 +1,155 @@
+import { basename, dirname, join } from 'node:path';
+import type { BrowserWindow, Dialog, IpcMain, IpcMainEvent, IpcMainInvokeEvent } from 'electron';
+import type { ExportedFiles, ExportRequest, FileStore, PickedFile } from '../core/ports/index.ts';
+import { cancelled, done, type Outcome } from '../core/units/index.ts';
+import { CALL, FILMS_PROGRESS, PAGE, START_FILMS, STOP_FILMS } from './channels.ts';
+import { canWriteAll } from './host/index.ts';
+import { SHELL_ARGUMENTS, type ShellMethod } from './shellArguments.ts';
+import type { ShellHost } from './shellHost.ts';
+
+export interface IpcParts {
+  readonly ipc: Pick<IpcMain, 'handle' | 'on'>;
+  readonly dialog: Pick<Dialog, 'showOpenDialog' | 'showSaveDialog'>;
+  readonly files: FileStore;
+  /** The window that a message came from and its host, or null for a sender that is none of ours. */
+  readonly windowOf: (
+    sender: IpcMainInvokeEvent['sender'],
+  ) => { window: BrowserWindow; host: ShellHost } | null;
+}
+
+const JOBS = [{ name: 'Kickflat job', extensions: ['kickflat'] }];
+const ART = [
+  { name: 'Pictures and drawings', extensions: ['png', 'jpg', 'jpeg', 'webp', 'tif', 'tiff', 'avif', 'svg'] },
+];
+const MOST_ART_BYTES = 100 * 1024 * 1024;
+
+/** Name for a file or folder from a name the page gave: nothing that could lead elsewhere. */
+const plain = (name: string) =>
+  name
+    .replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
+    .replace(/^\.+/, '')
+    .trim()
+    .slice(0, 100) || 'job';
+
+/** Handles the messages of `preload.ts`. A message from any other frame or page, or with other arguments, is refused. */
+export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
+  const running = new Map<string, { aborted: boolean }>();
+
+  function known(event: IpcMainInvokeEvent | IpcMainEvent) {
+    const at = windowOf(event.sender);
+    const frame = event.senderFrame;
+    if (!at || !frame || frame !== event.sender.mainFrame || !frame.url.startsWith(PAGE))
+      throw new Error('A message from somewhere else was refused.');
+    return at;
+  }
+
+  function checked(method: ShellMethod, args: unknown): readonly unknown[] {
+    const read = SHELL_ARGUMENTS[method].safeParse(args);
+    if (!read.success) throw new Error(`A message with wrong arguments was refused (${method}).`);
+    return read.data;
+  }
+
+  async function openJob({ window, host }: ReturnType<typeof known>) {
+    const chosen = await dialog.showOpenDialog(window, { filters: JOBS, properties: ['openFile'] });
+    const [path] = chosen.filePaths;
+    return chosen.canceled || path === undefined ? cancelled() : host.openPath(path);
+  }
+
+  async function saveJob(
+    { window, host }: ReturnType<typeof known>,
+    bytes: Uint8Array,
+    name: string,
+    handle: string | null,
+  ) {
+    if (handle !== null) return host.saveHandle(bytes, handle);
+    const chosen = await dialog.showSaveDialog(window, {
+      filters: JOBS,
+      defaultPath: `${plain(name)}.kickflat`,
+    });
+    if (chosen.canceled || !chosen.filePath) return cancelled();
+    const path = /\.kickflat$/i.test(chosen.filePath) ? chosen.filePath : `${chosen.filePath}.kickflat`;
+    return host.savePath(bytes, path);
+  }
+
+  async function pickArt({ window }: ReturnType<typeof known>): Promise<Outcome<readonly PickedFile[]>> {
+    const chosen = await dialog.showOpenDialog(window, {
+      filters: ART,
+      properties: ['openFile', 'multiSelections'],
+    });
+    if (chosen.canceled || chosen.filePaths.length === 0) return cancelled();
+    const picked: PickedFile[] = [];
+    for (const path of chosen.filePaths) {
+      const bytes = await files.read(path, MOST_ART_BYTES);
+      if (!bytes.ok) return bytes;
+      picked.push({ name: basename(path), bytes: bytes.value });
+    }
+    return done(picked);
+  }
+
+  ipc.handle(CALL, async (event, method: unknown, given: unknown) => {
+    const at = known(event);
+    if (typeof method !== 'string' || !Object.hasOwn(SHELL_ARGUMENTS, method) || method === 'exportFilms')
+      throw new Error('A message of an unknown kind was refused.');
+    const args = checked(method as ShellMethod, given);
+    switch (method as Exclude<ShellMethod, 'exportFilms'>) {
+      case 'info':
+        return at.host.info('electron');
+      case 'openJob':
+        return openJob(at);
+      case 'openRecent':
+        return at.host.openRecent(args[0] as string);
+      case 'openDemo':
+        return at.host.openDemo();
+      case 'saveJob':
+        return saveJob(at, args[0] as Uint8Array, args[1] as string, args[2] as string | null);
+      case 'pickArt':
+        return pickArt(at);
+      case 'probeArt':
+        return at.host.probeArt(args[0] as Uint8Array, args[1] as string);
+      case 'decodeArt':
+        return at.host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
+      case 'autosave':
+        return at.host.autosave(args[0] as Uint8Array | null, args[1] as string);
+    }
+  });
+
+  ipc.handle(START_FILMS, async (event, id: unknown, given: unknown): Promise<Outcome<ExportedFiles>> => {
+    const { window, host } = known(event);
+    if (typeof id !== 'number' || !Number.isInteger(id))
+      throw new Error('A message with wrong arguments was refused.');
+    const request = checked('exportFilms', [given])[0] as ExportRequest;
+    const chosen = await dialog.showSaveDialog(window, {
+      title: 'Make a folder for the films',
+      buttonLabel: 'Make films',
+      defaultPath: `${plain(request.name)} films`,
+      properties: ['createDirectory'],
+    });
+    if (chosen.canceled || !chosen.filePath) return cancelled();
+    const dir = join(dirname(chosen.filePath), basename(chosen.filePath));
+    const may = await canWriteAll(dir);
+    if (!may.ok) return may;
+    const key = `${event.sender.id}:${id}`;
+    const abort = { aborted: false };
+    running.set(key, abort);
+    try {
+      const progress = (share: number, text: string) => {
+        if (!event.sender.isDestroyed()) event.sender.send(FILMS_PROGRESS, id, share, text);
+        else abort.aborted = true;
+      };
+      const made = await host.films(request, progress, abort);
+      if (!made.ok) return made;
+      const written = await files.writeAll(dir, made.value);
+      if (!written.ok) return written;
+      const listed = [...made.value].map(([name, bytes]) => ({ name, bytes: bytes.length }));
+      return done({ folder: basename(dir), files: listed });
+    } finally {
+      running.delete(key);
+    }
+  });
+
+  ipc.on(STOP_FILMS, (event, id: unknown) => {
+    known(event);
+    const abort = running.get(`${event.sender.id}:${String(id)}`);
+    if (abort) abort.aborted = true;
+  });
+}

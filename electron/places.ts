@@ -1,0 +1,22 @@
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/**
+ * Where the built files lie. Bundles of the command line know it by their own address; Electron's bundle, which is
+ * CommonJS, is told by `setDist`.
+ */
+let dist: string | undefined;
+
+export function setDist(dir: string): void {
+  dist = dir;
+}
+
+/** The folder of everything built: dist/ in a checkout, the archive's dist/ in a package. */
+export function distDir(): string {
+  dist ??= fileURLToPath(new URL('.', import.meta.url));
+  return dist;
+}
+
+export const workerEntry = (): string => join(distDir(), 'host', 'worker.mjs');
+export const pageDir = (): string => join(distDir(), 'renderer');
+export const demoDir = (): string => join(distDir(), 'demo');

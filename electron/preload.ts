@@ -1,0 +1,36 @@
+import { contextBridge, ipcRenderer } from 'electron';
+import type { ExportedFiles, ExportRequest, Shell, ShellInfo } from '../core/ports/index.ts';
+import type { Outcome } from '../core/units/index.ts';
+import { CALL, FILMS_PROGRESS, START_FILMS, STOP_FILMS } from './channels.ts';
+
+/** `window.shell` in Electron: every call is a message to the program, which checks sender and arguments. */
+const call = <T>(method: keyof Shell, ...args: readonly unknown[]): Promise<T> =>
+  ipcRenderer.invoke(CALL, method, args) as Promise<T>;
+
+let exports = 0;
+
+const shell: Shell = {
+  info: () => call<ShellInfo>('info'),
+  openJob: () => call('openJob'),
+  openRecent: (handle) => call('openRecent', handle),
+  openDemo: () => call('openDemo'),
+  saveJob: (bytes, name, handle) => call('saveJob', bytes, name, handle),
+  pickArt: () => call('pickArt'),
+  probeArt: (bytes, name) => call('probeArt', bytes, name),
+  decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
+  exportFilms(request: ExportRequest, onProgress) {
+    const id = ++exports;
+    const listen = (_event: unknown, which: number, share: number, text: string) => {
+      if (which === id) onProgress(share, text);
+    };
+    ipcRenderer.on(FILMS_PROGRESS, listen);
+    const finished = ipcRenderer.invoke(START_FILMS, id, request) as Promise<Outcome<ExportedFiles>>;
+    return {
+      finished: finished.finally(() => ipcRenderer.removeListener(FILMS_PROGRESS, listen)),
+      cancel: () => ipcRenderer.send(STOP_FILMS, id),
+    };
+  },
+  autosave: (bytes, name) => call('autosave', bytes, name),
+};
+
+contextBridge.exposeInMainWorld('shell', shell);

@@ -1,0 +1,50 @@
+import { z } from 'zod';
+
+/** Bytes from the page, at most `most`. */
+const bytes = (most: number) =>
+  z.custom<Uint8Array>((v) => v instanceof Uint8Array && v.length <= most, `expected at most ${most} bytes`);
+const MB = 1024 * 1024;
+const name = z.string().max(400);
+const handle = z.string().regex(/^[0-9a-f]{24}$/);
+
+/**
+ * What each message from the page may hold: the page is only as trustworthy as the art it shows, so every argument is
+ * checked again on this side, in Electron and in the browser host alike.
+ */
+export const SHELL_ARGUMENTS = {
+  info: z.tuple([]),
+  openJob: z.tuple([]),
+  openRecent: z.tuple([handle]),
+  openDemo: z.tuple([]),
+  saveJob: z.tuple([bytes(512 * MB), name, handle.nullable()]),
+  pickArt: z.tuple([]),
+  probeArt: z.tuple([bytes(100 * MB), name]),
+  decodeArt: z.tuple([bytes(100 * MB), name, z.number().int().min(1).max(8192)]),
+  exportFilms: z.tuple([
+    z.object({
+      job: bytes(512 * MB),
+      name,
+      faces: z
+        .array(z.enum(['bottom', 'top']))
+        .min(1)
+        .max(2),
+      masks: z.boolean(),
+    }),
+  ]),
+  autosave: z.tuple([bytes(512 * MB).nullable(), name]),
+} as const;
+export type ShellMethod = keyof typeof SHELL_ARGUMENTS;
+
+/** Most bytes a message of each method may have on the wire, its text included. */
+export const MOST_MESSAGE: Readonly<Record<ShellMethod, number>> = {
+  info: MB,
+  openJob: MB,
+  openRecent: MB,
+  openDemo: MB,
+  pickArt: MB,
+  saveJob: 513 * MB,
+  probeArt: 101 * MB,
+  decodeArt: 101 * MB,
+  exportFilms: 513 * MB,
+  autosave: 513 * MB,
+};

@@ -1,0 +1,197 @@
+import { randomBytes } from 'node:crypto';
+import { basename, extname, resolve } from 'node:path';
+import { packJob, unpackJob } from '../core/job/index.ts';
+import { makeFilms } from '../core/makeFilms.ts';
+import type {
+  ArtProbe,
+  ExportRequest,
+  FileStore,
+  ImageCodec,
+  OpenedJob,
+  SavedJob,
+  ShellInfo,
+  Workers,
+} from '../core/ports/index.ts';
+import type { Picture } from '../core/raster/index.ts';
+import { type Abort, badInput, done, type Outcome, type Progress } from '../core/units/index.ts';
+import { demoJob } from './demoJob.ts';
+import {
+  deflate,
+  type JobLock,
+  lockJob,
+  MOST_JOB_BYTES,
+  recentJobs,
+  Stopped,
+  unsavedWork,
+  writeJobFile,
+} from './host/index.ts';
+
+/** What the shell's two hosts, Electron and the browser's, have in common. Paths stay here; the page gets handles. */
+export interface ShellHost {
+  info(host: ShellInfo['host']): Promise<ShellInfo>;
+  openPath(path: string): Promise<Outcome<OpenedJob>>;
+  openRecent(handle: string): Promise<Outcome<OpenedJob>>;
+  openDemo(): Promise<Outcome<OpenedJob>>;
+  /** Saves to the file behind a handle. */
+  saveHandle(bytes: Uint8Array, handle: string): Promise<Outcome<SavedJob>>;
+  /** Saves to a path the user chose in a dialog. */
+  savePath(bytes: Uint8Array, path: string): Promise<Outcome<SavedJob>>;
+  probeArt(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
+  decodeArt(bytes: Uint8Array, name: string, maxSidePx: number): Promise<Outcome<Picture>>;
+  films(
+    request: ExportRequest,
+    progress: Progress,
+    abort: Abort,
+  ): Promise<Outcome<ReadonlyMap<string, Uint8Array>>>;
+  autosave(bytes: Uint8Array | null, name: string): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface ShellHostParts {
+  readonly files: FileStore;
+  readonly codec: ImageCodec;
+  readonly workers: () => Workers;
+  readonly state: string;
+  readonly demo: string;
+  readonly version: string;
+  readonly now: () => number;
+  /** A job named on the command line or by a double click. */
+  readonly given: string | null;
+}
+
+const nameOf = (path: string) => basename(path, extname(path));
+
+export function shellHost(parts: ShellHostParts): ShellHost {
+  const { files, codec } = parts;
+  const paths = new Map<string, string>();
+  const locks = new Map<string, JobLock>();
+  const recent = recentJobs(parts.state);
+  const unsaved = unsavedWork(parts.state);
+
+  function handleFor(path: string): string {
+    for (const [handle, known] of paths) if (known === path) return handle;
+    const handle = randomBytes(12).toString('hex');
+    paths.set(handle, path);
+    return handle;
+  }
+
+  const touch = (path: string) => recent.add(path, new Date(parts.now()).toISOString());
+
+  /** One lock a path for as long as this host lives: another program then says so instead of overwriting. */
+  async function hold(path: string): Promise<Outcome<void>> {
+    if (locks.has(path)) return done(undefined);
+    const lock = await lockJob(path);
+    if (!lock.ok) return lock;
+    locks.set(path, lock.value);
+    return done(undefined);
+  }
+
+  async function openPath(given: string): Promise<Outcome<OpenedJob>> {
+    const path = resolve(given);
+    const bytes = await files.read(path, MOST_JOB_BYTES);
+    if (!bytes.ok) return bytes;
+    const job = unpackJob(bytes.value);
+    if (!job.ok) return { ...job, reason: `“${basename(path)}”: ${job.reason}` };
+    await touch(path);
+    return done({ bytes: bytes.value, name: nameOf(path), handle: handleFor(path) });
+  }
+
+  async function savePath(bytes: Uint8Array, given: string): Promise<Outcome<SavedJob>> {
+    const path = resolve(given);
+    // What can not be opened again is not saved over what can.
+    const job = unpackJob(bytes);
+    if (!job.ok) return job;
+    const held = await hold(path);
+    if (!held.ok) return held;
+    const written = await writeJobFile(files, path, bytes);
+    if (!written.ok) return written;
+    await touch(path);
+    return done({ name: nameOf(path), handle: handleFor(path) });
+  }
+
+  const gone = () => badInput('That job is no longer known here.', 'Open it again with Open.');
+
+  return {
+    openPath,
+    savePath,
+    async info(host) {
+      const listed = await recent.list();
+      const opened = parts.given === null ? null : await openPath(parts.given);
+      const recovered = await unsaved.recover();
+      return {
+        host,
+        version: parts.version,
+        recent: listed.map(({ path, when }) => ({ handle: handleFor(path), name: nameOf(path), when })),
+        opened: opened?.ok ? opened.value : null,
+        recovered: recovered ? { ...recovered, handle: null } : null,
+      };
+    },
+    async openRecent(handle) {
+      const path = paths.get(handle);
+      return path === undefined ? gone() : openPath(path);
+    },
+    async openDemo() {
+      const file = await demoJob(parts.demo, files, codec);
+      return file.ok ? done({ bytes: packJob(file.value), name: file.value.job.name, handle: null }) : file;
+    },
+    async saveHandle(bytes, handle) {
+      const path = paths.get(handle);
+      return path === undefined ? gone() : savePath(bytes, path);
+    },
+    probeArt: (bytes, name) => codec.probe(bytes, name),
+    async decodeArt(bytes, name, maxSidePx) {
+      const probe = await codec.probe(bytes, name);
+      if (!probe.ok) return probe;
+      const { vector, widthPx, heightPx } = probe.value;
+      if (!vector) return codec.decode(bytes, name, maxSidePx);
+      const k = maxSidePx / Math.max(widthPx, heightPx);
+      return codec.rasterise(bytes, name, {
+        x: 0,
+        y: 0,
+        width: widthPx,
+        height: heightPx,
+        outWidth: Math.max(1, Math.round(widthPx * k)),
+        outHeight: Math.max(1, Math.round(heightPx * k)),
+      });
+    },
+    async films(request, progress, abort) {
+      const file = unpackJob(request.job);
+      if (!file.ok) return file;
+      const { job, art } = file.value;
+      const faces = request.faces.filter((face) => job.faces[face].art.length > 0);
+      if (faces.length === 0)
+        return badInput('There is no art on the chosen faces yet.', 'Place some art first.');
+      const { masks } = request;
+      const workers = parts.workers();
+      try {
+        const made = await makeFilms({
+          job,
+          art,
+          faces,
+          codec,
+          workers,
+          deflate,
+          masks,
+          composite: false,
+          progress,
+          abort,
+        });
+        return made.ok ? done(made.value.files) : made;
+      } catch (error) {
+        if (error instanceof Stopped || abort.aborted)
+          return {
+            ok: false,
+            kind: 'cancelled',
+            reason: 'Stopped before it was finished.',
+            mend: 'Nothing was written.',
+          };
+        throw error;
+      }
+    },
+    autosave: (bytes, name) => unsaved.keep(bytes, name),
+    async close() {
+      for (const lock of locks.values()) await lock.release();
+      locks.clear();
+    },
+  };
+}

@@ -1,0 +1,185 @@
+import type {
+  ExportedFiles,
+  OpenedJob,
+  PickedFile,
+  SavedJob,
+  Shell,
+  ShellInfo,
+} from '../core/ports/index.ts';
+import { cancelled, done, type Failure, fileTrouble, type Outcome } from '../core/units/index.ts';
+import { packMessage, unpackMessage } from './wire.ts';
+
+/** The page's side of the browser host: `window.shell` over requests to the loopback address it came from. */
+const KEPT = 'kickflat-token';
+const ART_KINDS = '.png,.jpg,.jpeg,.webp,.tif,.tiff,.avif,.svg';
+
+/** The token comes once, after the `#` of the address, and is kept for as long as this tab is open. */
+function takeToken(): string {
+  const given = location.hash.slice(1);
+  if (given === '') return sessionStorage.getItem(KEPT) ?? '';
+  sessionStorage.setItem(KEPT, given);
+  history.replaceState(null, '', location.pathname);
+  return given;
+}
+const token = takeToken();
+
+const unreachable = (): Failure =>
+  fileTrouble(
+    'The studio’s program does not answer.',
+    'Start it again with kickflat studio, and open the address it prints.',
+  );
+
+function post(
+  method: string,
+  body: Uint8Array<ArrayBuffer> | string,
+  signal?: AbortSignal,
+): Promise<Response> {
+  return fetch(`./shell/${method}`, {
+    method: 'POST',
+    headers: { 'x-kickflat-token': token },
+    body,
+    ...(signal ? { signal } : {}),
+  });
+}
+
+async function refusalOf(response: Response): Promise<Failure> {
+  const said = (await response.text().catch(() => '')).trim();
+  return fileTrouble(said || 'The studio’s program refused.', 'Start it again with kickflat studio.');
+}
+
+async function call<T>(method: string, ...args: readonly unknown[]): Promise<Outcome<T>> {
+  try {
+    const response = await post(method, packMessage(args));
+    if (!response.ok) return await refusalOf(response);
+    return unpackMessage(new Uint8Array(await response.arrayBuffer())) as Outcome<T>;
+  } catch {
+    return unreachable();
+  }
+}
+
+/** Asks for files with the browser's own dialog; an empty list when the user changes their mind. */
+function pick(accept: string, multiple: boolean): Promise<readonly File[]> {
+  return new Promise((resolve) => {
+    const input = document.createElement('input');
+    input.type = 'file';
+    input.accept = accept;
+    input.multiple = multiple;
+    input.hidden = true;
+    const end = (files: readonly File[]) => {
+      input.remove();
+      resolve(files);
+    };
+    input.addEventListener('change', () => end([...(input.files ?? [])]));
+    input.addEventListener('cancel', () => end([]));
+    document.body.append(input);
+    input.click();
+  });
+}
+
+const bytesOf = async (file: File) => new Uint8Array(await file.arrayBuffer());
+
+function download(bytes: Uint8Array, name: string, type: string): void {
+  const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  // The browser reads the blob after the click returns.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+const fileName = (name: string) => name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ').trim() || 'job';
+
+interface Line {
+  readonly share?: number;
+  readonly text?: string;
+  readonly outcome?: Outcome<ExportedFiles>;
+  readonly download?: string;
+}
+
+/** Lines of JSON as they come. */
+async function* linesOf(response: Response): AsyncGenerator<Line> {
+  const reader = response.body?.pipeThrough(new TextDecoderStream()).getReader();
+  let rest = '';
+  while (reader) {
+    const { value, done: ended } = await reader.read();
+    rest += value ?? '';
+    const lines = rest.split('\n');
+    rest = lines.pop() ?? '';
+    for (const line of lines) if (line !== '') yield JSON.parse(line) as Line;
+    if (ended) return;
+  }
+}
+
+async function films(
+  body: Uint8Array<ArrayBuffer>,
+  name: string,
+  onProgress: (share: number, text: string) => void,
+  stop: AbortController,
+): Promise<Outcome<ExportedFiles>> {
+  try {
+    const response = await post('exportFilms', body, stop.signal);
+    if (!response.ok) return await refusalOf(response);
+    for await (const line of linesOf(response)) {
+      if (line.outcome === undefined) {
+        onProgress(line.share ?? 0, line.text ?? '');
+        continue;
+      }
+      if (line.outcome.ok && line.download !== undefined) {
+        const zip = await post('download', line.download, stop.signal);
+        if (!zip.ok) return await refusalOf(zip);
+        download(new Uint8Array(await zip.arrayBuffer()), `${fileName(name)} films.zip`, 'application/zip');
+      }
+      return line.outcome;
+    }
+    return unreachable();
+  } catch {
+    return stop.signal.aborted ? cancelled() : unreachable();
+  }
+}
+
+const shell: Shell = {
+  async info() {
+    const info = await call<never>('info');
+    // `info` is no outcome: only a refusal has `ok`.
+    if ('ok' in info) throw new Error(info.ok ? 'unexpected' : `${info.reason} ${info.mend}`);
+    return info as unknown as ShellInfo;
+  },
+  async openJob() {
+    const [file] = await pick('.kickflat', false);
+    if (!file) return cancelled();
+    return done<OpenedJob>({
+      bytes: await bytesOf(file),
+      name: file.name.replace(/\.kickflat$/i, ''),
+      handle: null,
+    });
+  },
+  openRecent: (handle) => call<OpenedJob>('openRecent', handle),
+  openDemo: () => call<OpenedJob>('openDemo'),
+  async saveJob(bytes, name, handle) {
+    if (handle !== null) return call<SavedJob>('saveJob', bytes, name, handle);
+    download(bytes, `${fileName(name)}.kickflat`, 'application/zip');
+    return done({ name, handle: null });
+  },
+  async pickArt() {
+    const files = await pick(ART_KINDS, true);
+    if (files.length === 0) return cancelled();
+    const picked: PickedFile[] = [];
+    for (const file of files) picked.push({ name: file.name, bytes: await bytesOf(file) });
+    return done(picked);
+  },
+  probeArt: (bytes, name) => call('probeArt', bytes, name),
+  decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
+  exportFilms(request, onProgress) {
+    const stop = new AbortController();
+    return {
+      finished: films(packMessage([request]), request.name, onProgress, stop),
+      cancel: () => stop.abort(),
+    };
+  },
+  async autosave(bytes, name) {
+    await call('autosave', bytes, name);
+  },
+};
+
+Object.defineProperty(window, 'shell', { value: Object.freeze(shell), enumerable: true });
