@@ -37,7 +37,10 @@ export const OutlineSchema = z.discriminatedUnion('kind', [
   z.looseObject({
     kind: z.literal('path'),
     /** Closed polygon, last point not repeated, seen from the bottom face. */
-    points: z.array(z.tuple([z.number().finite(), z.number().finite()])).min(3).max(20000),
+    points: z
+      .array(z.tuple([z.number().finite(), z.number().finite()]))
+      .min(3)
+      .max(20000),
     source: z.string().max(400),
   }),
 ]);

@@ -1,1 +1,29 @@
-export { type Deck, DeckSchema, type Face, FACES, type Kick, type Outline, type OutlineEnd, OutlineSchema } from './deck.ts';
+export { checkDeck } from './checkDeck.ts';
+export {
+  acrossLength,
+  acrossRiseAtPlan,
+  arcCurvature,
+  faceCurvature,
+  flatHalf,
+  outerCurvature,
+} from './concave.ts';
+export {
+  type Deck,
+  DeckSchema,
+  FACES,
+  type Face,
+  type Kick,
+  type Outline,
+  type OutlineEnd,
+  OutlineSchema,
+} from './deck.ts';
+export { type FilmMap, type Growth, makeFilmMap } from './filmMap.ts';
+export { type Development, type Flattening, makeFlattening, USUAL_RAIL_MARGIN } from './flattening.ts';
+export { type KickCurve, kickCurve, risePast, runPast, slopePast } from './kickCurve.ts';
+export { type Misfit, misfit } from './misfit.ts';
+export { outlineInto, outlineRing, type PathSink, ringArea } from './outline.ts';
+export { outlineOnSurface } from './outlineOnSurface.ts';
+export { type PrintableOptions, printableRings } from './printableRings.ts';
+export { makeSurface, type Surface, type SurfaceStation } from './surface.ts';
+export { deckTemplate, TEMPLATES, type Template } from './templates/index.ts';
+export { holesOnSurface, truckHoles } from './truckHoles.ts';
