@@ -1,0 +1,11 @@
+export { composePulls, type ProofPull, type ProofRequest } from './composePulls.ts';
+export { approximationOf, type InkLook } from './inkLook.ts';
+export {
+  kOverS,
+  type Layer,
+  layerFromReadings,
+  layerOf,
+  layerOver,
+  reflectanceOfKOverS,
+} from './kubelkaMunk.ts';
+export { shiftPlane } from './shiftPlane.ts';
