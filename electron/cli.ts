@@ -1,22 +1,17 @@
 import type { Workers } from '../core/ports/index.ts';
 import { badInput, type Failure } from '../core/units/index.ts';
-import * as add from './commands/add.ts';
-import * as calc from './commands/calc.ts';
-import * as check from './commands/check.ts';
-import type { CommandEntry, Context } from './commands/context.ts';
-import * as deck from './commands/deck.ts';
-import * as films from './commands/films.ts';
-import { commandHelp, generalHelp } from './commands/help.ts';
-import * as make from './commands/new.ts';
-import { readOptions, unknown } from './commands/options.ts';
-import * as press from './commands/press.ts';
-import * as proof from './commands/proof.ts';
-import { processVoice, type Voice } from './commands/say.ts';
-import * as studio from './commands/studio.ts';
+import {
+  COMMANDS,
+  type Context,
+  commandHelp,
+  generalHelp,
+  processVoice,
+  readOptions,
+  unknown,
+  type Voice,
+} from './commands/index.ts';
 import { nodeFiles, Stopped, sharpCodec, workerPool } from './host/index.ts';
 import { workerEntry } from './places.ts';
-
-const COMMANDS: readonly CommandEntry[] = [make, add, films, proof, check, press, deck, calc, studio];
 
 /** Exit status by the kind of failure; a stop by the user is what shells call it, 128 + SIGINT. */
 const STATUS: Readonly<Record<Failure['kind'], number>> = { input: 2, file: 3, cancelled: 130 };

@@ -1,0 +1,18 @@
+import * as add from './add.ts';
+import * as calc from './calc.ts';
+import * as check from './check.ts';
+import type { CommandEntry } from './context.ts';
+import * as deck from './deck.ts';
+import * as films from './films.ts';
+import * as make from './new.ts';
+import * as press from './press.ts';
+import * as proof from './proof.ts';
+import * as studio from './studio.ts';
+
+/** Every command, in the order of a run. */
+export const COMMANDS: readonly CommandEntry[] = [make, add, films, proof, check, press, deck, calc, studio];
+
+export type { Context } from './context.ts';
+export { commandHelp, generalHelp } from './help.ts';
+export { readOptions, unknown } from './options.ts';
+export { processVoice, type Voice } from './say.ts';
