@@ -1,6 +1,7 @@
 import type { Px } from '../units/index.ts';
 import { copyMask, type Mask, setBit, signedWords } from './mask.ts';
 import type { PxBox } from './measure.ts';
+import { rowChanges } from './rowChanges.ts';
 
 /** A connected piece: its points, the box around them, and its first point in reading order. */
 export interface Component {
@@ -93,32 +94,6 @@ class Labels {
   }
 }
 
-/**
- * Runs of one row as [from, to) pairs into `runs`; returns how many numbers were written. `flip` −1 reads the row's
- * complement. Skips words without a change.
- */
-function rowRuns(words: Int32Array, row: number, width: number, flip: number, runs: Int32Array): number {
-  const used = (width + 31) >>> 5;
-  let n = 0;
-  let carry = 0;
-  for (let i = 0; i < used; i++) {
-    const word = words[row + i]! ^ flip;
-    // Bit x is 1 where point x differs from the point before it.
-    let changes = word ^ ((word << 1) | carry);
-    carry = word >>> 31;
-    while (changes !== 0) {
-      const lowest = changes & -changes;
-      runs[n++] = i * 32 + 31 - Math.clz32(lowest);
-      changes ^= lowest;
-    }
-  }
-  // In the complement the bits beyond the width are ink: cut the last run there, drop one that starts there.
-  while (n > 0 && runs[n - 1]! > width) n--;
-  if (n > 0 && (n & 1) === 1 && runs[n - 1] === width) n--;
-  if ((n & 1) === 1) runs[n++] = width;
-  return n;
-}
-
 /** Labels runs row by row with union-find. `diagonal` 1 joins diagonal neighbours (8-connected), 0 does not. */
 function label(mask: Mask, flip: 0 | -1, diagonal: 0 | 1): Component[] {
   const { width, height, stride } = mask;
@@ -130,7 +105,7 @@ function label(mask: Mask, flip: 0 | -1, diagonal: 0 | 1): Component[] {
   let aboveLabels = new Int32Array((width >>> 1) + 2);
   let aboveCount = 0;
   for (let y = 0; y < height; y++) {
-    const count = rowRuns(words, y * stride, width, flip, runs);
+    const count = rowChanges(words, y * stride, width, flip, runs);
     for (let i = 0, j = 0; i < count; i += 2) {
       const from = runs[i]!;
       const to = runs[i + 1]!;

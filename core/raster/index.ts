@@ -1,9 +1,12 @@
 export { complement, intersect, subtract, union } from './algebra.ts';
+export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
 export { type Component, components, dropSpecks, fillHoles, holes } from './components.ts';
+export { decodeG4 } from './decodeG4.ts';
 export { discSquares } from './disc.ts';
 export { type Band, distanceSquared } from './distance.ts';
 export { downsample, planeFromMask } from './downsample.ts';
 export { draw, maskOf } from './drawing.ts';
+export { encodeG4 } from './encodeG4.ts';
 export { grow, shrink } from './grow.ts';
 export { joined } from './joined.ts';
 export { blankMask, copyMask, getBit, type Mask, setBit, strideFor } from './mask.ts';
