@@ -16,4 +16,4 @@ export type { FilmPrinter } from './printer.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';
 export { customSheet, LONGEST_SHEET, SHEETS, type SheetSize, sheetNamed } from './sheetSize.ts';
 export { VERNIER_FIRST, VERNIER_TICKS } from './vernier.ts';
-export { filmMask, pageMask, windowMask } from './window.ts';
+export { filmMask, pageMask, seamMask, windowMask } from './window.ts';

@@ -35,7 +35,15 @@ export interface LayOutOptions {
 /** mm between the label strip and the picture. */
 const STRIP_GAP = 1;
 /** A seam through a mark costs as much as one through this many mm of ink. */
-const MARK_PRICE = 40;
+const MARK_PRICE: Readonly<Record<FilmMark['kind'], number>> = {
+  registration: 150,
+  'vernier-along': 40,
+  'vernier-across': 40,
+  hole: 40,
+  nose: 15,
+};
+/** A cut at the very edge of its strip costs as much as this many mm of ink: the knife wants film on both sides. */
+const OFF_CENTRE_PRICE = 3;
 /** No one tapes more than this; more means a wrong size somewhere. */
 const MOST_SHEETS = 200;
 
@@ -127,20 +135,23 @@ function seamPrice(film: Boxed, of: 'columns' | 'rows', overlapPx: number): (sta
   const marks = film.marks.flatMap((mark) => {
     const box = boundsOf(mark.shapes);
     if (!box) return [];
-    const first = of === 'columns' ? (box.x - art.box.x) * scale : (top - box.y - box.height) * scale;
-    return [
-      { first: first - from, last: first - from + (of === 'columns' ? box.width : box.height) * scale },
-    ];
+    const first = (of === 'columns' ? box.x - art.box.x : top - box.y - box.height) * scale - from;
+    const last = first + (of === 'columns' ? box.width : box.height) * scale;
+    return [{ price: MARK_PRICE[mark.kind], first, last }];
   });
   return (start) => {
     const keep = overlapPx / 10;
     const b0 = Math.floor((start + keep) / bin);
     const b1 = Math.max(b0 + 1, Math.floor((start + overlapPx - keep) / bin));
     let least = Infinity;
-    for (let b = b0; b < b1; b++) least = Math.min(least, bins[b] ?? 0);
-    let price = (Number.isFinite(least) ? least : 0) / scale;
+    const middle = (b0 + b1 - 1) / 2;
+    for (let b = b0; b < b1; b++) {
+      const off = (OFF_CENTRE_PRICE * Math.abs(b - middle)) / Math.max(1, b1 - b0);
+      least = Math.min(least, (bins[b] ?? 0) / scale + off);
+    }
+    let price = Number.isFinite(least) ? least : 0;
     for (const mark of marks) {
-      if (mark.first < start + overlapPx && mark.last > start) price += MARK_PRICE;
+      if (mark.first < start + overlapPx && mark.last > start) price += mark.price;
     }
     return price;
   };

@@ -1,5 +1,6 @@
 import { crop, type Mask } from '../raster/index.ts';
-import type { FilmLayout, SheetLayout } from './faceLayout.ts';
+import type { FilmLayout, Seam, SheetLayout } from './faceLayout.ts';
+import { pixelsOf } from './inkSearch.ts';
 import { mirrored, turnLeft } from './turn.ts';
 
 /** The whole film's image before it is cut, exactly its box: row 0 at the top. Marks are not in it. */
@@ -26,4 +27,14 @@ export function pageMask(film: FilmLayout, sheet: SheetLayout): Mask {
   const part = windowMask(film, sheet);
   const turned = sheet.turn === 90 ? turnLeft(part) : part;
   return sheet.mirror ? mirrored(turned) : turned;
+}
+
+/**
+ * The shared strip of a joint, lying: its cut runs from left to right. Of a cut across the deck the left end is the upper
+ * edge and the nose is up; a lengthwise one lies as the film does.
+ */
+export function seamMask(film: FilmLayout, seam: Seam): Mask {
+  const { x0, y0, x1, y1 } = pixelsOf(film.art, seam.band);
+  const part = crop(film.art.mask, x0, y0, x1 - x0, y1 - y0);
+  return seam.runs === 'across' ? turnLeft(part) : part;
 }

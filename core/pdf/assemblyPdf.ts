@@ -1,8 +1,9 @@
 import { type FaceLayout, type FilmLayout, type Seam, sheetNamed, shorten } from '../film/index.ts';
 import { ACCENT, CAUTION, drawVernier, SOFT, STEPS } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
-import { drawFilm, drawKey, seamsOf } from './filmPicture.ts';
+import { drawFilm, drawKey, orderedCrossings, seamsOf } from './filmPicture.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';
+import { drawJoint, jointHeight, MOST_NUMBERS } from './jointPicture.ts';
 import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
 
 const EDGE = 14;
@@ -105,16 +106,18 @@ function filmPage(
   y -= 5.5;
   if (seams.length === 0) y = paper.paragraph(left, y, 'This film is one sheet: nothing to join.', 9.5, room);
   for (const { a, seam } of seams) {
-    for (const words of jointWords(film, a, seam)) {
-      if (y < EDGE + 4) {
-        paper = new Paper(fonts, size.width, size.height);
-        pages.push(paper);
-        y = size.height - EDGE - 6;
-        paper.text(left, y, `${shorten(art.inkName, 40)}: joints, continued`, 11, { bold: true });
-        y -= 7;
-      }
-      y = paper.paragraph(left, y, words, 9.5, room);
+    const high = jointHeight(seam, room);
+    // Two lines of words and the picture stay together.
+    if (y - high - 14 < EDGE) {
+      paper = new Paper(fonts, size.width, size.height);
+      pages.push(paper);
+      y = size.height - EDGE - 6;
+      paper.text(left, y, `${shorten(art.inkName, 40)}: joints, continued`, 11, { bold: true });
+      y -= 7;
     }
+    y = paper.paragraph(left, y, jointWords(film, a, seam), 9.5, room) + 2;
+    drawJoint(doc, paper, layout, film, seam, { x: left, y: y - high, width: room }, options.deflate);
+    y -= high + 6.5;
   }
   return pages;
 }
@@ -136,24 +139,24 @@ function measures(film: FilmLayout): string[] {
   return out;
 }
 
-function jointWords(film: FilmLayout, a: number, seam: Seam): string[] {
-  const name = `${a + 1} and ${seam.with + 1}`;
+/** What to match and what to touch up at a joint, in a sentence or two. */
+function jointWords(film: FilmLayout, a: number, seam: Seam): string {
   const shaped = seam.path.length > 2 ? 'shaped cut' : 'straight cut';
-  const hairs = `${seam.crossHairs.length} cross-hairs to match`;
-  if (seam.crossings.length === 0) return [`Sheets ${name}: ${shaped}, ${hairs}; crosses no ink.`];
+  const head = `Sheets ${a + 1} and ${seam.with + 1}: ${shaped}, ${seam.crossHairs.length} cross-hairs to match`;
+  if (seam.crossings.length === 0) return `${head}; crosses no ink.`;
   const total = seam.crossings.reduce((sum, crossing) => sum + crossing[2], 0);
   const top = film.box.y + film.box.height;
-  const places = seam.crossings.slice(0, 12).map(([u, v, length]) => {
-    const at =
-      seam.runs === 'across'
-        ? `${(top - v).toFixed(0)} mm from the upper edge`
-        : `${(u - film.box.x).toFixed(0)} mm from the tail edge`;
-    return `${at} (${length.toFixed(1)} mm long)`;
-  });
-  const more = seam.crossings.length > 12 ? `, and ${seam.crossings.length - 12} more` : '';
-  return [
-    `Sheets ${name}: ${shaped}, ${hairs}; crosses ink ${seam.crossings.length === 1 ? 'once' : `${seam.crossings.length} times`}, ${total.toFixed(1)} mm in all. Touch up at ${places.join('; ')}${more}.`,
-  ];
+  const places = orderedCrossings(seam)
+    .slice(0, MOST_NUMBERS)
+    .map(([u, v, length], i) => {
+      const at = seam.runs === 'across' ? top - v : u - film.box.x;
+      return `${i + 1} at ${at.toFixed(0)} mm (${length.toFixed(1)} mm long)`;
+    });
+  const from = seam.runs === 'across' ? 'from the upper edge' : 'from the tail edge';
+  const more =
+    seam.crossings.length > MOST_NUMBERS ? `, and ${seam.crossings.length - MOST_NUMBERS} more` : '';
+  const times = seam.crossings.length === 1 ? 'once' : `${seam.crossings.length} times`;
+  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, counted ${from}: ${places.join(', ')}${more}.`;
 }
 
 /**

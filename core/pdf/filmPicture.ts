@@ -6,12 +6,12 @@ import { addImageMask } from './imageMask.ts';
 import type { Paper, Tint } from './paper.ts';
 import { thumbnail } from './thumbnail.ts';
 
-const SHARED: Tint = [0.8, 0.86, 0.9];
+export const SHARED: Tint = [0.8, 0.86, 0.9];
 const SHEET_TINTS: readonly Tint[] = [
   [0.96, 0.95, 0.92],
   [0.9, 0.93, 0.95],
 ];
-const FILM_INK: Tint = [0.35, 0.35, 0.37];
+export const FILM_INK: Tint = [0.35, 0.35, 0.37];
 const TAPE_EDGE: Tint = [0.5, 0.38, 0.15];
 
 /** Every seam of a film once. */
@@ -19,6 +19,11 @@ export function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: 
   return film.sheets.flatMap((sheet) =>
     sheet.seams.filter((seam) => seam.with > sheet.index).map((seam) => ({ a: sheet.index, seam })),
   );
+}
+
+/** Crossings as a reader meets them: from the upper edge of a cut across, from the tail of one along. */
+export function orderedCrossings({ runs, crossings }: Seam): Seam['crossings'] {
+  return crossings.toSorted((a, b) => (runs === 'across' ? b[1] - a[1] : a[0] - b[0]));
 }
 
 /** A point a share of the way along a path. */

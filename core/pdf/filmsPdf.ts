@@ -97,7 +97,7 @@ function addFilmPage(
 ): void {
   const { width, height } = layout.printer.sheet;
   const page = addSheetPage(doc, width, height);
-  const image = addImageMask(doc, pageMask(film, sheet), options.deflate, null);
+  const image = addImageMask(doc, pageMask(film, sheet), options.deflate);
   page.node.set(PDFName.of('Resources'), doc.context.obj({ XObject: { Film: image } }));
   page.node.set(PDFName.of('Contents'), addStream(doc, ascii(sheetContent(layout, sheet)), options.deflate));
 }

@@ -1,21 +1,16 @@
 import { PDFArray, type PDFDocument, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
-import { type Mask, msbRows } from '../raster/index.ts';
+import { encodeG4, type Mask, msbRows } from '../raster/index.ts';
 import type { Deflate } from './document.ts';
 
 /**
  * The mask as a stencil that paints the current colour where there is ink (PDF image mask, one bit, never smoothed), in
  * whichever of CCITT Group 4 and Flate is smaller.
  */
-export function addImageMask(
-  doc: PDFDocument,
-  mask: Mask,
-  deflate: Deflate,
-  encodeG4: ((mask: Mask) => Uint8Array) | null = null,
-): PDFRef {
+export function addImageMask(doc: PDFDocument, mask: Mask, deflate: Deflate): PDFRef {
   const { context } = doc;
   const [width, height] = [mask.width as number, mask.height as number];
   const flate = deflate(msbRows(mask));
-  const g4 = encodeG4 ? encodeG4(mask) : null;
+  const g4 = encodeG4(mask);
   const common = {
     Type: 'XObject',
     Subtype: 'Image',
@@ -25,7 +20,7 @@ export function addImageMask(
     BitsPerComponent: 1,
     Interpolate: false,
   };
-  if (g4 && g4.length < flate.length) {
+  if (g4.length < flate.length) {
     const dict = context.obj({
       ...common,
       Filter: 'CCITTFaxDecode',

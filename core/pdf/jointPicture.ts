@@ -1,0 +1,94 @@
+import type { PDFDocument } from 'pdf-lib';
+import {
+  type Affine,
+  apply,
+  type FaceLayout,
+  type FilmLayout,
+  line,
+  type Seam,
+  seamMask,
+} from '../film/index.ts';
+import { ACCENT, SOFT } from './assemblyGuide.ts';
+import type { Deflate } from './document.ts';
+import { FILM_INK, orderedCrossings, SHARED } from './filmPicture.ts';
+import { addImageMask } from './imageMask.ts';
+import type { Paper } from './paper.ts';
+import { thumbnail } from './thumbnail.ts';
+
+/** Height on the page, mm, of a joint's picture `width` wide. */
+export function jointHeight(seam: Seam, width: number): number {
+  const { band, runs } = seam;
+  return runs === 'across' ? (width * band.width) / band.height : (width * band.height) / band.width;
+}
+
+/**
+ * A joint close up, its lower left corner at (x, y): the shared strip with its ink, cross-hairs, cut and numbered crossings.
+ * A cut across the deck runs from the film's upper edge at the left to its lower edge at the right, nose up.
+ */
+export function drawJoint(
+  doc: PDFDocument,
+  paper: Paper,
+  layout: FaceLayout,
+  film: FilmLayout,
+  seam: Seam,
+  at: { readonly x: number; readonly y: number; readonly width: number },
+  deflate: Deflate,
+): void {
+  const { band, runs } = seam;
+  const high = jointHeight(seam, at.width);
+  const scale = runs === 'across' ? at.width / band.height : at.width / band.width;
+  const toPaper: Affine =
+    runs === 'across'
+      ? [0, scale, -scale, 0, at.x + (band.y + band.height) * scale, at.y - band.x * scale]
+      : [scale, 0, 0, scale, at.x - band.x * scale, at.y - band.y * scale];
+  paper.rect(at.x, at.y, at.width, high, SHARED);
+  const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * 6)));
+  const small = thumbnail(seamMask(film, seam), factor);
+  const pixel = ((factor * 25.4) / layout.dpi) * scale;
+  const [wide, tall] = [(small.width as number) * pixel, (small.height as number) * pixel];
+  paper.stencil(addImageMask(doc, small, deflate), at.x, at.y + high - tall, wide, tall, FILM_INK);
+  for (const [u, v] of seam.crossHairs) {
+    const arm = 2;
+    paper.shapes([
+      line(0.2, apply(toPaper, u - arm, v), apply(toPaper, u + arm, v)),
+      line(0.2, apply(toPaper, u, v - arm), apply(toPaper, u, v + arm)),
+    ]);
+  }
+  const points = seam.path.map(([u, v]) => apply(toPaper, u, v));
+  paper.shapes([{ kind: 'line', width: 1.2, points }], [1, 1, 1]);
+  paper.shapes([{ kind: 'line', width: 0.5, points }], ACCENT);
+  paper.rect(at.x, at.y, at.width, high, null, SOFT, 0.2);
+  for (const [i, [u, v]] of orderedCrossings(seam).slice(0, MOST_NUMBERS).entries()) {
+    const [x, y] = apply(toPaper, u, v);
+    paper.shapes(
+      [
+        {
+          kind: 'line',
+          width: 4.2,
+          points: [
+            [x, y],
+            [x, y],
+          ],
+        },
+      ],
+      [1, 1, 1],
+    );
+    paper.shapes(
+      [
+        {
+          kind: 'line',
+          width: 3.6,
+          points: [
+            [x, y],
+            [x, y],
+          ],
+        },
+      ],
+      ACCENT,
+    );
+    paper.text(x, y - 0.95, String(i + 1), 7.5, { bold: true, tint: [1, 1, 1], middle: true });
+  }
+}
+
+/** More numbers than this would hide the strip. */
+export const MOST_NUMBERS = 12;

@@ -1,0 +1,74 @@
+import { execFileSync } from 'node:child_process';
+import { zlibSync } from 'fflate';
+import { describe, expect, test } from 'vitest';
+import { layOutFace } from '../../../core/film/index.ts';
+import { assemblyPdf } from '../../../core/pdf/index.ts';
+import { thumbnail } from '../../../core/pdf/thumbnail.ts';
+import { draw, maskOf } from '../../../core/raster/index.ts';
+import { request, testFilms } from '../film/testFace.ts';
+import { TOOLS, withPdf } from './renderers.ts';
+
+const options = { jobName: 'Night Heron', deflate: (bytes: Uint8Array) => zlibSync(bytes, { level: 6 }) };
+const present = (() => {
+  try {
+    execFileSync('pdftotext', ['-v'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+})();
+
+function laid(...args: Parameters<typeof request>) {
+  const outcome = layOutFace(request(...args));
+  if (!outcome.ok) throw new Error(outcome.reason);
+  return outcome.value;
+}
+
+describe('assembly.pdf', () => {
+  const films = testFilms(72);
+
+  test.skipIf(!present || !TOOLS.qpdf)(
+    'tells each film, its pages, every joint and the true length to measure (needs poppler and qpdf)',
+    async () => {
+      const layout = laid(films, { named: 'letter' });
+      const pdf = await assemblyPdf([layout], options);
+      expect(Buffer.compare(Buffer.from(pdf), Buffer.from(await assemblyPdf([layout], options)))).toBe(0);
+      withPdf(pdf, (_render, path) => {
+        expect(execFileSync('qpdf', ['--check', path]).toString()).toMatch(
+          /No syntax or stream encoding errors/,
+        );
+        const text = execFileSync('pdftotext', ['-layout', path, '-']).toString();
+        const [guide, ...pages] = text.split('\f');
+        expect(guide).toMatch(/Night Heron/);
+        expect(guide).toMatch(/5 films on 25 sheets/);
+        expect(guide).toMatch(/away from you/);
+        let first = 1;
+        for (const [i, film] of layout.films.entries()) {
+          expect(pages[i]).toContain(`Bottom: ${film.art.inkName}`);
+          expect(pages[i]).toContain(`films.pdf pages ${first} to ${first + film.sheets.length - 1}`);
+          first += film.sheets.length;
+          for (let s = 1; s < film.sheets.length; s++)
+            expect(pages[i]).toContain(`Sheets ${s} and ${s + 1}:`);
+          const main = film.marks.filter((mark) => mark.kind === 'registration');
+          const length = Math.max(...main.map((m) => m.x)) - Math.min(...main.map((m) => m.x));
+          expect(pages[i]).toContain(`${length.toFixed(1)} mm`);
+        }
+      });
+    },
+  );
+
+  test('names in any script, a roll, and a face without ink make a guide all the same', async () => {
+    const odd = films.slice(0, 2).map((film) => ({ ...film, inkName: '夜の青 🦩 “key”' }));
+    const layout = laid(odd, { sheet: { name: 'custom', width: 300, height: 900 } });
+    const pdf = await assemblyPdf([layout], { ...options, jobName: 'Ночная цапля '.repeat(30) });
+    expect(Buffer.from(pdf).subarray(0, 5).toString()).toBe('%PDF-');
+    const none = await assemblyPdf([], options);
+    expect(Buffer.from(none).subarray(0, 5).toString()).toBe('%PDF-');
+    expect((await assemblyPdf([layout], { ...options, abort: { aborted: true } })).length).toBe(0);
+  });
+
+  test('a picture of a film keeps its finest lines', () => {
+    const small = thumbnail(maskOf('#....... / #....... / ........ / .....#.. / ........'), 3);
+    expect(draw(small)).toBe('#.. / .#.');
+  });
+});
