@@ -13,8 +13,8 @@ export const cruisers: readonly Template[] = [
       name: 'pointed-9.5',
       outline: {
         kind: 'parametric',
-        nose: { length: 250, exponent: 1.7, width: inch(9.25) },
-        tail: { length: 150, exponent: 2.9, width: inch(8.75) },
+        nose: { length: 300, exponent: 1.75, width: 0 },
+        tail: { length: 150, exponent: 2.9, width: inch(9) },
         waist: 0,
       },
       width: inch(9.5),
@@ -57,8 +57,8 @@ export const cruisers: readonly Template[] = [
       name: 'cruiser-8.5',
       outline: {
         kind: 'parametric',
-        nose: { length: 190, exponent: 1.9, width: inch(8.2) },
-        tail: { length: 120, exponent: 2.9, width: inch(7.7) },
+        nose: { length: 230, exponent: 2, width: 0 },
+        tail: { length: 125, exponent: 2.8, width: inch(8.1) },
         waist: 0,
       },
       width: inch(8.5),
@@ -79,8 +79,8 @@ export const cruisers: readonly Template[] = [
       name: 'longboard-9.5',
       outline: {
         kind: 'parametric',
-        nose: { length: 330, exponent: 1.9, width: inch(9.3) },
-        tail: { length: 260, exponent: 2.3, width: inch(9) },
+        nose: { length: 400, exponent: 2, width: 0 },
+        tail: { length: 300, exponent: 2.2, width: inch(9.3) },
         waist: 0,
       },
       width: inch(9.5),
