@@ -21,8 +21,20 @@ async function addOne(file: PickedFile, fit: Fit | null): Promise<void> {
   const { mediaType, widthPx, heightPx, stated, alpha } = probe.value;
   const ground = alpha ? null : await back.ground(hash);
   const first = job.faces[face].art.length === 0;
-  const facts = { name: file.name, hash, mediaType, widthPx: widthPx as number, heightPx: heightPx as number, stated, ground };
-  const placed = placeArt(job, face, facts, { fit: fit ?? (first ? 'cover' : 'contain'), wrap: 'surface', artDpi: null });
+  const facts = {
+    name: file.name,
+    hash,
+    mediaType,
+    widthPx: widthPx as number,
+    heightPx: heightPx as number,
+    stated,
+    ground,
+  };
+  const placed = placeArt(job, face, facts, {
+    fit: fit ?? (first ? 'cover' : 'contain'),
+    wrap: 'surface',
+    artDpi: null,
+  });
   if (!placed.ok) return tell('trouble', placed.reason, placed.mend);
   const suggested = first && job.faces[face].inks.length === 0 ? await back.suggest(hash, null, ground) : [];
   edit(`Place ${file.name}`, (now) => {
@@ -46,7 +58,8 @@ export async function addFiles(files: readonly PickedFile[], fit: Fit | null = n
     return;
   }
   if (files.length === 0) return;
-  if (!useStudio.getState().job) await startJob(files[0]!.name.replace(/\.[^.]*$/, '') || 'New job', firstDeck());
+  if (!useStudio.getState().job)
+    await startJob(files[0]!.name.replace(/\.[^.]*$/, '') || 'New job', firstDeck());
   useStudio.setState({ station: 'art' });
   for (const file of files) await addOne(file, fit);
 }

@@ -7,7 +7,8 @@ import { shell } from './shell.ts';
 export async function exportFilms(faces: readonly Face[], masks: boolean): Promise<void> {
   const { job, extra, exporting } = useStudio.getState();
   if (!job || exporting) return;
-  const show = (done: number, text: string, cancel: () => void) => useStudio.setState({ exporting: { done, text, cancel } });
+  const show = (done: number, text: string, cancel: () => void) =>
+    useStudio.setState({ exporting: { done, text, cancel } });
   show(0, 'Packing the job', () => undefined);
   try {
     const bytes = await back.pack(job, extra);

@@ -15,7 +15,9 @@ export async function fitArt(face: Face, id: string, fit: Fit): Promise<void> {
     const frame = turned ? { ...box, width: box.height, height: box.width } : box;
     const size = fitted(frame, piece.widthPx, piece.heightPx, fit);
     const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-    edit(fit === 'cover' ? 'Cover the deck' : 'Fit inside the deck', (j) => changeArt(j, face, id, { ...size, ...middle }));
+    edit(fit === 'cover' ? 'Cover the deck' : 'Fit inside the deck', (j) =>
+      changeArt(j, face, id, { ...size, ...middle }),
+    );
     return;
   }
   const bytes = art.get(piece.hash);
@@ -23,6 +25,10 @@ export async function fitArt(face: Face, id: string, fit: Fit): Promise<void> {
   if (probe && !probe.ok) return tell('trouble', probe.reason, probe.mend);
   const stated = probe?.value.stated;
   if (!stated)
-    return tell('note', `“${piece.name}” states no size of its own.`, 'Type its width in the field beside, or choose cover or contain.');
+    return tell(
+      'note',
+      `“${piece.name}” states no size of its own.`,
+      'Type its width in the field beside, or choose cover or contain.',
+    );
   edit('Actual size', (j) => changeArt(j, face, id, { width: stated.width, height: stated.height }));
 }

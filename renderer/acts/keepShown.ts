@@ -2,7 +2,14 @@ import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { type StudioState, tell, useStudio } from '../state/index.ts';
-import { back, front, latestWins, type PlannedFilms, type ShowRequest, type ShowResult } from '../workers/index.ts';
+import {
+  back,
+  front,
+  latestWins,
+  type PlannedFilms,
+  type ShowRequest,
+  type ShowResult,
+} from '../workers/index.ts';
 
 /** Dots an inch of what the board shows: a deck is then about 2200 points long, a little more than a window's width. */
 export const SHOWN_DPI = 66;
@@ -34,7 +41,10 @@ const working = (name: string, on: boolean) => {
 
 function deliver(made: Outcome<ShowResult>, request: ShowRequest): void {
   working('proof', false);
-  if (!made.ok) return tell('trouble', made.reason, made.mend);
+  if (!made.ok) {
+    tell('trouble', made.reason, made.mend);
+    return;
+  }
   const now = useStudio.getState();
   if (now.face !== request.face || !now.job) return;
   const { box, proof, alone, traps, veneers, prints } = made.value;
@@ -57,7 +67,11 @@ export function keepShown(): () => void {
   const failed = (what: string) => (error: unknown) => {
     working(what, false);
     console.error(error);
-    tell('trouble', `The ${what} could not be drawn.`, 'Undo the last change; if it stays so, save the job and report it.');
+    tell(
+      'trouble',
+      `The ${what} could not be drawn.`,
+      'Undo the last change; if it stays so, save the job and report it.',
+    );
   };
   const show = latestWins<ShowRequest, Outcome<ShowResult>>((r) => front.show(r), deliver, failed('proof'));
   const plan = latestWins<{ job: Job; face: Face }, Outcome<PlannedFilms>>(
@@ -71,8 +85,12 @@ export function keepShown(): () => void {
   );
   let planTimer: ReturnType<typeof setTimeout> | undefined;
   const look = (now: StudioState, before: StudioState | null) => {
-    const changed = (...keys: (keyof StudioState)[]) => before === null || keys.some((k) => now[k] !== before[k]);
-    if (changed('job', 'face', 'veneerId', 'colourwayId', 'aloneId', 'pictures', 'dragging') || (changed('station', 'inkId', 'filmView') && (now.station === 'traps' || now.station === 'films'))) {
+    const changed = (...keys: (keyof StudioState)[]) =>
+      before === null || keys.some((k) => now[k] !== before[k]);
+    if (
+      changed('job', 'face', 'veneerId', 'colourwayId', 'aloneId', 'pictures', 'dragging') ||
+      (changed('station', 'inkId', 'filmView') && (now.station === 'traps' || now.station === 'films'))
+    ) {
       // While a hand moves art, the board draws the art itself; the proof follows when it lets go.
       const request = now.dragging ? null : requestOf(now);
       if (request) {
@@ -80,7 +98,12 @@ export function keepShown(): () => void {
         show(request);
       }
     }
-    if (now.station === 'films' && changed('job', 'face', 'station', 'pictures') && now.job && !now.dragging) {
+    if (
+      now.station === 'films' &&
+      changed('job', 'face', 'station', 'pictures') &&
+      now.job &&
+      !now.dragging
+    ) {
       const { job, face } = now;
       clearTimeout(planTimer);
       planTimer = setTimeout(() => {

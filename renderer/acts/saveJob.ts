@@ -7,7 +7,7 @@ export async function saveJob(asNew = false): Promise<void> {
   const { job, extra, handle, fileName } = useStudio.getState();
   if (!job) return;
   const bytes = await back.pack(job, extra);
-  const name = fileName || `${job.name}.kickflat`;
+  const name = fileName || job.name;
   const saved = await shell().saveJob(bytes, name, asNew ? null : handle);
   if (!saved.ok) {
     if (saved.kind !== 'cancelled') tell('trouble', saved.reason, saved.mend);
@@ -28,7 +28,7 @@ export function keepUnsavedWork(): () => void {
     const { job, saved, extra, fileName } = useStudio.getState();
     if (!job || job === saved) return;
     const bytes = await back.pack(job, extra);
-    await shell().autosave(bytes, fileName || `${job.name}.kickflat`);
+    await shell().autosave(bytes, fileName || job.name);
   };
   const stop = useStudio.subscribe((now, before) => {
     if (now.job === before.job || !now.job || now.job === now.saved) return;

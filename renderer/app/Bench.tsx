@@ -4,7 +4,7 @@ import { FilmsStation } from '../films/index.ts';
 import { InksStation } from '../inks/index.ts';
 import { PressStation } from '../press/index.ts';
 import { ScreensStation } from '../screens/index.ts';
-import { type Station, STATION_TITLES, useStudio } from '../state/index.ts';
+import { STATION_TITLES, type Station, useStudio } from '../state/index.ts';
 import { TrapsStation } from '../traps/index.ts';
 
 const CARDS: Readonly<Record<Station, () => React.JSX.Element>> = {

@@ -4,7 +4,8 @@ import { addFiles } from '../acts/index.ts';
 
 const read = async (files: Iterable<File>): Promise<PickedFile[]> => {
   const out: PickedFile[] = [];
-  for (const file of files) out.push({ name: file.name || 'pasted.png', bytes: new Uint8Array(await file.arrayBuffer()) });
+  for (const file of files)
+    out.push({ name: file.name || 'pasted.png', bytes: new Uint8Array(await file.arrayBuffer()) });
   return out;
 };
 

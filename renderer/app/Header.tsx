@@ -12,7 +12,8 @@ export function Header() {
   const next = useStudio((s) => s.history.future[0]?.label);
   const theme = useStudio((s) => s.theme);
   const working = useStudio((s) => s.working.length > 0);
-  const dark = theme === 'dark' || (theme === 'system' && window.matchMedia('(prefers-color-scheme: dark)').matches);
+  const dark =
+    theme === 'dark' || (theme === 'system' && window.matchMedia('(prefers-color-scheme: dark)').matches);
   return (
     <header className="top">
       <h1 className="job-name">
@@ -21,7 +22,9 @@ export function Header() {
           value={job.name}
           maxLength={200}
           size={Math.max(8, Math.min(34, job.name.length))}
-          onChange={(e) => e.target.value.trim() && edit('Rename job', (j) => ({ ...j, name: e.target.value }), 'job name')}
+          onChange={(e) =>
+            e.target.value.trim() && edit('Rename job', (j) => ({ ...j, name: e.target.value }), 'job name')
+          }
           onBlur={sealEdits}
         />
       </h1>
@@ -31,28 +34,49 @@ export function Header() {
         <span className={working ? 'working on' : 'working'} aria-hidden="true" />
       </p>
       <div className="history">
-        <button type="button" onClick={undo} disabled={!last} title={last ? `Undo: ${last}` : 'Nothing to undo'} aria-label={last ? `Undo: ${last}` : 'Undo'}>
+        <button
+          type="button"
+          onClick={undo}
+          disabled={!last}
+          title={last ? `Undo: ${last}` : 'Nothing to undo'}
+          aria-label={last ? `Undo: ${last}` : 'Undo'}
+        >
           <Icon name="undo" />
           <span>{last ?? 'Nothing to undo'}</span>
         </button>
-        <button type="button" onClick={redo} disabled={!next} title={next ? `Redo: ${next}` : 'Nothing to redo'} aria-label={next ? `Redo: ${next}` : 'Redo'}>
+        <button
+          type="button"
+          onClick={redo}
+          disabled={!next}
+          title={next ? `Redo: ${next}` : 'Nothing to redo'}
+          aria-label={next ? `Redo: ${next}` : 'Redo'}
+        >
           <Icon name="redo" />
           {next && <span>{next}</span>}
         </button>
       </div>
       <div className="top-right">
         <Problems />
-        <button type="button" onClick={() => edit('Change units', (j) => ({ ...j, units: j.units === 'mm' ? 'in' : 'mm' }))} aria-label={`Lengths in ${job.units === 'mm' ? 'millimetres' : 'inches'}; change`}>
+        <button
+          type="button"
+          onClick={() => edit('Change units', (j) => ({ ...j, units: j.units === 'mm' ? 'in' : 'mm' }))}
+          aria-label={`Lengths in ${job.units === 'mm' ? 'millimetres' : 'inches'}; change`}
+        >
           <b>{job.units}</b>
         </button>
-        <button type="button" onClick={() => useStudio.setState({ theme: dark ? 'light' : 'dark' })} aria-label={dark ? 'Light bench' : 'Dark bench'}>
+        <button
+          type="button"
+          onClick={() => useStudio.setState({ theme: dark ? 'light' : 'dark' })}
+          aria-label={dark ? 'Light bench' : 'Dark bench'}
+        >
           <Icon name={dark ? 'light' : 'dark'} />
         </button>
         <span className="top-gap" />
         <button
           type="button"
           onClick={() => {
-            if (!unsaved || window.confirm('This job has unsaved changes. Start over without saving?')) useStudio.setState({ job: null, saved: null, proofs: null });
+            if (!unsaved || window.confirm('This job has unsaved changes. Start over without saving?'))
+              useStudio.setState({ job: null, saved: null, proofs: null });
           }}
         >
           <Icon name="fresh" /> New

@@ -12,7 +12,11 @@ const show = (p: Problem) => {
     ...(p.face && p.face !== face ? { face: p.face, aloneId: null, filmPlan: null } : {}),
     pointer: p.at,
     ...(p.ink ? { inkId: p.ink } : {}),
-    ...(p.art ? { selection: [p.art], station: 'art' as const } : p.ink ? { station: 'inks' as const, selection: [] } : {}),
+    ...(p.art
+      ? { selection: [p.art], station: 'art' as const }
+      : p.ink
+        ? { station: 'inks' as const, selection: [] }
+        : {}),
   });
 };
 
@@ -21,7 +25,8 @@ export function Problems() {
   const problems = useStudio((s) => s.problems);
   if (problems === null) return null;
   const errors = problems.filter((p) => p.severity === 'error').length;
-  const label = problems.length === 0 ? 'No problems' : `${problems.length} ${problems.length === 1 ? 'line' : 'lines'}`;
+  const label =
+    problems.length === 0 ? 'No problems' : `${problems.length} ${problems.length === 1 ? 'line' : 'lines'}`;
   return (
     <DialogTrigger>
       <Button className={`problems-button${errors > 0 ? ' bad' : ''}`} aria-label={`Check: ${label}`}>

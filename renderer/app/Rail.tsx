@@ -1,7 +1,10 @@
 import { STATION_TITLES, STATIONS, useStudio } from '../state/index.ts';
 
 /** Seven plies on edge, kicked up at both ends; one is stained. */
-const PLIES = ['ply-light', 'ply-dark', 'ply-light', 'ply-stain', 'ply-light', 'ply-dark', 'ply-light'];
+const PLIES = ['light', 'dark', 'light', 'stain', 'light', 'dark', 'light'].map((ply, i) => ({
+  ply: `ply-${ply}`,
+  y: 17 + i * 2.3,
+}));
 
 /** The stations from tail to nose, along the edge of a deck. */
 export function Rail() {
@@ -9,16 +12,22 @@ export function Rail() {
   return (
     <nav className="rail" aria-label="Stations">
       <svg className="rail-ply" viewBox="0 0 1000 34" preserveAspectRatio="none" aria-hidden="true">
-        {PLIES.map((ply, i) => {
-          const y = 17 + i * 2.3;
-          // biome-ignore lint/suspicious/noArrayIndexKey: the plies never change
-          return <path key={i} className={ply} d={`M0 ${y - 15}C26 ${y - 6} 46 ${y} 84 ${y}H916C954 ${y} 974 ${y - 6} 1000 ${y - 15}`} />;
-        })}
+        {PLIES.map(({ ply, y }) => (
+          <path
+            key={y}
+            className={ply}
+            d={`M0 ${y - 15}C26 ${y - 6} 46 ${y} 84 ${y}H916C954 ${y} 974 ${y - 6} 1000 ${y - 15}`}
+          />
+        ))}
       </svg>
       <ol>
         {STATIONS.map((s) => (
           <li key={s}>
-            <button type="button" aria-current={s === station ? 'step' : undefined} onClick={() => useStudio.setState({ station: s, pointer: null, selection: [] })}>
+            <button
+              type="button"
+              aria-current={s === station ? 'step' : undefined}
+              onClick={() => useStudio.setState({ station: s, pointer: null, selection: [] })}
+            >
               {STATION_TITLES[s]}
             </button>
           </li>

@@ -1,15 +1,14 @@
 import { useEffect, useState } from 'react';
-import { keepShown, keepUnsavedWork, shell } from '../acts/index.ts';
-import { Board } from '../board/index.ts';
 import type { ShellInfo } from '../../core/ports/index.ts';
+import { keepShown, keepUnsavedWork, shell, showJob } from '../acts/index.ts';
+import { Board } from '../board/index.ts';
 import { sealEdits, useStudio } from '../state/index.ts';
-import { showJob } from '../acts/index.ts';
 import { Bench } from './Bench.tsx';
 import { DropPlace } from './DropPlace.tsx';
 import { Header } from './Header.tsx';
-import { shortcuts } from './shortcuts.ts';
 import { Notices } from './Notices.tsx';
 import { Rail } from './Rail.tsx';
+import { shortcuts } from './shortcuts.ts';
 import { Welcome } from './Welcome.tsx';
 
 /** The whole window: one deck on its bench, the rail of stations, the cards of the open station. */

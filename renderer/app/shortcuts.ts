@@ -2,7 +2,10 @@ import { openJob, saveJob } from '../acts/index.ts';
 import { edit, redo, removeArt, STATIONS, undo, useStudio } from '../state/index.ts';
 
 const inField = (target: EventTarget | null) =>
-  target instanceof HTMLElement && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName)) && (target as HTMLInputElement).type !== 'radio' && (target as HTMLInputElement).type !== 'range';
+  target instanceof HTMLElement &&
+  (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName)) &&
+  (target as HTMLInputElement).type !== 'radio' &&
+  (target as HTMLInputElement).type !== 'range';
 
 /** The platform's own shortcuts, and Alt with 1 to 7 for the stations. Returns what takes them away. */
 export function shortcuts(): () => void {
@@ -24,7 +27,9 @@ export function shortcuts(): () => void {
     if (inField(e.target)) return;
     if ((e.key === 'Delete' || e.key === 'Backspace') && station === 'art' && selection.length > 0)
       return act(() => {
-        edit(selection.length === 1 ? 'Remove art' : `Remove ${selection.length} pieces`, (j) => removeArt(j, face, selection));
+        edit(selection.length === 1 ? 'Remove art' : `Remove ${selection.length} pieces`, (j) =>
+          removeArt(j, face, selection),
+        );
         useStudio.setState({ selection: [] });
       });
     if (command && key === 'a' && station === 'art')

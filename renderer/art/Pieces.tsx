@@ -14,7 +14,7 @@ function Thumb({ picture }: { picture: ArtPicture | undefined }) {
     el.height = Math.max(1, picture.height * scale);
     el.getContext('2d')?.drawImage(picture.image, 0, 0, el.width, el.height);
   }, [picture]);
-  return <canvas ref={canvas} className="thumb" width={96} height={64} aria-hidden="true" />;
+  return <canvas ref={canvas} className="thumb" width={96} height={64} />;
 }
 
 /** The pieces on this face, topmost first. */
@@ -68,17 +68,31 @@ export function Pieces() {
                 </span>
               </button>
               <span className="row-tools">
-                <button type="button" aria-label={`Bring ${piece.name} forward`} disabled={index === art.length - 1} onClick={() => edit('Bring art forward', (j) => moveArt(j, face, index, index + 1))}>
+                <button
+                  type="button"
+                  aria-label={`Bring ${piece.name} forward`}
+                  disabled={index === art.length - 1}
+                  onClick={() => edit('Bring art forward', (j) => moveArt(j, face, index, index + 1))}
+                >
                   <Icon name="up" />
                 </button>
-                <button type="button" aria-label={`Send ${piece.name} back`} disabled={index === 0} onClick={() => edit('Send art back', (j) => moveArt(j, face, index, index - 1))}>
+                <button
+                  type="button"
+                  aria-label={`Send ${piece.name} back`}
+                  disabled={index === 0}
+                  onClick={() => edit('Send art back', (j) => moveArt(j, face, index, index - 1))}
+                >
                   <Icon name="down" />
                 </button>
                 <button
                   type="button"
                   aria-label={piece.hidden ? `Show ${piece.name}` : `Hide ${piece.name}`}
                   aria-pressed={piece.hidden}
-                  onClick={() => edit(piece.hidden ? 'Show art' : 'Hide art', (j) => changeArt(j, face, piece.id, { hidden: !piece.hidden }))}
+                  onClick={() =>
+                    edit(piece.hidden ? 'Show art' : 'Hide art', (j) =>
+                      changeArt(j, face, piece.id, { hidden: !piece.hidden }),
+                    )
+                  }
                 >
                   <Icon name={piece.hidden ? 'shut' : 'eye'} />
                 </button>

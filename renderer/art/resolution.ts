@@ -8,7 +8,10 @@ export const effectiveDpi = (piece: Art): number | null =>
     : Math.min((piece.widthPx / piece.width) * MM_PER_INCH, (piece.heightPx / piece.height) * MM_PER_INCH);
 
 /** Below 150 edges show as steps on the deck, below 300 they may (common practice, no source). */
-export function resolutionWord(dpi: number | null): { readonly text: string; readonly tone: 'good' | 'fair' | 'poor' } {
+export function resolutionWord(dpi: number | null): {
+  readonly text: string;
+  readonly tone: 'good' | 'fair' | 'poor';
+} {
   if (dpi === null) return { text: 'drawing, sharp at any size', tone: 'good' };
   const n = `${Math.round(dpi)} dpi on the deck`;
   if (dpi < 150) return { text: `${n}: too coarse, edges will show steps`, tone: 'poor' };

@@ -1,7 +1,17 @@
 import { type ReactNode, useId } from 'react';
 
 /** A paper label on the bench, held by a strip of tape that carries its name. */
-export function Card({ title, children, wide, action }: { title: string; children: ReactNode; wide?: boolean; action?: ReactNode }) {
+export function Card({
+  title,
+  children,
+  wide,
+  action,
+}: {
+  title: string;
+  children: ReactNode;
+  wide?: boolean;
+  action?: ReactNode;
+}) {
   const id = useId();
   return (
     <section className={`card${wide ? ' card-wide' : ''}`} aria-labelledby={id}>

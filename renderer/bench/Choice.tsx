@@ -46,10 +46,26 @@ export function Pick<T extends string>({ label, value, options, onChange, hideLa
 }
 
 /** On or off. */
-export function Toggle({ label, on, onChange, hint }: { label: string; on: boolean; onChange: (on: boolean) => void; hint?: string }) {
+export function Toggle({
+  label,
+  on,
+  onChange,
+  hint,
+}: {
+  label: string;
+  on: boolean;
+  onChange: (on: boolean) => void;
+  hint?: string;
+}) {
   return (
     <label className="toggle" title={hint}>
-      <input type="checkbox" role="switch" checked={on} onChange={(e) => onChange(e.target.checked)} />
+      <input
+        type="checkbox"
+        role="switch"
+        checked={on}
+        aria-checked={on}
+        onChange={(e) => onChange(e.target.checked)}
+      />
       <span className="toggle-track" aria-hidden="true" />
       <span>{label}</span>
     </label>

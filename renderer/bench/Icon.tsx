@@ -17,7 +17,8 @@ const PATHS = {
   open: 'M3 6h5l2 2h7v8H3z',
   save: 'M10 3v9M6 8.5l4 4 4-4M4 16h12',
   fresh: 'M5 3h7l3 3v11H5zM10 9v5M7.5 11.5h5',
-  light: 'M10 6a4 4 0 100 8 4 4 0 000-8M10 1.5v2M10 16.5v2M1.5 10h2M16.5 10h2M4 4l1.4 1.4M14.6 14.6 16 16M16 4l-1.4 1.4M5.4 14.6 4 16',
+  light:
+    'M10 6a4 4 0 100 8 4 4 0 000-8M10 1.5v2M10 16.5v2M1.5 10h2M16.5 10h2M4 4l1.4 1.4M14.6 14.6 16 16M16 4l-1.4 1.4M5.4 14.6 4 16',
   dark: 'M12 3a7 7 0 105 11A8 8 0 0112 3z',
   flag: 'M5 18V3h10l-3 4 3 4H5',
   tick: 'M4 10.5l4 4 8-9',
@@ -30,7 +31,14 @@ export type IconName = keyof typeof PATHS;
 export function Icon({ name }: { name: IconName }) {
   return (
     <svg className="icon" viewBox="0 0 20 20" width="18" height="18" aria-hidden="true" focusable="false">
-      <path d={PATHS[name]} fill="none" stroke="currentColor" strokeWidth="1.7" strokeLinecap="round" strokeLinejoin="round" />
+      <path
+        d={PATHS[name]}
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="1.7"
+        strokeLinecap="round"
+        strokeLinejoin="round"
+      />
     </svg>
   );
 }

@@ -16,7 +16,16 @@ interface Props {
 }
 
 /** A length: takes `8.25in`, `8 1/4"`, `210 mm`; arrow keys step; dragging the label sideways scrubs. */
-export function LengthField({ label, value, onChange, min = -5000, max = 5000, step = 0.5, large, hint }: Props) {
+export function LengthField({
+  label,
+  value,
+  onChange,
+  min = -5000,
+  max = 5000,
+  step = 0.5,
+  large,
+  hint,
+}: Props) {
   const id = useId();
   const units = useStudio((s) => s.job?.units ?? 'mm');
   const shown = lengthNumber(value, units);
@@ -61,7 +70,8 @@ export function LengthField({ label, value, onChange, min = -5000, max = 5000, s
   };
   const pull = (e: PointerEvent) => {
     const from = scrub.current;
-    if (from && Math.abs(e.clientX - from.x) > 3) put(from.from + Math.round((e.clientX - from.x) / 4) * step);
+    if (from && Math.abs(e.clientX - from.x) > 3)
+      put(from.from + Math.round((e.clientX - from.x) / 4) * step);
   };
   const letGo = () => {
     scrub.current = null;

@@ -14,7 +14,17 @@ interface Props {
 }
 
 /** A plain number with its unit; arrow keys step. */
-export function NumberBox({ label, value, onChange, min, max, step = 1, unit, digits = 2, hideLabel }: Props) {
+export function NumberBox({
+  label,
+  value,
+  onChange,
+  min,
+  max,
+  step = 1,
+  unit,
+  digits = 2,
+  hideLabel,
+}: Props) {
   const id = useId();
   const shown = String(Number(value.toFixed(digits)));
   const [text, setText] = useState(shown);

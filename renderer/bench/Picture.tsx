@@ -1,7 +1,15 @@
 import { useEffect, useRef } from 'react';
 
 /** A small picture that the worker drew. */
-export function Picture({ bitmap, label, back }: { bitmap: ImageBitmap | undefined; label: string; back?: string }) {
+export function Picture({
+  bitmap,
+  label,
+  back,
+}: {
+  bitmap: ImageBitmap | undefined;
+  label: string;
+  back?: string;
+}) {
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const el = canvas.current;
@@ -10,5 +18,15 @@ export function Picture({ bitmap, label, back }: { bitmap: ImageBitmap | undefin
     el.height = bitmap.height;
     el.getContext('2d')?.drawImage(bitmap, 0, 0);
   }, [bitmap]);
-  return <canvas className="picture" ref={canvas} width={420} height={106} role="img" aria-label={label} style={back ? { background: back } : undefined} />;
+  return (
+    <canvas
+      className="picture"
+      ref={canvas}
+      width={420}
+      height={106}
+      role="img"
+      aria-label={label}
+      style={back ? { background: back } : undefined}
+    />
+  );
 }

@@ -2,7 +2,15 @@ import { useId } from 'react';
 import { sealEdits } from '../state/index.ts';
 
 /** A share from 0 to 100 %, by a slider. */
-export function Share({ label, value, onChange }: { label: string; value: number; onChange: (share: number) => void }) {
+export function Share({
+  label,
+  value,
+  onChange,
+}: {
+  label: string;
+  value: number;
+  onChange: (share: number) => void;
+}) {
   const id = useId();
   return (
     <div className="share">

@@ -43,18 +43,28 @@ export function Board() {
 
   const zoom = (factor: number) => {
     const { view } = useStudio.getState();
-    set({ fitted: false, view: zoomedAt(view, size.width, size.height, size.width / 2, size.height / 2, factor) });
+    set({
+      fitted: false,
+      view: zoomedAt(view, size.width, size.height, size.width / 2, size.height / 2, factor),
+    });
   };
-  const name = job ? `${face === 'bottom' ? 'Bottom' : 'Top'} face of ${job.deck.name || 'the deck'}, nose to the right` : '';
+  const name = job
+    ? `${face === 'bottom' ? 'Bottom' : 'Top'} face of ${job.deck.name || 'the deck'}, nose to the right`
+    : '';
   return (
     <section className="board" aria-label="The deck on the bench">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the board pans, zooms and nudges by keyboard */}
-      <div className="board-frame" ref={frame} tabIndex={0} role="application" aria-label={`${name}. Arrow keys pan or nudge, plus and minus zoom, 0 fits.`} onKeyDown={(e) => boardKeys(e, zoom)}>
+      <div
+        className="board-frame"
+        ref={frame}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the board pans, zooms and nudges by keyboard
+        tabIndex={0}
+        role="application"
+        aria-label={`${name}. Arrow keys pan or nudge, plus and minus zoom, 0 fits.`}
+        onKeyDown={(e) => boardKeys(e, zoom)}
+      >
         <canvas ref={canvas} />
       </div>
-      <div className="board-left">
-        {station !== 'deck' && <VeneerChips />}
-      </div>
+      <div className="board-left">{station !== 'deck' && <VeneerChips />}</div>
       <div className="board-right">
         {station === 'art' && (job?.faces[face].inks.length ?? 0) > 0 && (
           <fieldset className="slider-pair">
@@ -70,7 +80,12 @@ export function Board() {
           <fieldset className="slider-pair">
             <legend className="unseen">On the deck</legend>
             {(['film', 'proof'] as const).map((f) => (
-              <button key={f} type="button" aria-pressed={filmView === f} onClick={() => set({ filmView: f })}>
+              <button
+                key={f}
+                type="button"
+                aria-pressed={filmView === f}
+                onClick={() => set({ filmView: f })}
+              >
                 {f === 'film' ? 'One film' : 'Printed'}
               </button>
             ))}
@@ -84,7 +99,13 @@ export function Board() {
         <button type="button" aria-label="Zoom out" onClick={() => zoom(1 / 1.35)}>
           <Icon name="minus" />
         </button>
-        <button type="button" className="zoom-fit" aria-pressed={fitted} onClick={() => set({ fitted: true })} title="Show the whole deck (0)">
+        <button
+          type="button"
+          className="zoom-fit"
+          aria-pressed={fitted}
+          onClick={() => set({ fitted: true })}
+          title="Show the whole deck (0)"
+        >
           {fitted ? 'Whole deck' : `${(scale * 10).toFixed(1)} px/cm`}
         </button>
         <button type="button" aria-label="Zoom in" onClick={() => zoom(1.35)}>

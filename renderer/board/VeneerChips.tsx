@@ -10,7 +10,12 @@ export function VeneerChips() {
       <legend className="unseen">Veneer shown</legend>
       {job.veneers.map((v) => (
         <label key={v.id} className="chip" title={v.name}>
-          <input type="radio" name="veneer" checked={v.id === chosen} onChange={() => useStudio.setState({ veneerId: v.id })} />
+          <input
+            type="radio"
+            name="veneer"
+            checked={v.id === chosen}
+            onChange={() => useStudio.setState({ veneerId: v.id })}
+          />
           <span className="chip-wood" style={{ background: v.hex }} />
           <span className="chip-name">{v.name}</span>
         </label>

@@ -43,7 +43,8 @@ export class ArtHandles {
       canvas.add(...handles);
       const chosen = handles.filter((h) => selection.includes(h.artId ?? ''));
       if (chosen.length === 1) canvas.setActiveObject(chosen[0]!);
-      else if (chosen.length > 1) canvas.setActiveObject(this.dressed(new ActiveSelection(chosen, { canvas })));
+      else if (chosen.length > 1)
+        canvas.setActiveObject(this.dressed(new ActiveSelection(chosen, { canvas })));
     }
     this.syncing = false;
     canvas.requestRenderAll();

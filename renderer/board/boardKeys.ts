@@ -24,7 +24,10 @@ export function boardKeys(event: KeyboardEvent, zoom: (factor: number) => void):
         (job) =>
           job.faces[face].art
             .filter((a) => selection.includes(a.id))
-            .reduce((j, a) => changeArt(j, face, a.id, { x: a.x + arrow[0] * step, y: a.y + arrow[1] * step }), job),
+            .reduce(
+              (j, a) => changeArt(j, face, a.id, { x: a.x + arrow[0] * step, y: a.y + arrow[1] * step }),
+              job,
+            ),
         `nudge ${selection.join(' ')}`,
       );
       clearTimeout(pause);
@@ -32,7 +35,10 @@ export function boardKeys(event: KeyboardEvent, zoom: (factor: number) => void):
       return;
     }
     const step = (event.shiftKey ? 200 : 50) / view.scale;
-    useStudio.setState({ fitted: false, view: { ...view, s: view.s + arrow[0] * step, t: view.t + arrow[1] * step } });
+    useStudio.setState({
+      fitted: false,
+      view: { ...view, s: view.s + arrow[0] * step, t: view.t + arrow[1] * step },
+    });
   } else if (event.key === '+' || event.key === '=') zoom(1.25);
   else if (event.key === '-') zoom(1 / 1.25);
   else if (event.key === '0') useStudio.setState({ fitted: true });

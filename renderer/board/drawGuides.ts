@@ -90,7 +90,12 @@ export function drawPointer(pen: Pen, s: number, t: number): void {
     ctx.lineWidth = width;
     ctx.beginPath();
     ctx.arc(p.x, p.y, radius, 0, 7);
-    for (const [dx, dy] of [[1, 0], [-1, 0], [0, 1], [0, -1]] as const) {
+    for (const [dx, dy] of [
+      [1, 0],
+      [-1, 0],
+      [0, 1],
+      [0, -1],
+    ] as const) {
       ctx.moveTo(p.x + dx * 12, p.y + dy * 12);
       ctx.lineTo(p.x + dx * 28, p.y + dy * 28);
     }

@@ -41,9 +41,9 @@ export function drawMeasures(pen: Pen, shape: FaceShape, width: number, say: (mm
   const low = at(pen, 0, box.y).y;
   const middle = at(pen, 0, 0).y;
   const row = low + 20;
-  along(pen, box.x, outer[0], row, middle, say(outer[0] - box.x));
+  along(pen, box.x, outer[0], row, middle, `tail ${say(outer[0] - box.x)}`);
   along(pen, inner[0], inner[1], row, middle, `wheelbase ${say(inner[1] - inner[0])}`);
-  along(pen, outer[1], box.x + box.width, row, middle, say(box.x + box.width - outer[1]));
+  along(pen, outer[1], box.x + box.width, row, middle, `nose ${say(box.x + box.width - outer[1])}`);
   along(pen, box.x, box.x + box.width, row + 27, middle, `${say(box.width)} along the wood`);
   const x = at(pen, box.x + box.width, 0).x + 48;
   const top = at(pen, 0, box.y + box.height).y;

@@ -27,14 +27,23 @@ export const at = (pen: Pen, s: number, t: number) => toScreen(pen.view, pen.wid
 export function inMm(pen: Pen, draw: (ctx: CanvasRenderingContext2D) => void): void {
   const { ctx, view, width, height } = pen;
   ctx.save();
-  ctx.transform(view.scale, 0, 0, -view.scale, width / 2 - view.s * view.scale, height / 2 + view.t * view.scale);
+  ctx.transform(
+    view.scale,
+    0,
+    0,
+    -view.scale,
+    width / 2 - view.s * view.scale,
+    height / 2 + view.t * view.scale,
+  );
   draw(ctx);
   ctx.restore();
 }
 
 /** Adds a ring to the current path. */
 export function trace(ctx: CanvasRenderingContext2D, ring: Ring): void {
-  ring.forEach(([x, y], i) => (i === 0 ? ctx.moveTo(x, y) : ctx.lineTo(x, y)));
+  for (const [i, [x, y]] of ring.entries())
+    if (i === 0) ctx.moveTo(x, y);
+    else ctx.lineTo(x, y);
   ctx.closePath();
 }
 

@@ -12,10 +12,16 @@ function targets(shape: FaceShape): { readonly s: readonly Target[]; readonly t:
   const print = boxOf(shape.printable[0] ?? shape.outline);
   const s: Target[] = [{ at: 0, name: 'mid-wheelbase', by: 'middle' }];
   s.push({ at: print.x + print.width / 2, name: 'middle of the printable area', by: 'middle' });
-  s.push({ at: print.x, name: 'printable edge', by: 'edge' }, { at: print.x + print.width, name: 'printable edge', by: 'edge' });
+  s.push(
+    { at: print.x, name: 'printable edge', by: 'edge' },
+    { at: print.x + print.width, name: 'printable edge', by: 'edge' },
+  );
   for (const at of [...shape.inner, ...shape.outer]) s.push({ at, name: 'truck holes', by: 'edge' });
   const t: Target[] = [{ at: 0, name: 'centreline', by: 'middle' }];
-  t.push({ at: print.y, name: 'printable edge', by: 'edge' }, { at: print.y + print.height, name: 'printable edge', by: 'edge' });
+  t.push(
+    { at: print.y, name: 'printable edge', by: 'edge' },
+    { at: print.y + print.height, name: 'printable edge', by: 'edge' },
+  );
   return { s, t };
 }
 

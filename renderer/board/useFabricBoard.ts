@@ -1,5 +1,5 @@
 import { type RefObject, useEffect, useRef } from 'react';
-import { changeArt, edit, sealEdits, type StudioState, useStudio, zoomedAt } from '../state/index.ts';
+import { changeArt, edit, type StudioState, sealEdits, useStudio, zoomedAt } from '../state/index.ts';
 import { ArtHandles } from './artHandles.ts';
 import type { SnapLine } from './drawGuides.ts';
 import { faceShape } from './faceShape.ts';
@@ -13,10 +13,19 @@ const get = useStudio.getState;
 /** CSS pixels within which dragged art snaps. */
 const SNAP_PX = 7;
 
-const GESTURES: Readonly<Record<string, string>> = { drag: 'Move art', rotate: 'Turn art', scale: 'Scale art', scaleX: 'Stretch art', scaleY: 'Stretch art' };
+const GESTURES: Readonly<Record<string, string>> = {
+  drag: 'Move art',
+  rotate: 'Turn art',
+  scale: 'Scale art',
+  scaleX: 'Stretch art',
+  scaleY: 'Stretch art',
+};
 
 /** Ties the canvas to the document: draws it, and makes edits of what a hand does on it. */
-export function useFabricBoard(element: RefObject<HTMLCanvasElement | null>, size: { width: number; height: number }): void {
+export function useFabricBoard(
+  element: RefObject<HTMLCanvasElement | null>,
+  size: { width: number; height: number },
+): void {
   const board = useRef<ArtHandles | null>(null);
   const sizeRef = useRef(size);
   sizeRef.current = size;
@@ -47,18 +56,23 @@ export function useFabricBoard(element: RefObject<HTMLCanvasElement | null>, siz
     place();
     sync(get());
 
-    const stop = useStudio.subscribe((now, before) => {
-      if (now.view !== before.view) place();
-      if (now.theme !== before.theme) requestAnimationFrame(() => (colours = readColours()) && canvas.requestRenderAll());
-      if (now.job !== before.job || now.face !== before.face || now.selection !== before.selection || now.station !== before.station)
-        sync(now);
-      canvas.requestRenderAll();
-    });
-    const scheme = window.matchMedia('(prefers-color-scheme: dark)');
     const recolour = () => {
       colours = readColours();
       canvas.requestRenderAll();
     };
+    const stop = useStudio.subscribe((now, before) => {
+      if (now.view !== before.view) place();
+      if (now.theme !== before.theme) requestAnimationFrame(recolour);
+      if (
+        now.job !== before.job ||
+        now.face !== before.face ||
+        now.selection !== before.selection ||
+        now.station !== before.station
+      )
+        sync(now);
+      canvas.requestRenderAll();
+    });
+    const scheme = window.matchMedia('(prefers-color-scheme: dark)');
     scheme.addEventListener('change', recolour);
     void document.fonts.ready.then(() => canvas.requestRenderAll());
 
@@ -116,7 +130,11 @@ export function useFabricBoard(element: RefObject<HTMLCanvasElement | null>, siz
       const { view } = get();
       set({
         fitted: false,
-        view: { ...view, s: view.s - (event.clientX - pan.x) / view.scale, t: view.t + (event.clientY - pan.y) / view.scale },
+        view: {
+          ...view,
+          s: view.s - (event.clientX - pan.x) / view.scale,
+          t: view.t + (event.clientY - pan.y) / view.scale,
+        },
       });
       pan = { x: event.clientX, y: event.clientY };
     });
@@ -150,7 +168,14 @@ export function useFabricBoard(element: RefObject<HTMLCanvasElement | null>, siz
     if (!canvas || size.width === 0) return;
     canvas.setDimensions(size);
     const { scale, s, t } = get().view;
-    canvas.setViewportTransform([scale, 0, 0, scale, size.width / 2 - s * scale, size.height / 2 + t * scale]);
+    canvas.setViewportTransform([
+      scale,
+      0,
+      0,
+      scale,
+      size.width / 2 - s * scale,
+      size.height / 2 + t * scale,
+    ]);
     canvas.requestRenderAll();
   }, [size]);
 }

@@ -1,5 +1,5 @@
 import { checkDeck, type Deck } from '../../core/deck/index.ts';
-import { Choice, LengthField, Card, NumberBox } from '../bench/index.ts';
+import { Card, Choice, LengthField, NumberBox } from '../bench/index.ts';
 import { changeFace, edit, tell, useStudio } from '../state/index.ts';
 import { ConcaveSection, KickSection } from './Sections.tsx';
 import { Templates } from './Templates.tsx';
@@ -20,23 +20,65 @@ export function DeckStation() {
   const face = useStudio((s) => s.face);
   const { deck } = job;
   const settings = job.faces[face];
-  const put = (key: 'width' | 'wheelbase' | 'noseLength' | 'tailLength' | 'thickness', name: string) => (mm: number) =>
-    changeDeck(`Change ${name}`, (d) => ({ ...d, [key]: mm }), `deck ${key}`);
+  const put =
+    (key: 'width' | 'wheelbase' | 'noseLength' | 'tailLength' | 'thickness', name: string) => (mm: number) =>
+      changeDeck(`Change ${name}`, (d) => ({ ...d, [key]: mm }), `deck ${key}`);
   const concave = (change: Partial<Deck['concave']>, key: string) =>
     changeDeck('Change concave', (d) => ({ ...d, concave: { ...d.concave, ...change } }), `concave ${key}`);
   const kick = (end: 'nose' | 'tail', change: Partial<Deck['nose']>) =>
-    changeDeck(`Change ${end} kick`, (d) => ({ ...d, [end]: { ...d[end], ...change } }), `${end} ${Object.keys(change)}`);
+    changeDeck(
+      `Change ${end} kick`,
+      (d) => ({ ...d, [end]: { ...d[end], ...change } }),
+      `${end} ${Object.keys(change)}`,
+    );
   return (
     <>
       <Templates deck={deck} onPick={(d, title) => changeDeck(`Take ${title}`, () => d)} />
       <Card title="Measures">
         <WhereToMeasure />
         <div className="fields">
-          <LengthField label="Width, rail to rail" value={deck.width} onChange={put('width', 'width')} min={60} max={500} step={1} large />
-          <LengthField label="Wheelbase, inner holes" value={deck.wheelbase} onChange={put('wheelbase', 'wheelbase')} min={100} max={1200} step={1} large />
-          <LengthField label="Nose, from outer holes" value={deck.noseLength} onChange={put('noseLength', 'nose length')} min={0} max={600} step={1} />
-          <LengthField label="Tail, from outer holes" value={deck.tailLength} onChange={put('tailLength', 'tail length')} min={0} max={600} step={1} />
-          <LengthField label="Thickness" value={deck.thickness} onChange={put('thickness', 'thickness')} min={2} max={40} step={0.1} />
+          <LengthField
+            label="Width, rail to rail"
+            value={deck.width}
+            onChange={put('width', 'width')}
+            min={60}
+            max={500}
+            step={1}
+            large
+          />
+          <LengthField
+            label="Wheelbase, inner holes"
+            value={deck.wheelbase}
+            onChange={put('wheelbase', 'wheelbase')}
+            min={100}
+            max={1200}
+            step={1}
+            large
+          />
+          <LengthField
+            label="Nose, from outer holes"
+            value={deck.noseLength}
+            onChange={put('noseLength', 'nose length')}
+            min={0}
+            max={600}
+            step={1}
+          />
+          <LengthField
+            label="Tail, from outer holes"
+            value={deck.tailLength}
+            onChange={put('tailLength', 'tail length')}
+            min={0}
+            max={600}
+            step={1}
+          />
+          <LengthField
+            label="Thickness"
+            value={deck.thickness}
+            onChange={put('thickness', 'thickness')}
+            min={2}
+            max={40}
+            step={0.1}
+          />
         </div>
       </Card>
       <Card title="Concave">
@@ -51,11 +93,34 @@ export function DeckStation() {
           onChange={(profile) => concave({ profile }, 'profile')}
         />
         <div className="fields">
-          <LengthField label="Depth at the centre" hint="Straightedge across the rails on the top face: the gap at the centre." value={deck.concave.depth} onChange={(depth) => concave({ depth }, 'depth')} min={0} max={60} step={0.5} large />
+          <LengthField
+            label="Depth at the centre"
+            hint="Straightedge across the rails on the top face: the gap at the centre."
+            value={deck.concave.depth}
+            onChange={(depth) => concave({ depth }, 'depth')}
+            min={0}
+            max={60}
+            step={0.5}
+            large
+          />
           {deck.concave.profile === 'flat-centre' && (
-            <LengthField label="Flat strip" value={deck.concave.flatWidth} onChange={(flatWidth) => concave({ flatWidth }, 'flat')} min={0} max={400} step={1} />
+            <LengthField
+              label="Flat strip"
+              value={deck.concave.flatWidth}
+              onChange={(flatWidth) => concave({ flatWidth }, 'flat')}
+              min={0}
+              max={400}
+              step={1}
+            />
           )}
-          <LengthField label="Fades along kicks over" value={deck.concave.fade} onChange={(fade) => concave({ fade }, 'fade')} min={0} max={400} step={5} />
+          <LengthField
+            label="Fades along kicks over"
+            value={deck.concave.fade}
+            onChange={(fade) => concave({ fade }, 'fade')}
+            min={0}
+            max={400}
+            step={5}
+          />
         </div>
       </Card>
       <Card title="Kicks">
@@ -64,25 +129,70 @@ export function DeckStation() {
           {(['tail', 'nose'] as const).map((end) => (
             <div key={end} className="fields">
               <h3>{end === 'tail' ? 'Tail' : 'Nose'}</h3>
-              <NumberBox label="Rises by" value={deck[end].angleDeg} onChange={(angleDeg) => kick(end, { angleDeg })} min={0} max={60} step={0.5} unit="°" />
-              <LengthField label="Bend radius" value={deck[end].radius} onChange={(radius) => kick(end, { radius })} min={0} max={2000} step={5} />
-              <LengthField label="Bends from holes at" value={deck[end].start} onChange={(start) => kick(end, { start })} min={0} max={300} step={1} />
+              <NumberBox
+                label="Rises by"
+                value={deck[end].angleDeg}
+                onChange={(angleDeg) => kick(end, { angleDeg })}
+                min={0}
+                max={60}
+                step={0.5}
+                unit="°"
+              />
+              <LengthField
+                label="Bend radius"
+                value={deck[end].radius}
+                onChange={(radius) => kick(end, { radius })}
+                min={0}
+                max={2000}
+                step={5}
+              />
+              <LengthField
+                label="Bends from holes at"
+                value={deck[end].start}
+                onChange={(start) => kick(end, { start })}
+                min={0}
+                max={300}
+                step={1}
+              />
             </div>
           ))}
         </div>
       </Card>
       <Card title={`Printable area, ${face}`}>
-        <p className="hint">Dashed on the deck. Ink near a rail needs a blade that bends with it; keep fine art inside.</p>
+        <p className="hint">
+          Dashed on the deck. Ink near a rail needs a blade that bends with it; keep fine art inside.
+        </p>
         <div className="fields">
-          <LengthField label="Kept from the rail" value={settings.railMargin} onChange={(railMargin) => edit('Change rail margin', (j) => changeFace(j, face, { railMargin }), 'rail')} min={0} max={100} large />
-          <LengthField label="Kept round holes" value={settings.clearHoles} onChange={(clearHoles) => edit('Change hole clearance', (j) => changeFace(j, face, { clearHoles }), 'clear')} min={0} max={60} />
+          <LengthField
+            label="Kept from the rail"
+            value={settings.railMargin}
+            onChange={(railMargin) =>
+              edit('Change rail margin', (j) => changeFace(j, face, { railMargin }), 'rail')
+            }
+            min={0}
+            max={100}
+            large
+          />
+          <LengthField
+            label="Kept round holes"
+            value={settings.clearHoles}
+            onChange={(clearHoles) =>
+              edit('Change hole clearance', (j) => changeFace(j, face, { clearHoles }), 'clear')
+            }
+            min={0}
+            max={60}
+          />
         </div>
         <Choice
           label="The surface is unrolled"
           value={settings.development}
           options={[
             { value: 'balanced', label: 'Balanced', hint: 'Stretch shared between centreline and rails' },
-            { value: 'centreline', label: 'True on the centreline', hint: 'Lengths exact on the centreline, all error at the rails' },
+            {
+              value: 'centreline',
+              label: 'True on the centreline',
+              hint: 'Lengths exact on the centreline, all error at the rails',
+            },
           ]}
           onChange={(development) => edit('Change unrolling', (j) => changeFace(j, face, { development }))}
         />

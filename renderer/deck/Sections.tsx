@@ -21,7 +21,12 @@ export function ConcaveSection({ deck }: { deck: Deck; face: Face }) {
   const half = deck.width / 2;
   const body = `${line(section)}${line([...section].reverse().map(([x, y]) => [x, y + thick] as const)).replace('M', 'L')}Z`;
   return (
-    <svg className="section" viewBox={`${-half - 12} ${high - 16} ${deck.width + 24} ${low - high + thick + 24}`} role="img" aria-label="Section across the deck, height drawn three times over">
+    <svg
+      className="section"
+      viewBox={`${-half - 12} ${high - 16} ${deck.width + 24} ${low - high + thick + 24}`}
+      role="img"
+      aria-label="Section across the deck, height drawn three times over"
+    >
       <path d={body} className="deck-wood" />
       <path d={line(section)} className="section-edge" />
       <path d={`M${-half} ${high}H${half}`} className="section-guide" />
@@ -52,10 +57,19 @@ export function KickSection({ deck }: { deck: Deck; face: Face }) {
   const y0 = Math.min(...ys);
   const y1 = Math.max(...ys);
   return (
-    <svg className="section" viewBox={`${x0 - 20} ${y0 - 16} ${x1 - x0 + 40} ${y1 - y0 + deck.thickness + 62}`} role="img" aria-label="Section along the deck's centreline">
+    <svg
+      className="section"
+      viewBox={`${x0 - 20} ${y0 - 16} ${x1 - x0 + 40} ${y1 - y0 + deck.thickness + 62}`}
+      role="img"
+      aria-label="Section along the deck's centreline"
+    >
       <path d={line(section)} className="section-body" strokeWidth={deck.thickness} />
       {[-1, 1].map((end) => (
-        <path key={end} className="section-hole" d={`M${(end * deck.wheelbase) / 2} ${y1 - 8}v30M${end * (deck.wheelbase / 2 + deck.holes.along)} ${y1 - 8}v30`} />
+        <path
+          key={end}
+          className="section-hole"
+          d={`M${(end * deck.wheelbase) / 2} ${y1 - 8}v30M${end * (deck.wheelbase / 2 + deck.holes.along)} ${y1 - 8}v30`}
+        />
       ))}
       <text x={x0} y={y1 + deck.thickness + 38} className="section-text section-big">
         tail

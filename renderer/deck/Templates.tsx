@@ -29,7 +29,11 @@ export function Templates({ deck, onPick }: { deck: Deck; onPick: (deck: Deck, t
       <ul className="templates">
         {TEMPLATES.map((t) => (
           <li key={t.name}>
-            <button type="button" aria-pressed={deck.name === t.deck.name} onClick={() => onPick(t.deck, t.title)}>
+            <button
+              type="button"
+              aria-pressed={deck.name === t.deck.name}
+              onClick={() => onPick(t.deck, t.title)}
+            >
               <DeckDrawing deck={t.deck} />
               <span>{t.title}</span>
             </button>

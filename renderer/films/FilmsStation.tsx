@@ -4,7 +4,11 @@ import { exportFilms } from '../acts/index.ts';
 import { Card, LengthField, Measure, NumberBox, Pick, Picture, Toggle } from '../bench/index.ts';
 import { changePrinter, edit, useStudio } from '../state/index.ts';
 
-const SHEET_WORDS: Readonly<Record<string, string>> = { a3plus: 'A3+', 'ansi-c': 'ANSI C', 'ansi-d': 'ANSI D' };
+const SHEET_WORDS: Readonly<Record<string, string>> = {
+  a3plus: 'A3+',
+  'ansi-c': 'ANSI C',
+  'ansi-d': 'ANSI D',
+};
 const sheetWord = (name: string) => SHEET_WORDS[name] ?? name.charAt(0).toUpperCase() + name.slice(1);
 
 /** The printer and its sheets. */
@@ -20,32 +24,73 @@ function PrinterCard() {
         label="Film sheets"
         value={printer.sheet}
         options={[
-          ...SHEETS.map((s) => ({ value: s.name, label: `${sheetWord(s.name)}, ${s.width} × ${s.height} mm` })),
+          ...SHEETS.map((s) => ({
+            value: s.name,
+            label: `${sheetWord(s.name)}, ${s.width} × ${s.height} mm`,
+          })),
           { value: 'custom', label: 'Another size' },
         ]}
         onChange={(name) => {
           const sheet = SHEETS.find((s) => s.name === name);
-          put('Change sheet', { sheet: name, ...(sheet ? { sheetWidth: sheet.width, sheetHeight: sheet.height } : {}) });
+          put('Change sheet', {
+            sheet: name,
+            ...(sheet ? { sheetWidth: sheet.width, sheetHeight: sheet.height } : {}),
+          });
         }}
       />
       {custom && (
         <div className="fields">
-          <LengthField label="Sheet width" value={printer.sheetWidth} min={20} max={5000} step={1} onChange={(sheetWidth) => put('Change sheet', { sheetWidth })} />
-          <LengthField label="Sheet height" value={printer.sheetHeight} min={20} max={20000} step={1} onChange={(sheetHeight) => put('Change sheet', { sheetHeight })} />
+          <LengthField
+            label="Sheet width"
+            value={printer.sheetWidth}
+            min={20}
+            max={5000}
+            step={1}
+            onChange={(sheetWidth) => put('Change sheet', { sheetWidth })}
+          />
+          <LengthField
+            label="Sheet height"
+            value={printer.sheetHeight}
+            min={20}
+            max={20000}
+            step={1}
+            onChange={(sheetHeight) => put('Change sheet', { sheetHeight })}
+          />
         </div>
       )}
       <div className="fields">
         <Pick
           label="Dots an inch"
           value={String(printer.dpi)}
-          options={[...new Set([300, 600, 1200, printer.dpi])].sort((a, b) => a - b).map((d) => ({ value: String(d), label: `${d} dpi` }))}
+          options={[...new Set([300, 600, 1200, printer.dpi])]
+            .sort((a, b) => a - b)
+            .map((d) => ({ value: String(d), label: `${d} dpi` }))}
           onChange={(d) => put('Change dpi', { dpi: Number(d) })}
         />
-        <LengthField label="Can't print within" value={printer.margin} min={0} max={100} onChange={(margin) => put('Change margin', { margin })} />
-        <LengthField label="Sheets share" value={printer.overlap} min={0} max={100} step={1} onChange={(overlap) => put('Change overlap', { overlap })} />
+        <LengthField
+          label="Can't print within"
+          value={printer.margin}
+          min={0}
+          max={100}
+          onChange={(margin) => put('Change margin', { margin })}
+        />
+        <LengthField
+          label="Sheets share"
+          value={printer.overlap}
+          min={0}
+          max={100}
+          step={1}
+          onChange={(overlap) => put('Change overlap', { overlap })}
+        />
       </div>
-      <Toggle label="Mirror the films" on={printer.mirror} onChange={(mirror) => put('Change mirror', { mirror })} />
-      <p className="hint">Off: right reading, toner side up; the film lies toner-down on the print side of the screen.</p>
+      <Toggle
+        label="Mirror the films"
+        on={printer.mirror}
+        onChange={(mirror) => put('Change mirror', { mirror })}
+      />
+      <p className="hint">
+        Off: right reading, toner side up; the film lies toner-down on the print side of the screen.
+      </p>
     </Card>
   );
 }
@@ -56,10 +101,33 @@ function TruthCard() {
   const { printer } = job;
   return (
     <Card title="Does it print true?">
-      <p className="hint">Print a film, measure its 100 mm ruler along both edges of the sheet and type what you read. Films are then corrected.</p>
+      <p className="hint">
+        Print a film, measure its 100 mm ruler along both edges of the sheet and type what you read. Films are
+        then corrected.
+      </p>
       <div className="fields">
-        <NumberBox label="100 mm across the sheet measure" value={printer.scaleX * 100} min={90} max={110} step={0.05} unit="mm" onChange={(n) => edit('Correct the printer', (j) => changePrinter(j, { scaleX: n / 100 }), 'scaleX')} />
-        <NumberBox label="100 mm along the sheet measure" value={printer.scaleY * 100} min={90} max={110} step={0.05} unit="mm" onChange={(n) => edit('Correct the printer', (j) => changePrinter(j, { scaleY: n / 100 }), 'scaleY')} />
+        <NumberBox
+          label="100 mm across the sheet measure"
+          value={printer.scaleX * 100}
+          min={90}
+          max={110}
+          step={0.05}
+          unit="mm"
+          onChange={(n) =>
+            edit('Correct the printer', (j) => changePrinter(j, { scaleX: n / 100 }), 'scaleX')
+          }
+        />
+        <NumberBox
+          label="100 mm along the sheet measure"
+          value={printer.scaleY * 100}
+          min={90}
+          max={110}
+          step={0.05}
+          unit="mm"
+          onChange={(n) =>
+            edit('Correct the printer', (j) => changePrinter(j, { scaleY: n / 100 }), 'scaleY')
+          }
+        />
       </div>
     </Card>
   );
@@ -88,19 +156,28 @@ function FilmList() {
       <div className="measures">
         <Measure value={String(films.length || inks.length)} label="films, one an ink" />
         <Measure value={films.length > 0 ? String(sheets) : '…'} label="sheets to print" />
-        <Measure value={films.length > 0 ? String(Math.ceil(crossings / 2)) : '…'} label="cuts through ink, to touch up" />
+        <Measure
+          value={films.length > 0 ? String(Math.ceil(crossings / 2)) : '…'}
+          label="cuts through ink, to touch up"
+        />
       </div>
       <ul className="films">
         {inks.map((ink, i) => {
           const film = films.find((f) => f.inkId === ink.id);
           return (
             <li key={ink.id}>
-              <button type="button" aria-pressed={ink.id === chosen?.inkId} onClick={() => useStudio.setState({ inkId: ink.id })}>
+              <button
+                type="button"
+                aria-pressed={ink.id === chosen?.inkId}
+                onClick={() => useStudio.setState({ inkId: ink.id })}
+              >
                 <span className="pull-number">{i + 1}</span>
                 <span className="ink-drop" style={{ background: ink.hex }} />
                 <b>{ink.name}</b>
                 <Picture bitmap={prints?.get(ink.id)?.picture} label={`Film of ${ink.name}`} />
-                <span className="film-sheets">{film ? `${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}` : ''}</span>
+                <span className="film-sheets">
+                  {film ? `${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}` : ''}
+                </span>
               </button>
             </li>
           );
@@ -122,16 +199,31 @@ function ExportCard() {
   const job = useStudio((s) => s.job)!;
   const exporting = useStudio((s) => s.exporting);
   const [masks, setMasks] = useState(false);
-  const ready = (['bottom', 'top'] as const).filter((f) => job.faces[f].inks.length > 0 && job.faces[f].art.length > 0);
+  const ready = (['bottom', 'top'] as const).filter(
+    (f) => job.faces[f].inks.length > 0 && job.faces[f].art.length > 0,
+  );
   const [wanted, setWanted] = useState<Record<'bottom' | 'top', boolean>>({ bottom: true, top: true });
   const faces = ready.filter((f) => wanted[f]);
   return (
     <Card title="Make films">
       {ready.length === 0 && <p className="hint">Films need art and at least one ink.</p>}
       {(['bottom', 'top'] as const).map(
-        (f) => ready.includes(f) && <Toggle key={f} label={`${f === 'bottom' ? 'Bottom' : 'Top'}: ${job.faces[f].inks.length} films`} on={wanted[f]} onChange={(on) => setWanted({ ...wanted, [f]: on })} />,
+        (f) =>
+          ready.includes(f) && (
+            <Toggle
+              key={f}
+              label={`${f === 'bottom' ? 'Bottom' : 'Top'}: ${job.faces[f].inks.length} films`}
+              on={wanted[f]}
+              onChange={(on) => setWanted({ ...wanted, [f]: on })}
+            />
+          ),
       )}
-      <Toggle label="Each film as a picture too" hint="1-bit PNG, one a film, without marks" on={masks} onChange={setMasks} />
+      <Toggle
+        label="Each film as a picture too"
+        hint="1-bit PNG, one a film, without marks"
+        on={masks}
+        onChange={setMasks}
+      />
       {exporting ? (
         <div className="progress">
           <progress value={exporting.done} max={1} aria-label="Making films" />
@@ -141,11 +233,18 @@ function ExportCard() {
           </button>
         </div>
       ) : (
-        <button type="button" className="button-main" disabled={faces.length === 0} onClick={() => void exportFilms(faces, masks)}>
+        <button
+          type="button"
+          className="button-main"
+          disabled={faces.length === 0}
+          onClick={() => void exportFilms(faces, masks)}
+        >
           Make films
         </button>
       )}
-      <p className="hint">films.pdf to print at 100 %, assembly.pdf that shows how sheets join, films.json for the record.</p>
+      <p className="hint">
+        films.pdf to print at 100 %, assembly.pdf that shows how sheets join, films.json for the record.
+      </p>
     </Card>
   );
 }

@@ -11,18 +11,28 @@ export function Colourways() {
   const { inks } = job.faces[face];
   const first = job.colourways[0];
   const add = () => {
-    const id = idFrom('colourway', job.colourways.map((c) => c.id));
+    const id = idFrom(
+      'colourway',
+      job.colourways.map((c) => c.id),
+    );
     const own = first ? [] : [{ id: 'as-drawn', name: 'As drawn', colours: {} }];
     edit('Add a colourway', (j) => ({
       ...j,
-      colourways: [...j.colourways, ...own, { id, name: `Colourway ${j.colourways.length + own.length + 1}`, colours: {} }],
+      colourways: [
+        ...j.colourways,
+        ...own,
+        { id, name: `Colourway ${j.colourways.length + own.length + 1}`, colours: {} },
+      ],
     }));
     useStudio.setState({ colourwayId: id });
   };
   const recolour = (inkId: string, hex: string) => {
     if (!chosen) return;
     const ink = inks.find((i) => i.id === inkId)!;
-    const colours = { ...chosen.colours, [inkId]: { name: chosen.colours[inkId]?.name ?? `${ink.name} ${chosen.name}`, hex } };
+    const colours = {
+      ...chosen.colours,
+      [inkId]: { name: chosen.colours[inkId]?.name ?? `${ink.name} ${chosen.name}`, hex },
+    };
     edit('Change colourway', (j) => changeColourway(j, chosen.id, { colours }), `colourway ${inkId}`);
   };
   const restore = (inkId: string) => {
@@ -46,10 +56,18 @@ export function Colourways() {
           const on = i === 0 ? chosenId === null || chosenId === c.id : chosenId === c.id;
           return (
             <li key={c.id}>
-              <button type="button" aria-pressed={on} onClick={() => useStudio.setState({ colourwayId: i === 0 ? null : c.id })}>
+              <button
+                type="button"
+                aria-pressed={on}
+                onClick={() => useStudio.setState({ colourwayId: i === 0 ? null : c.id })}
+              >
                 <span className="way-drops">
                   {inks.map((ink) => (
-                    <span key={ink.id} className="ink-drop" style={{ background: inkColour(job, ink, i === 0 ? null : c.id).hex }} />
+                    <span
+                      key={ink.id}
+                      className="ink-drop"
+                      style={{ background: inkColour(job, ink, i === 0 ? null : c.id).hex }}
+                    />
                   ))}
                 </span>
                 {c.name}
@@ -62,17 +80,40 @@ export function Colourways() {
         <>
           <div className="field">
             <label htmlFor="way-name">Name</label>
-            <input id="way-name" value={chosen.name} maxLength={120} onChange={(e) => e.target.value.trim() && edit('Rename colourway', (j) => changeColourway(j, chosen.id, { name: e.target.value }), 'way name')} onBlur={sealEdits} />
+            <input
+              id="way-name"
+              value={chosen.name}
+              maxLength={120}
+              onChange={(e) =>
+                e.target.value.trim() &&
+                edit(
+                  'Rename colourway',
+                  (j) => changeColourway(j, chosen.id, { name: e.target.value }),
+                  'way name',
+                )
+              }
+              onBlur={sealEdits}
+            />
           </div>
           <ul className="way-inks">
             {inks.map((ink) => {
               const other = chosen.colours[ink.id];
               return (
                 <li key={ink.id}>
-                  <input type="color" aria-label={`${ink.name} in ${chosen.name}`} value={other?.hex ?? ink.hex} onChange={(e) => recolour(ink.id, e.target.value)} onBlur={sealEdits} />
+                  <input
+                    type="color"
+                    aria-label={`${ink.name} in ${chosen.name}`}
+                    value={other?.hex ?? ink.hex}
+                    onChange={(e) => recolour(ink.id, e.target.value)}
+                    onBlur={sealEdits}
+                  />
                   <span>{other?.name ?? ink.name}</span>
                   {other && (
-                    <button type="button" onClick={() => restore(ink.id)} aria-label={`Give ${ink.name} its own colour back`}>
+                    <button
+                      type="button"
+                      onClick={() => restore(ink.id)}
+                      aria-label={`Give ${ink.name} its own colour back`}
+                    >
                       <Icon name="undo" />
                     </button>
                   )}

@@ -43,24 +43,56 @@ export function InkCard() {
       }
     >
       <div className="swatch-field swatch-large">
-        <input type="color" aria-label={`Colour of ${ink.name}`} value={ink.hex} onChange={(e) => put('Change ink colour', { hex: e.target.value })} onBlur={sealEdits} />
+        <input
+          type="color"
+          aria-label={`Colour of ${ink.name}`}
+          value={ink.hex}
+          onChange={(e) => put('Change ink colour', { hex: e.target.value })}
+          onBlur={sealEdits}
+        />
         <span className="field">
           <label htmlFor="ink-name">Name</label>
-          <input id="ink-name" value={ink.name} maxLength={120} onChange={(e) => e.target.value.trim() && put('Rename ink', { name: e.target.value })} onBlur={sealEdits} />
+          <input
+            id="ink-name"
+            value={ink.name}
+            maxLength={120}
+            onChange={(e) => e.target.value.trim() && put('Rename ink', { name: e.target.value })}
+            onBlur={sealEdits}
+          />
           <small>{ink.hex}</small>
         </span>
       </div>
-      <Share label="Hides what is under it" value={ink.opacity} onChange={(opacity) => put('Change opacity', { opacity })} />
+      <Share
+        label="Hides what is under it"
+        value={ink.opacity}
+        onChange={(opacity) => put('Change opacity', { opacity })}
+      />
       <div className="pair">
-        <Pick label="Kind" value={ink.kind} options={INK_KINDS.map((k) => ({ value: k, label: KIND_WORDS[k] }))} onChange={(kind) => put('Change kind of ink', { kind })} />
-        <NumberBox label="Mesh" value={ink.meshPerCm} unit="/cm" min={5} max={250} onChange={(meshPerCm) => put('Change mesh', { meshPerCm })} />
+        <Pick
+          label="Kind"
+          value={ink.kind}
+          options={INK_KINDS.map((k) => ({ value: k, label: KIND_WORDS[k] }))}
+          onChange={(kind) => put('Change kind of ink', { kind })}
+        />
+        <NumberBox
+          label="Mesh"
+          value={ink.meshPerCm}
+          unit="/cm"
+          min={5}
+          max={250}
+          onChange={(meshPerCm) => put('Change mesh', { meshPerCm })}
+        />
       </div>
       <Choice
         label="Prints"
         value={ink.role}
         options={[
           { value: 'colour', label: 'Its own art' },
-          { value: 'base', label: 'Also under others', hint: 'The base: under every ink that needs it, choked so that it never peeks out' },
+          {
+            value: 'base',
+            label: 'Also under others',
+            hint: 'The base: under every ink that needs it, choked so that it never peeks out',
+          },
         ]}
         onChange={(role) => put('Change what it prints', { role })}
       />

@@ -10,7 +10,12 @@ export function Proofs() {
     <Card title="On each veneer">
       <div className="proof-grid">
         {job.veneers.map((v) => (
-          <button key={v.id} type="button" aria-pressed={v.id === chosen} onClick={() => useStudio.setState({ veneerId: v.id })}>
+          <button
+            key={v.id}
+            type="button"
+            aria-pressed={v.id === chosen}
+            onClick={() => useStudio.setState({ veneerId: v.id })}
+          >
             <Picture bitmap={veneers?.get(v.id)} label={`Proof on ${v.name}`} />
             <span>
               {v.name} <small>{v.decks} decks</small>

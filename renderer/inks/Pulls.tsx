@@ -51,7 +51,9 @@ export function Pulls() {
         </span>
       }
     >
-      {inks.length === 0 && <p className="empty">No inks yet. Let them be suggested from the art, or add one.</p>}
+      {inks.length === 0 && (
+        <p className="empty">No inks yet. Let them be suggested from the art, or add one.</p>
+      )}
       <GridList
         aria-label="Inks in pull order"
         className="pulls"
@@ -82,16 +84,28 @@ export function Pulls() {
               <span className="pull-text">
                 <b>{colour.name}</b>
                 <small>
-                  {ink.role === 'base' ? 'base under others' : ink.needsBase === 'all' || ink.needsBase.length > 0 ? 'on the base' : 'on bare wood'}
+                  {ink.role === 'base'
+                    ? 'base under others'
+                    : ink.needsBase === 'all' || ink.needsBase.length > 0
+                      ? 'on the base'
+                      : 'on bare wood'}
                   {print ? ` · ${print.cm2 < 100 ? print.cm2.toFixed(1) : Math.round(print.cm2)} cm²` : ''}
                 </small>
               </span>
               <Picture bitmap={print?.picture} label={`What ${colour.name} prints`} />
               <span className="row-tools">
-                <Button aria-label={`Pull ${colour.name} earlier`} isDisabled={at === 0} onPress={() => shift(at, at - 1)}>
+                <Button
+                  aria-label={`Pull ${colour.name} earlier`}
+                  isDisabled={at === 0}
+                  onPress={() => shift(at, at - 1)}
+                >
                   <Icon name="up" />
                 </Button>
-                <Button aria-label={`Pull ${colour.name} later`} isDisabled={at === inks.length - 1} onPress={() => shift(at, at + 1)}>
+                <Button
+                  aria-label={`Pull ${colour.name} later`}
+                  isDisabled={at === inks.length - 1}
+                  onPress={() => shift(at, at + 1)}
+                >
                   <Icon name="down" />
                 </Button>
                 <Button

@@ -42,7 +42,9 @@ export function Suggested() {
   };
   return (
     <Card title="Inks in the art">
-      <p className="hint">Found in “{piece.name}”, light to dark. Each ink is one more screen to burn and one more pull.</p>
+      <p className="hint">
+        Found in “{piece.name}”, light to dark. Each ink is one more screen to burn and one more pull.
+      </p>
       <fieldset className="counts" aria-label="How many inks">
         <button type="button" aria-pressed={count === null && found !== null} onClick={() => void look(null)}>
           as drawn

@@ -5,7 +5,8 @@ import { changePress, edit, sealEdits, useStudio } from '../state/index.ts';
 export function PressStation() {
   const job = useStudio((s) => s.job)!;
   const { press } = job;
-  const put = (label: string, change: Partial<typeof press>) => edit(label, (j) => changePress(j, change), `press ${Object.keys(change)}`);
+  const put = (label: string, change: Partial<typeof press>) =>
+    edit(label, (j) => changePress(j, change), `press ${Object.keys(change)}`);
   const decks = job.veneers.reduce((n, v) => n + v.decks, 0);
   const pulls = job.faces.bottom.inks.length + job.faces.top.inks.length;
   return (
@@ -31,20 +32,61 @@ export function PressStation() {
       </Card>
       <Card title="Squeegee and clamps">
         <div className="fields">
-          <LengthField label="Blade length" value={press.blade} min={0} max={2000} step={5} large onChange={(blade) => put('Change blade', { blade })} />
-          <LengthField label="A pull wanders by" hint="How far one pull lands from the last, by hand. Traps are judged against it." value={press.registerTolerance} min={0} max={10} step={0.05} large onChange={(registerTolerance) => put('Change register tolerance', { registerTolerance })} />
-          <NumberBox label="Mesh may stretch" value={press.maxStretch * 100} min={0.1} max={20} step={0.1} unit="%" onChange={(n) => put('Change mesh stretch', { maxStretch: n / 100 })} />
+          <LengthField
+            label="Blade length"
+            value={press.blade}
+            min={0}
+            max={2000}
+            step={5}
+            large
+            onChange={(blade) => put('Change blade', { blade })}
+          />
+          <LengthField
+            label="A pull wanders by"
+            hint="How far one pull lands from the last, by hand. Traps are judged against it."
+            value={press.registerTolerance}
+            min={0}
+            max={10}
+            step={0.05}
+            large
+            onChange={(registerTolerance) => put('Change register tolerance', { registerTolerance })}
+          />
+          <NumberBox
+            label="Mesh may stretch"
+            value={press.maxStretch * 100}
+            min={0.1}
+            max={20}
+            step={0.1}
+            unit="%"
+            onChange={(n) => put('Change mesh stretch', { maxStretch: n / 100 })}
+          />
         </div>
-        <p className="hint caution">Inks, emulsion and cleaners can hurt: follow the makers’ safety data sheets, wear gloves and eye protection, keep air moving, and follow local rules for waste.</p>
+        <p className="hint caution">
+          Inks, emulsion and cleaners can hurt: follow the makers’ safety data sheets, wear gloves and eye
+          protection, keep air moving, and follow local rules for waste.
+        </p>
       </Card>
       <Card title="Notes of the run">
         <div className="field">
           <label htmlFor="shop">Shop</label>
-          <input id="shop" value={job.shop} maxLength={200} onChange={(e) => edit('Change shop', (j) => ({ ...j, shop: e.target.value }), 'shop')} onBlur={sealEdits} />
+          <input
+            id="shop"
+            value={job.shop}
+            maxLength={200}
+            onChange={(e) => edit('Change shop', (j) => ({ ...j, shop: e.target.value }), 'shop')}
+            onBlur={sealEdits}
+          />
         </div>
         <div className="field">
           <label htmlFor="notes">Notes</label>
-          <textarea id="notes" rows={6} value={job.notes} maxLength={20000} onChange={(e) => edit('Change notes', (j) => ({ ...j, notes: e.target.value }), 'notes')} onBlur={sealEdits} />
+          <textarea
+            id="notes"
+            rows={6}
+            value={job.notes}
+            maxLength={20000}
+            onChange={(e) => edit('Change notes', (j) => ({ ...j, notes: e.target.value }), 'notes')}
+            onBlur={sealEdits}
+          />
         </div>
       </Card>
     </>

@@ -7,9 +7,17 @@ export function ScreensStation() {
   const face = useStudio((s) => s.face);
   const { press } = job;
   const { inks, measuredGrowth } = job.faces[face];
-  const put = (label: string, change: Partial<typeof press>) => edit(label, (j) => changePress(j, change), `press ${Object.keys(change)}`);
+  const put = (label: string, change: Partial<typeof press>) =>
+    edit(label, (j) => changePress(j, change), `press ${Object.keys(change)}`);
   const grow = (key: 'along' | 'across', percent: number | null) =>
-    edit('Enter measured growth', (j) => changeFace(j, face, { measuredGrowth: { ...measuredGrowth, [key]: percent === null ? null : percent / 100 } }), `growth ${key}`);
+    edit(
+      'Enter measured growth',
+      (j) =>
+        changeFace(j, face, {
+          measuredGrowth: { ...measuredGrowth, [key]: percent === null ? null : percent / 100 },
+        }),
+      `growth ${key}`,
+    );
   return (
     <>
       <Card title={`Mesh for each pull, ${face}`} wide>
@@ -20,8 +28,21 @@ export function ScreensStation() {
               <span className="pull-number">{i + 1}</span>
               <span className="ink-drop" style={{ background: ink.hex }} />
               <b>{ink.name}</b>
-              <NumberBox label={`Mesh of ${ink.name}`} hideLabel value={ink.meshPerCm} min={5} max={250} unit="threads/cm" onChange={(meshPerCm) => edit('Change mesh', (j) => changeInk(j, face, ink.id, { meshPerCm }), `mesh ${ink.id}`)} />
-              <small>{Math.round(ink.meshPerCm * 2.54)} threads/in · {(10000 / ink.meshPerCm).toFixed(0)} µm from thread to thread</small>
+              <NumberBox
+                label={`Mesh of ${ink.name}`}
+                hideLabel
+                value={ink.meshPerCm}
+                min={5}
+                max={250}
+                unit="threads/cm"
+                onChange={(meshPerCm) =>
+                  edit('Change mesh', (j) => changeInk(j, face, ink.id, { meshPerCm }), `mesh ${ink.id}`)
+                }
+              />
+              <small>
+                {Math.round(ink.meshPerCm * 2.54)} threads/in · {(10000 / ink.meshPerCm).toFixed(0)} µm from
+                thread to thread
+              </small>
             </li>
           ))}
         </ul>
@@ -32,18 +53,62 @@ export function ScreensStation() {
           <Measure value={formatLength(press.offContact, job.units)} label="off-contact" />
         </div>
         <div className="fields">
-          <LengthField label="Inside, along" value={press.frameLength} min={0} max={5000} step={10} onChange={(frameLength) => put('Change frame', { frameLength })} />
-          <LengthField label="Inside, across" value={press.frameWidth} min={0} max={3000} step={10} onChange={(frameWidth) => put('Change frame', { frameWidth })} />
-          <LengthField label="Off-contact" value={press.offContact} min={0} max={100} step={0.5} onChange={(offContact) => put('Change off-contact', { offContact })} />
+          <LengthField
+            label="Inside, along"
+            value={press.frameLength}
+            min={0}
+            max={5000}
+            step={10}
+            onChange={(frameLength) => put('Change frame', { frameLength })}
+          />
+          <LengthField
+            label="Inside, across"
+            value={press.frameWidth}
+            min={0}
+            max={3000}
+            step={10}
+            onChange={(frameWidth) => put('Change frame', { frameWidth })}
+          />
+          <LengthField
+            label="Off-contact"
+            value={press.offContact}
+            min={0}
+            max={100}
+            step={0.5}
+            onChange={(offContact) => put('Change off-contact', { offContact })}
+          />
         </div>
       </Card>
       <Card title={`Print grows, ${face}`}>
-        <p className="hint">Mesh pressed down to the wood stretches, so the print is a little longer than its film. Films are made that much smaller.</p>
-        <Toggle label="Correct films for it" on={press.compensateGrowth} onChange={(compensateGrowth) => put('Change growth correction', { compensateGrowth })} />
+        <p className="hint">
+          Mesh pressed down to the wood stretches, so the print is a little longer than its film. Films are
+          made that much smaller.
+        </p>
+        <Toggle
+          label="Correct films for it"
+          on={press.compensateGrowth}
+          onChange={(compensateGrowth) => put('Change growth correction', { compensateGrowth })}
+        />
         {(['along', 'across'] as const).map((key) => (
           <div key={key} className="growth">
-            <Toggle label={`Measured ${key} the deck`} on={measuredGrowth[key] !== null} onChange={(on) => grow(key, on ? 0 : null)} />
-            {measuredGrowth[key] !== null && <NumberBox label={`Growth ${key}`} hideLabel value={(measuredGrowth[key] ?? 0) * 100} min={-10} max={10} step={0.01} unit="%" digits={3} onChange={(n) => grow(key, n)} />}
+            <Toggle
+              label={`Measured ${key} the deck`}
+              on={measuredGrowth[key] !== null}
+              onChange={(on) => grow(key, on ? 0 : null)}
+            />
+            {measuredGrowth[key] !== null && (
+              <NumberBox
+                label={`Growth ${key}`}
+                hideLabel
+                value={(measuredGrowth[key] ?? 0) * 100}
+                min={-10}
+                max={10}
+                step={0.01}
+                unit="%"
+                digits={3}
+                onChange={(n) => grow(key, n)}
+              />
+            )}
           </div>
         ))}
         <p className="hint">Not measured: estimated from frame and off-contact.</p>

@@ -33,7 +33,9 @@ export function record(history: History, edit: Edit): History {
 export const seal = (history: History): History => (history.open ? { ...history, open: false } : history);
 
 /** The last edit taken back, or null when there is none. */
-export function undone(history: History): { readonly history: History; readonly job: Job; readonly edit: Edit } | null {
+export function undone(
+  history: History,
+): { readonly history: History; readonly job: Job; readonly edit: Edit } | null {
   const edit = history.past.at(-1);
   if (!edit) return null;
   return {
@@ -44,7 +46,9 @@ export function undone(history: History): { readonly history: History; readonly 
 }
 
 /** The last undone edit made again, or null when there is none. */
-export function redone(history: History): { readonly history: History; readonly job: Job; readonly edit: Edit } | null {
+export function redone(
+  history: History,
+): { readonly history: History; readonly job: Job; readonly edit: Edit } | null {
   const [edit, ...rest] = history.future;
   if (!edit) return null;
   return { edit, job: edit.after, history: { past: [...history.past, edit], future: rest, open: false } };

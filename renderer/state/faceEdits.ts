@@ -1,5 +1,15 @@
 import type { Face } from '../../core/deck/index.ts';
-import type { Art, Colourway, FaceJob, Ink, Job, Press, Printer, Traps, Veneer } from '../../core/job/index.ts';
+import type {
+  Art,
+  Colourway,
+  FaceJob,
+  Ink,
+  Job,
+  Press,
+  Printer,
+  Traps,
+  Veneer,
+} from '../../core/job/index.ts';
 
 /** Pure changes to the document; `edit` makes undoable steps of them. */
 export const onFace = (job: Job, face: Face, change: (f: FaceJob) => FaceJob): Job => {
@@ -47,7 +57,10 @@ export const changePrinter = (job: Job, change: Partial<Printer>): Job => ({
   ...job,
   printer: { ...job.printer, ...change },
 });
-export const changePress = (job: Job, change: Partial<Press>): Job => ({ ...job, press: { ...job.press, ...change } });
+export const changePress = (job: Job, change: Partial<Press>): Job => ({
+  ...job,
+  press: { ...job.press, ...change },
+});
 export const changeVeneer = (job: Job, id: string, change: Partial<Veneer>): Job => ({
   ...job,
   veneers: replaced(job.veneers, id, change),
@@ -58,7 +71,11 @@ export const changeColourway = (job: Job, id: string, change: Partial<Colourway>
 });
 
 /** The job's inks in the colours of one colourway. */
-export function inkColour(job: Job, ink: Ink, colourwayId: string | null): { readonly name: string; readonly hex: string } {
+export function inkColour(
+  job: Job,
+  ink: Ink,
+  colourwayId: string | null,
+): { readonly name: string; readonly hex: string } {
   const other = job.colourways.find((c) => c.id === colourwayId)?.colours[ink.id];
   return other ?? { name: ink.name, hex: ink.hex };
 }

@@ -44,7 +44,10 @@ export function fitView(
   margins: { readonly side: number; readonly top: number; readonly bottom: number },
 ): View {
   const { side, top, bottom } = margins;
-  const scale = Math.max(MIN_SCALE, Math.min((width - 2 * side) / box.width, (height - top - bottom) / box.height));
+  const scale = Math.max(
+    MIN_SCALE,
+    Math.min((width - 2 * side) / box.width, (height - top - bottom) / box.height),
+  );
   return {
     s: box.x + box.width / 2,
     t: box.y + box.height / 2 + (top - bottom) / 2 / scale,
@@ -53,7 +56,14 @@ export function fitView(
 }
 
 /** The view zoomed by `factor` so that the surface point under (x, y) stays there. */
-export function zoomedAt(view: View, width: number, height: number, x: number, y: number, factor: number): View {
+export function zoomedAt(
+  view: View,
+  width: number,
+  height: number,
+  x: number,
+  y: number,
+  factor: number,
+): View {
   const scale = Math.min(MAX_SCALE, Math.max(MIN_SCALE, view.scale * factor));
   const held = toSurfacePoint(view, width, height, x, y);
   return { scale, s: held.s - (x - width / 2) / scale, t: held.t + (y - height / 2) / scale };

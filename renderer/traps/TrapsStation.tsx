@@ -10,17 +10,51 @@ export function TrapsStation() {
   const rules = trapPairs(inks, traps);
   const choose = (a: string, b: string, spreads: 'rule' | 'a' | 'b' | 'none') =>
     edit('Change a trap', (j) => {
-      const others = j.faces[face].traps.pairs.filter((p) => !(p.a === a && p.b === b) && !(p.a === b && p.b === a));
-      return changeTraps(j, face, { pairs: spreads === 'rule' ? others : [...others, { a, b, spreads, width: null }] });
+      const others = j.faces[face].traps.pairs.filter(
+        (p) => !(p.a === a && p.b === b) && !(p.a === b && p.b === a),
+      );
+      return changeTraps(j, face, {
+        pairs: spreads === 'rule' ? others : [...others, { a, b, spreads, width: null }],
+      });
     });
   return (
     <>
       <Card title="Widths">
-        <p className="hint">A screen moves by a fraction of a millimetre between pulls. Traps keep wood from showing where two inks meet.</p>
+        <p className="hint">
+          A screen moves by a fraction of a millimetre between pulls. Traps keep wood from showing where two
+          inks meet.
+        </p>
         <div className="fields">
-          <LengthField label="Trap, light under dark" value={traps.width} min={0} max={10} step={0.05} large onChange={(width) => edit('Change trap width', (j) => changeTraps(j, face, { width }), 'trap width')} />
-          <LengthField label="Base stays inside by" value={traps.choke} min={0} max={10} step={0.05} large onChange={(choke) => edit('Change choke', (j) => changeTraps(j, face, { choke }), 'choke')} />
-          <LengthField label="Finest line the base holds" value={traps.narrowestLine} min={0} max={5} step={0.05} onChange={(narrowestLine) => edit('Change finest line', (j) => changeTraps(j, face, { narrowestLine }), 'narrowest')} />
+          <LengthField
+            label="Trap, light under dark"
+            value={traps.width}
+            min={0}
+            max={10}
+            step={0.05}
+            large
+            onChange={(width) =>
+              edit('Change trap width', (j) => changeTraps(j, face, { width }), 'trap width')
+            }
+          />
+          <LengthField
+            label="Base stays inside by"
+            value={traps.choke}
+            min={0}
+            max={10}
+            step={0.05}
+            large
+            onChange={(choke) => edit('Change choke', (j) => changeTraps(j, face, { choke }), 'choke')}
+          />
+          <LengthField
+            label="Finest line the base holds"
+            value={traps.narrowestLine}
+            min={0}
+            max={5}
+            step={0.05}
+            onChange={(narrowestLine) =>
+              edit('Change finest line', (j) => changeTraps(j, face, { narrowestLine }), 'narrowest')
+            }
+          />
         </div>
       </Card>
       <Card title="Who spreads under whom" wide>
@@ -39,7 +73,9 @@ export function TrapsStation() {
             {rules.map((rule) => {
               const from = inks[rule.spreads]!;
               const under = inks[rule.under]!;
-              const override = traps.pairs.find((p) => (p.a === from.id && p.b === under.id) || (p.a === under.id && p.b === from.id));
+              const override = traps.pairs.find(
+                (p) => (p.a === from.id && p.b === under.id) || (p.a === under.id && p.b === from.id),
+              );
               return (
                 <tr key={`${from.id} ${under.id}`}>
                   <td>
@@ -52,7 +88,9 @@ export function TrapsStation() {
                       <span className="ink-drop" style={{ background: under.hex }} /> {under.name}
                     </span>
                   </td>
-                  <td className="nowrap">{rule.widthMm > 0 ? formatLength(rule.widthMm, job.units, 2) : 'butted'}</td>
+                  <td className="nowrap">
+                    {rule.widthMm > 0 ? formatLength(rule.widthMm, job.units, 2) : 'butted'}
+                  </td>
                   <td>
                     <small>{rule.why}</small>
                   </td>
@@ -63,8 +101,14 @@ export function TrapsStation() {
                       value={override ? override.spreads : 'rule'}
                       options={[
                         { value: 'rule', label: 'by the rule' },
-                        { value: 'a', label: `${inks.find((i) => i.id === (override?.a ?? from.id))?.name} spreads` },
-                        { value: 'b', label: `${inks.find((i) => i.id === (override?.b ?? under.id))?.name} spreads` },
+                        {
+                          value: 'a',
+                          label: `${inks.find((i) => i.id === (override?.a ?? from.id))?.name} spreads`,
+                        },
+                        {
+                          value: 'b',
+                          label: `${inks.find((i) => i.id === (override?.b ?? under.id))?.name} spreads`,
+                        },
                         { value: 'none', label: 'butted' },
                       ]}
                       onChange={(s) => choose(override?.a ?? from.id, override?.b ?? under.id, s)}
@@ -77,13 +121,18 @@ export function TrapsStation() {
         </table>
       </Card>
       <Card title="On the deck">
-        <p className="hint">Spreads are hatched in the colour of the ink that spreads; each ink has its own hatch. Zoom in to see them at the border.</p>
+        <p className="hint">
+          Spreads are hatched in the colour of the ink that spreads; each ink has its own hatch. Zoom in to
+          see them at the border.
+        </p>
         <ul className="found">
           {inks.map((ink, i) => (
             <li key={ink.id}>
               <span className={`hatch hatch-${i % 6}`} style={{ color: ink.hex }} />
               <b>{ink.name}</b>
-              <small>{ink.role === 'base' ? `stays inside by ${formatLength(traps.choke, job.units, 2)}` : ''}</small>
+              <small>
+                {ink.role === 'base' ? `stays inside by ${formatLength(traps.choke, job.units, 2)}` : ''}
+              </small>
             </li>
           ))}
         </ul>

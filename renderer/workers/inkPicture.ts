@@ -1,6 +1,7 @@
 import type { Mask } from '../../core/raster/index.ts';
 
-const channels = (hex: string) => [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)) as [number, number, number];
+const channels = (hex: string) =>
+  [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)) as [number, number, number];
 
 /** One ink alone: its colour where the mask has ink, clear elsewhere. */
 export function inkPicture(mask: Mask, hex: string): ImageData {

@@ -54,10 +54,17 @@ function previewOf(job: Job, face: Face, dpi: number): Outcome<FacePreview> {
 
 const small = (width: number, height: number) => {
   const resizeWidth = Math.min(width, 420);
-  return { resizeWidth, resizeHeight: Math.max(1, Math.round((height * resizeWidth) / width)), resizeQuality: 'medium' as const };
+  return {
+    resizeWidth,
+    resizeHeight: Math.max(1, Math.round((height * resizeWidth) / width)),
+    resizeQuality: 'medium' as const,
+  };
 };
 const imageOf = (picture: Picture) =>
-  new ImageData(new Uint8ClampedArray(picture.data.buffer as ArrayBuffer, picture.data.byteOffset, picture.data.length), picture.width as number);
+  new ImageData(
+    new Uint8ClampedArray(picture.data.buffer as ArrayBuffer, picture.data.byteOffset, picture.data.length),
+    picture.width as number,
+  );
 
 const api = {
   setArt(hash: string, bytes: Uint8Array): void {
@@ -112,7 +119,8 @@ const api = {
     const prints: [string, { picture: ImageBitmap; cm2: number }][] = [];
     if (request.small) {
       const size = small(preview.width as number, preview.height as number);
-      for (const veneer of job.veneers) veneers.push([veneer.id, await createImageBitmap(proofOf(veneer.id), size)]);
+      for (const veneer of job.veneers)
+        veneers.push([veneer.id, await createImageBitmap(proofOf(veneer.id), size)]);
       const pixel = (MM_PER_INCH / request.dpi / 10) ** 2;
       for (const [i, print] of preview.prints.entries()) {
         const picture = await createImageBitmap(inkPicture(print, hexOf(i)), size);

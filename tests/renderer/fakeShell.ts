@@ -9,7 +9,10 @@ export interface FakeDemo {
   readonly name: string;
   readonly bottom: { readonly name: string; readonly svg: string };
   readonly top: { readonly name: string; readonly svg: string };
-  readonly inks: { readonly bottom: readonly { name: string; hex: string; role?: 'base' }[]; readonly top: readonly { name: string; hex: string }[] };
+  readonly inks: {
+    readonly bottom: readonly { name: string; hex: string; role?: 'base' }[];
+    readonly top: readonly { name: string; hex: string }[];
+  };
   readonly veneers: Job['veneers'];
   readonly colourways: Job['colourways'];
 }
@@ -39,7 +42,10 @@ async function imageOf(bytes: Uint8Array, name: string): Promise<Outcome<HTMLIma
   try {
     await image.decode();
   } catch {
-    return badInput(`“${name}” can not be read as a picture.`, 'Save it again from the program that made it.');
+    return badInput(
+      `“${name}” can not be read as a picture.`,
+      'Save it again from the program that made it.',
+    );
   }
   return done(image);
 }
@@ -53,7 +59,14 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     const mediaType = mediaOf(bytes)!;
     const vector = mediaType === 'image/svg+xml';
     const { naturalWidth, naturalHeight } = image.value;
-    return done({ mediaType, widthPx: naturalWidth, heightPx: naturalHeight, stated: null, alpha: vector || mediaType === 'image/png', vector });
+    return done({
+      mediaType,
+      widthPx: naturalWidth,
+      heightPx: naturalHeight,
+      stated: null,
+      alpha: vector || mediaType === 'image/png',
+      vector,
+    });
   };
   const demoJob = async (): Promise<Outcome<OpenedJob>> => {
     let job = newJob({ name: demo.name, deck: deckTemplate('popsicle-8.25')! });
@@ -65,16 +78,40 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
       art.set(hash, bytes);
       const probe = await probeArt(bytes, demo[face].name);
       if (!probe.ok) return probe;
-      const facts = { name: demo[face].name, hash, ground: null, stated: null, mediaType: probe.value.mediaType, widthPx: probe.value.widthPx as number, heightPx: probe.value.heightPx as number };
-      const placed = placeArt(job, face, facts, { fit: face === 'bottom' ? 'cover' : 'contain', wrap: 'surface', artDpi: null });
+      const facts = {
+        name: demo[face].name,
+        hash,
+        ground: null,
+        stated: null,
+        mediaType: probe.value.mediaType,
+        widthPx: probe.value.widthPx as number,
+        heightPx: probe.value.heightPx as number,
+      };
+      const placed = placeArt(job, face, facts, {
+        fit: face === 'bottom' ? 'cover' : 'contain',
+        wrap: 'surface',
+        artDpi: null,
+      });
       if (!placed.ok) return placed;
-      const inks = demo.inks[face].reduce<Job['faces']['bottom']['inks']>((list, ink) => [...list, inkFrom({ ...ink, needsBase: 'all' }, list)], []);
-      job = { ...placed.value.job, faces: { ...placed.value.job.faces, [face]: { ...placed.value.job.faces[face], inks } } };
+      const inks = demo.inks[face].reduce<Job['faces']['bottom']['inks']>(
+        (list, ink) => [...list, inkFrom({ ...ink, needsBase: 'all' }, list)],
+        [],
+      );
+      job = {
+        ...placed.value.job,
+        faces: { ...placed.value.job.faces, [face]: { ...placed.value.job.faces[face], inks } },
+      };
     }
     return done({ bytes: packJob({ job, art }), name: 'night-heron.kickflat', handle: null });
   };
   const shell: Shell = {
-    info: async () => ({ host: 'browser', version: 'test', recent: [], opened: null, recovered: host.kept ? { bytes: host.kept, name: 'kept.kickflat', handle: null } : null }),
+    info: async () => ({
+      host: 'browser',
+      version: 'test',
+      recent: [],
+      opened: null,
+      recovered: host.kept ? { bytes: host.kept, name: 'kept.kickflat', handle: null } : null,
+    }),
     openJob: async () => {
       const last = host.saved.at(-1);
       return last ? done({ ...last, handle: 'test' }) : badInput('No job was saved.', 'Save one first.');
@@ -92,13 +129,19 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
       if (!image.ok) return image;
       const { naturalWidth: w, naturalHeight: h } = image.value;
       const vector = mediaOf(bytes) === 'image/svg+xml';
-      const scale = vector ? (maxSidePx as number) / Math.max(w, h) : Math.min(1, (maxSidePx as number) / Math.max(w, h));
+      const scale = vector
+        ? (maxSidePx as number) / Math.max(w, h)
+        : Math.min(1, (maxSidePx as number) / Math.max(w, h));
       const canvas = document.createElement('canvas');
       canvas.width = Math.max(1, Math.round(w * scale));
       canvas.height = Math.max(1, Math.round(h * scale));
       const ctx = canvas.getContext('2d')!;
       ctx.drawImage(image.value, 0, 0, canvas.width, canvas.height);
-      return done({ width: canvas.width, height: canvas.height, data: ctx.getImageData(0, 0, canvas.width, canvas.height).data });
+      return done({
+        width: canvas.width,
+        height: canvas.height,
+        data: ctx.getImageData(0, 0, canvas.width, canvas.height).data,
+      });
     },
     exportFilms: (request, onProgress) => {
       const record = { name: request.name, faces: request.faces, cancelled: false };
@@ -111,12 +154,25 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
           onProgress(n / 20, `film ${Math.ceil(n / 4)} of 5`);
           if (n < 20) return;
           clearInterval(timer);
-          resolve(done({ folder: null, files: [{ name: 'films.pdf', bytes: 1_200_000 }, { name: 'films.json', bytes: 9000 }] }));
+          resolve(
+            done({
+              folder: null,
+              files: [
+                { name: 'films.pdf', bytes: 1_200_000 },
+                { name: 'films.json', bytes: 9000 },
+              ],
+            }),
+          );
         }, 60);
         stop = () => {
           clearInterval(timer);
           record.cancelled = true;
-          resolve({ ok: false, kind: 'cancelled', reason: 'Stopped before it was finished.', mend: 'Start it again when you like.' });
+          resolve({
+            ok: false,
+            kind: 'cancelled',
+            reason: 'Stopped before it was finished.',
+            mend: 'Start it again when you like.',
+          });
         };
       });
       return { finished, cancel: () => stop() };
