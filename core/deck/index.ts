@@ -19,9 +19,12 @@ export {
 } from './deck.ts';
 export { type FilmMap, type Growth, makeFilmMap } from './filmMap.ts';
 export { type Development, type Flattening, makeFlattening, USUAL_RAIL_MARGIN } from './flattening.ts';
+export { importOutlineDxf } from './importOutlineDxf.ts';
+export { importOutlineSvg } from './importOutlineSvg.ts';
 export { type KickCurve, kickCurve, risePast, runPast, slopePast } from './kickCurve.ts';
 export { type Misfit, misfit } from './misfit.ts';
 export { outlineInto, outlineRing, type PathSink, ringArea } from './outline.ts';
+export { deckWithOutline, type ImportOptions } from './outlineFromPieces.ts';
 export { outlineOnSurface } from './outlineOnSurface.ts';
 export { type PrintableOptions, printableRings } from './printableRings.ts';
 export { makeSurface, type Surface, type SurfaceStation } from './surface.ts';

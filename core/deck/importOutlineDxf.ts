@@ -1,0 +1,167 @@
+import * as dxf from 'dxf-parser';
+import { badInput, MM_PER_INCH, type Outcome } from '../units/index.ts';
+import type { Outline } from './deck.ts';
+import { type ImportOptions, outlineFromPieces } from './outlineFromPieces.ts';
+import { CURVE_TOLERANCE, MOST_PIECES, type Pair, type Piece } from './outlinePieces.ts';
+import { splinePoints } from './spline.ts';
+
+const LONGEST_TEXT = 8_000_000;
+
+/** mm of each value of the header variable $INSUNITS (DXF reference, HEADER section). */
+const INSUNITS: Readonly<Record<number, number>> = {
+  1: MM_PER_INCH,
+  2: 12 * MM_PER_INCH,
+  4: 1,
+  5: 10,
+  6: 1000,
+  14: 100,
+};
+/** $MEASUREMENT: 0 is English, 1 metric; used where $INSUNITS says nothing. */
+const MEASUREMENT: readonly number[] = [MM_PER_INCH, 1];
+
+interface Vertex {
+  readonly x: number;
+  readonly y: number;
+  readonly bulge?: number;
+}
+/** The parts of the entities that can bound a deck. */
+interface Entity {
+  readonly type: string;
+  readonly shape?: boolean;
+  readonly vertices?: readonly Vertex[];
+  readonly center?: Vertex;
+  readonly radius?: number;
+  readonly startAngle?: number;
+  readonly endAngle?: number;
+  readonly majorAxisEndPoint?: Vertex;
+  readonly axisRatio?: number;
+  readonly controlPoints?: readonly Vertex[];
+  readonly knotValues?: readonly number[];
+  readonly degreeOfSplineCurve?: number;
+  readonly closed?: boolean;
+  readonly inPaperSpace?: boolean;
+  readonly extrusionDirectionZ?: number;
+}
+
+/** Points on an ellipse from `from` through `turn` radians; `major` is its half axis, `ratio` minor over major. */
+function arcPoints(
+  centre: Pair,
+  major: Pair,
+  ratio: number,
+  from: number,
+  turn: number,
+  scale: number,
+): Pair[] {
+  const radius = Math.hypot(major[0], major[1]) * scale;
+  const step = radius > CURVE_TOLERANCE ? 2 * Math.acos(1 - CURVE_TOLERANCE / radius) : Math.PI / 8;
+  const n = Math.min(4000, Math.max(2, Math.ceil(Math.abs(turn) / step)));
+  return Array.from({ length: n + 1 }, (_, i): Pair => {
+    const a = from + (turn * i) / n;
+    const [c, s] = [Math.cos(a), Math.sin(a) * ratio];
+    return [centre[0] + major[0] * c - major[1] * s, centre[1] + major[1] * c + major[0] * s];
+  });
+}
+
+/** A vertex's bulge is the tangent of a quarter of the arc's turn to the next, counter-clockwise positive. */
+function bulgePoints(a: Vertex, b: Vertex, scale: number): Pair[] {
+  const bulge = a.bulge ?? 0;
+  const end: Pair = [b.x, b.y];
+  if (Math.abs(bulge) < 1e-9) return [end];
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const off = (1 - bulge * bulge) / (4 * bulge);
+  const centre: Pair = [a.x + dx / 2 - dy * off, a.y + dy / 2 + dx * off];
+  const radius = Math.hypot(a.x - centre[0], a.y - centre[1]);
+  const from = Math.atan2(a.y - centre[1], a.x - centre[0]);
+  return [...arcPoints(centre, [radius, 0], 1, from, 4 * Math.atan(bulge), scale).slice(1, -1), end];
+}
+
+function pieceOf(entity: Entity, scale: number): Piece | null {
+  const { vertices = [], center } = entity;
+  const full = 2 * Math.PI;
+  const turnOf = (from: number, to: number) => {
+    const turn = (((to - from) % full) + full) % full;
+    return turn < 1e-9 ? full : turn;
+  };
+  switch (entity.type) {
+    case 'LINE':
+    case 'LWPOLYLINE':
+    case 'POLYLINE': {
+      if (vertices.length < 2) return null;
+      const start = vertices[0] as Vertex;
+      const points: Pair[] = [[start.x, start.y]];
+      for (let i = 1; i < vertices.length; i++)
+        points.push(...bulgePoints(vertices[i - 1] as Vertex, vertices[i] as Vertex, scale));
+      const closed = entity.shape === true;
+      if (closed)
+        points.push(...bulgePoints(vertices[vertices.length - 1] as Vertex, start, scale).slice(0, -1));
+      return { points, closed };
+    }
+    case 'CIRCLE':
+      if (!center || !entity.radius) return null;
+      return {
+        points: arcPoints([center.x, center.y], [entity.radius, 0], 1, 0, full, scale).slice(0, -1),
+        closed: true,
+      };
+    case 'ARC': {
+      if (!center || !entity.radius) return null;
+      const from = entity.startAngle ?? 0;
+      const turn = turnOf(from, entity.endAngle ?? full);
+      return {
+        points: arcPoints([center.x, center.y], [entity.radius, 0], 1, from, turn, scale),
+        closed: false,
+      };
+    }
+    case 'ELLIPSE': {
+      const major = entity.majorAxisEndPoint;
+      if (!center || !major || !entity.axisRatio) return null;
+      const from = entity.startAngle ?? 0;
+      const turn = turnOf(from, entity.endAngle ?? full);
+      const points = arcPoints([center.x, center.y], [major.x, major.y], entity.axisRatio, from, turn, scale);
+      return turn === full ? { points: points.slice(0, -1), closed: true } : { points, closed: false };
+    }
+    case 'SPLINE': {
+      const control = (entity.controlPoints ?? []).map((p): Pair => [p.x, p.y]);
+      const points = splinePoints(control, entity.knotValues ?? [], entity.degreeOfSplineCurve ?? 3, scale);
+      return points ? { points, closed: false } : null;
+    }
+    default:
+      return null;
+  }
+}
+
+/**
+ * The outline in an ASCII DXF: lines, arcs, circles, ellipses, polylines with bulges and splines (without weights) of
+ * its model space, joined end to end; the largest closed line. Units by $INSUNITS, else $MEASUREMENT, else mm. Blocks
+ * are not read.
+ */
+export function importOutlineDxf(text: string, options: ImportOptions): Outcome<Outline> {
+  if (text.length > LONGEST_TEXT)
+    return badInput('The DXF is over 8 million characters.', 'Keep only the outline in the file.');
+  if (text.startsWith('AutoCAD Binary DXF'))
+    return badInput('The file is a binary DXF.', 'Save it as ASCII (text) DXF.');
+  const damaged = badInput(
+    'The file can not be read as DXF.',
+    'Save the outline again as ASCII DXF, with only lines, arcs, polylines and splines.',
+  );
+  let drawing: dxf.IDxf | null;
+  try {
+    drawing = new dxf.DxfParser().parseSync(text);
+  } catch {
+    return damaged;
+  }
+  if (!drawing || !Array.isArray(drawing.entities)) return damaged;
+  const header = drawing.header ?? {};
+  const unit = INSUNITS[Number(header['$INSUNITS'])] ?? MEASUREMENT[Number(header['$MEASUREMENT'] ?? 1)] ?? 1;
+  const scale = options.mmPerUnit ?? unit;
+  const pieces: Piece[] = [];
+  for (const entity of drawing.entities as unknown as readonly Entity[]) {
+    if (entity.inPaperSpace) continue;
+    const piece = pieceOf(entity, scale);
+    if (!piece?.points.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y))) continue;
+    // Entities drawn from below (extrusion −z) have their x turned round.
+    const flip = (entity.extrusionDirectionZ ?? 1) < 0 ? -1 : 1;
+    pieces.push({ ...piece, points: piece.points.map(([x, y]): Pair => [x * scale * flip, y * scale]) });
+    if (pieces.length > MOST_PIECES) break;
+  }
+  return outlineFromPieces(pieces, options);
+}
