@@ -1,5 +1,5 @@
 import type { Workers } from '../core/ports/index.ts';
-import { badInput, type Failure } from '../core/units/index.ts';
+import { type Abort, badInput, type Failure } from '../core/units/index.ts';
 import {
   COMMANDS,
   type Context,
@@ -21,6 +21,22 @@ function complain(voice: Voice, { kind, reason, mend }: Failure): number {
   const line = `kickflat: ${reason} ${mend}`.replace(/[\p{Cc}\p{Cf}]+/gu, ' ').trimEnd();
   voice.err(`${line}\n`);
   return STATUS[kind];
+}
+
+/** What the commands work with; threads start when they are first asked for. */
+export function makeContext(voice: Voice, abort: Abort): Context & { close(): Promise<void> } {
+  let pool: Workers | undefined;
+  return {
+    files: nodeFiles(),
+    codec: sharpCodec(),
+    workers: () => {
+      pool ??= workerPool(workerEntry());
+      return pool;
+    },
+    voice,
+    abort,
+    close: async () => pool?.close(),
+  };
 }
 
 /** The whole command line; resolves with the exit status and never rejects for anything a user can do. */
@@ -46,17 +62,7 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
   const stop = () => {
     abort.aborted = true;
   };
-  let pool: Workers | undefined;
-  const context: Context = {
-    files: nodeFiles(),
-    codec: sharpCodec(),
-    workers: () => {
-      pool ??= workerPool(workerEntry());
-      return pool;
-    },
-    voice,
-    abort,
-  };
+  const context = makeContext(voice, abort);
   process.once('SIGINT', stop);
   process.once('SIGTERM', stop);
   try {
@@ -72,7 +78,7 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
   } finally {
     process.removeListener('SIGINT', stop);
     process.removeListener('SIGTERM', stop);
-    await pool?.close();
+    await context.close();
   }
 }
 

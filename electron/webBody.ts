@@ -8,7 +8,8 @@ export async function readBody(request: IncomingMessage, most: number): Promise<
   if (stated > most) throw new TooLarge();
   const chunks: Buffer[] = [];
   let size = 0;
-  for await (const chunk of request as AsyncIterable<Buffer>) {
+  // Left open when it is too large, so that the refusal still reaches the sender.
+  for await (const chunk of request.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
     size += chunk.length;
     if (size > most) throw new TooLarge();
     chunks.push(chunk);
