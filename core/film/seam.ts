@@ -17,6 +17,8 @@ const CLEAR = 0.6;
 const TICK_ROOM = 3.2;
 /** mm a film needs beyond its art at a seam's ends for tick, station and clearance. */
 export const SEAM_MARGIN = TICK_ROOM + STATION + 2 * CLEAR;
+/** mm from either end within which a station must stand; further in it would stand among the art. */
+const END = 24;
 /** Narrowest overlap in which two cross-hairs and a scale stand side by side. */
 const ROOM_FOR_VERNIER = 2 * (INSET + ARM) + 9.2;
 
@@ -34,9 +36,72 @@ const crossHair = (x: number, y: number): Shape[] => [
   line(MARK_LINE, [x, y - ARM], [x, y + ARM]),
 ];
 
+/** The shared strip in its own space: p along the cut from the lower or left end, q across it; mm. */
+interface Strip {
+  readonly length: number;
+  readonly width: number;
+  readonly toFilm: Affine;
+  /** Nothing prints or stands in this rectangle (p, q, its lengths), with clearance. */
+  readonly free: (p: number, q: number, dp: number, dq: number) => boolean;
+}
+
+function stripOf(
+  films: readonly FilmArt[],
+  band: Box,
+  runs: 'across' | 'along',
+  taken: readonly Box[],
+): Strip {
+  const across = runs === 'across';
+  const toFilm: Affine = across ? [0, 1, 1, 0, band.x, band.y] : [1, 0, 0, 1, band.x, band.y];
+  const free = (p: number, q: number, dp: number, dq: number): boolean => {
+    const [x, y] = apply(toFilm, p - CLEAR, q - CLEAR);
+    const [long, wide] = [dp + 2 * CLEAR, dq + 2 * CLEAR];
+    const box = across ? { x, y, width: wide, height: long } : { x, y, width: long, height: wide };
+    return !taken.some((mark) => meets(mark, box)) && !anyInk(films, box);
+  };
+  return {
+    length: across ? band.height : band.width,
+    width: across ? band.width : band.height,
+    toFilm,
+    free,
+  };
+}
+
+/** Starts (p) of the stations at the strip's two ends; undefined where an end is not free for one. */
+function stationStarts({ length, width, free }: Strip): readonly [number | undefined, number | undefined] {
+  const starts: number[] = [];
+  const reach = Math.min(END, length / 2) - STATION;
+  for (let p = TICK_ROOM; p <= reach; p += 0.5) starts.push(p);
+  const low = starts.find((p) => free(p, 0, STATION, width));
+  const far = starts.find((p) => free(length - STATION - p, 0, STATION, width));
+  return [low, far === undefined ? undefined : length - STATION - far];
+}
+
+/** Single cross-hairs wherever they fit, those nearest an end first, so that they stay out of the art if they can. */
+function looseHairs(
+  { length, width, free }: Strip,
+  have: readonly (readonly [number, number])[],
+): [number, number][] {
+  const small = 2 * ARM;
+  const spots: [number, number][] = [];
+  for (let p = 0.5; p + small + 0.5 <= length; p += 1) {
+    for (let q = 0.5; q + small + 0.5 <= width; q += 1) spots.push([p + ARM, q + ARM]);
+  }
+  const end = ([p]: readonly [number, number]) => Math.min(p, length - p);
+  spots.sort((a, b) => end(a) - end(b) || a[0] - b[0] || a[1] - b[1]);
+  const out: [number, number][] = [];
+  for (const spot of spots) {
+    if (have.length + out.length >= 4) break;
+    const apart = (c: readonly [number, number]) => Math.hypot(c[0] - spot[0], c[1] - spot[1]) > small + 1;
+    if (!have.every(apart) || !out.every(apart)) continue;
+    if (free(spot[0] - ARM, spot[1] - ARM, small, small)) out.push(spot);
+  }
+  return out;
+}
+
 /**
  * What two neighbours share in their overlap: four cross-hairs, a vernier for each axis where there is room, and the cut.
- * Stations stand as near the strip's two ends as blank film allows. `band` in film space.
+ * Stations stand at the strip's two ends where film is blank there. `band` in film space.
  */
 export function planSeam(
   film: FilmArt,
@@ -46,88 +111,36 @@ export function planSeam(
   taken: readonly Box[],
   how: { readonly verniers: boolean; readonly shaped: boolean },
 ): SeamPlan {
-  // Strip space: p along the cut from the band's lower or left end, q across it.
-  const toFilm: Affine = runs === 'across' ? [0, 1, 1, 0, band.x, band.y] : [1, 0, 0, 1, band.x, band.y];
-  const [length, width] = runs === 'across' ? [band.height, band.width] : [band.width, band.height];
-  const boxOf = (p: number, q: number, dp: number, dq: number): Box => {
-    const [x, y] = apply(toFilm, p, q);
-    return runs === 'across' ? { x, y, width: dq, height: dp } : { x, y, width: dp, height: dq };
-  };
-  const free = (p: number, q: number, dp: number, dq: number): boolean => {
-    const box = boxOf(p - CLEAR, q - CLEAR, dp + 2 * CLEAR, dq + 2 * CLEAR);
-    return !taken.some((mark) => meets(mark, box)) && !anyInk(films, box);
-  };
-  const centres: [number, number][] = [];
+  const strip = stripOf(films, band, runs, taken);
+  const { width, toFilm } = strip;
+  const hairs: [number, number][] = [];
   const first: Shape[] = [];
   const second: Shape[] = [];
-  const both = (p: number, q: number) => {
-    centres.push(apply(toFilm, p, q));
-    const shapes = place(crossHair(p, q), toFilm);
-    first.push(...shapes);
-    second.push(...shapes);
-  };
-  const wide = width >= ROOM_FOR_VERNIER;
-  const pair = width >= 2 * (INSET + ARM) + 1;
-  const starts: number[] = [];
-  for (let p = TICK_ROOM; p + STATION + TICK_ROOM <= length; p += 0.5) starts.push(p);
-  if (length > 2 * (STATION + TICK_ROOM)) starts.push(length - STATION - TICK_ROOM);
-  const low = starts.find((p) => free(p, 0, STATION, width));
-  const high = starts
-    .toReversed()
-    .find((p) => free(p, 0, STATION, width) && (low === undefined || p >= low + STATION));
-  for (const [start, axis] of [
-    [low, 'p'],
-    [high, 'q'],
-  ] as const) {
+  for (const [i, start] of stationStarts(strip).entries()) {
     if (start === undefined) continue;
     const middle = start + STATION / 2;
-    if (pair) {
-      both(middle, INSET);
-      both(middle, width - INSET);
-    } else {
-      both(start + ARM + 0.5, width / 2);
-      both(start + STATION - ARM - 0.5, width / 2);
-    }
-    if (!wide || !how.verniers) continue;
+    if (width >= 2 * (INSET + ARM) + 1) hairs.push([middle, INSET], [middle, width - INSET]);
+    else if (width >= 2 * ARM + 1)
+      hairs.push([start + ARM + 0.5, width / 2], [start + STATION - ARM - 0.5, width / 2]);
+    if (width < ROOM_FOR_VERNIER || !how.verniers) continue;
+    // One end reads the shift along the cut, the other the shift across it.
     const at: Affine =
-      axis === 'q' ? [0, 1, 1, 0, middle, width / 2 - 0.5] : [1, 0, 0, 1, middle - 0.5, width / 2];
+      i === 0 ? [1, 0, 0, 1, middle - 0.5, width / 2] : [0, 1, 1, 0, middle, width / 2 - 0.5];
     first.push(...place(place(vernierScale('fixed'), at), toFilm));
     second.push(...place(place(vernierScale('moving'), at), toFilm));
   }
-  if (centres.length < 4) {
-    // No whole station: single cross-hairs wherever they fit, from both ends inward.
-    const small = 2 * ARM;
-    const spots: [number, number][] = [];
-    for (let p = 0.5; p + small + 0.5 <= length && spots.length < 400; p += 2) {
-      for (let q = 0.5; q + small + 0.5 <= width; q += 2) {
-        const at: [number, number] = [p + ARM, q + ARM];
-        const far = (c: readonly [number, number]) => Math.hypot(c[0] - at[0], c[1] - at[1]) > small + 1;
-        if (
-          free(p, q, small, small) &&
-          spots.every(far) &&
-          centres.every((c) => {
-            const [x, y] = apply(toFilm, at[0], at[1]);
-            return Math.hypot(c[0] - x, c[1] - y) > small + 1;
-          })
-        )
-          spots.push(at);
-      }
-    }
-    for (let i = 0; centres.length < 4 && spots.length > 0; i++) {
-      const [p, q] = (i % 2 === 0 ? spots.shift() : spots.pop())!;
-      both(p, q);
-    }
-  }
+  if (hairs.length < 4) hairs.push(...looseHairs(strip, hairs));
+  const both = hairs.flatMap(([p, q]) => place(crossHair(p, q), toFilm));
   const { path, crossings } = bestCut(film, band, runs, how.shaped);
-  const shapes = cutShapes(films, path);
+  both.push(...cutShapes(films, path));
   // The second sheet lies on top; what it loses lies left of the path as it runs.
   const lead = path.length > 2 ? wasteDashes(film, path) : [];
   return {
     path,
     crossings,
-    crossHairs: centres,
-    first: [...first, ...shapes],
-    second: [...second, ...shapes, ...lead],
+    crossHairs: hairs.map(([p, q]) => apply(toFilm, p, q)),
+    first: [...first, ...both],
+    second: [...second, ...both, ...lead],
   };
 }
 

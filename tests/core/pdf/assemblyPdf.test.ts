@@ -38,7 +38,8 @@ describe('assembly.pdf', () => {
           /No syntax or stream encoding errors/,
         );
         const text = execFileSync('pdftotext', ['-layout', path, '-']).toString();
-        const [guide, ...pages] = text.split('\f');
+        // A film's text runs from its heading to the next film's; it may take more than one page.
+        const [guide, ...pages] = text.split(/\f(?=\s*Bottom: )/);
         expect(guide).toMatch(/Night Heron/);
         expect(guide).toMatch(/5 films on 25 sheets/);
         expect(guide).toMatch(/away from you/);
