@@ -1,4 +1,5 @@
 export { addFiles, pickArt } from './addArt.ts';
+export { bringOver } from './bringOver.ts';
 export { exportFilms } from './exportFilms.ts';
 export { fitArt } from './fitArt.ts';
 export { keepShown, SHOWN_DPI } from './keepShown.ts';

@@ -83,6 +83,14 @@ export function keepShown(): () => void {
     },
     failed('films'),
   );
+  const heat = latestWins(
+    ({ job, face }: { job: Job; face: Face }) => back.misfit(job, face),
+    (map) => {
+      working('misfit', false);
+      if (useStudio.getState().face === map.face) useStudio.setState({ heat: map });
+    },
+    failed('misfit'),
+  );
   let planTimer: ReturnType<typeof setTimeout> | undefined;
   const look = (now: StudioState, before: StudioState | null) => {
     const changed = (...keys: (keyof StudioState)[]) =>
@@ -97,6 +105,12 @@ export function keepShown(): () => void {
         if (!now.working.includes('proof')) working('proof', true);
         show(request);
       }
+    }
+    const heated = now.job?.deck !== before?.job?.deck || changed('face', 'station', 'showHeat');
+    const unrolled = now.job?.faces[now.face].development !== before?.job?.faces[now.face].development;
+    if (now.station === 'deck' && now.showHeat && (heated || unrolled) && now.job) {
+      if (!now.working.includes('misfit')) working('misfit', true);
+      heat({ job: now.job, face: now.face });
     }
     if (
       now.station === 'films' &&

@@ -1,3 +1,5 @@
+import { bringOver } from '../acts/index.ts';
+import { Card } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
 import { Pieces } from './Pieces.tsx';
 import { PlaceCard } from './PlaceCard.tsx';
@@ -6,6 +8,8 @@ import { WoodCard } from './WoodCard.tsx';
 /** Art on the deck: what is placed, where, and which of its colours is bare wood. */
 export function ArtStation() {
   const face = useStudio((s) => s.job!.faces[s.face]);
+  const other = useStudio((s) => (s.face === 'bottom' ? 'top' : 'bottom'));
+  const taken = useStudio((s) => s.job!.faces[other].art.length > 0);
   const selection = useStudio((s) => s.selection);
   const piece = face.art.find((a) => a.id === selection[0]);
   return (
@@ -13,6 +17,23 @@ export function ArtStation() {
       <Pieces />
       {piece && <PlaceCard key={piece.id} piece={piece} />}
       {piece && <WoodCard key={`${piece.id} wood`} piece={piece} />}
+      {face.art.length > 0 && (
+        <Card title={`A matching ${other}`}>
+          <p className="hint">
+            Carries this face’s art and inks over. Mirrored, the two graphics lie back to back: nose stays
+            nose.
+            {taken && ` What the ${other} has now is replaced; undo brings it back.`}
+          </p>
+          <div className="button-row">
+            <button type="button" onClick={() => bringOver(true)}>
+              Bring over, mirrored
+            </button>
+            <button type="button" onClick={() => bringOver(false)}>
+              Bring over as it is
+            </button>
+          </div>
+        </Card>
+      )}
     </>
   );
 }

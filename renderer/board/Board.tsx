@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Icon } from '../bench/index.ts';
 import { fitView, useStudio, zoomedAt } from '../state/index.ts';
+import { BentBoard } from './BentBoard.tsx';
 import { boardKeys } from './boardKeys.ts';
 import { FaceSwitch } from './FaceSwitch.tsx';
 import { faceShape } from './faceShape.ts';
@@ -23,6 +24,7 @@ export function Board() {
   const scale = useStudio((s) => s.view.scale);
   const station = useStudio((s) => s.station);
   const layer = useStudio((s) => s.layer);
+  const bent = useStudio((s) => s.bent);
   const filmView = useStudio((s) => s.filmView);
   useFabricBoard(canvas, size);
 
@@ -64,9 +66,18 @@ export function Board() {
       >
         <canvas ref={canvas} />
       </div>
+      {bent && <BentBoard />}
       <div className="board-left">{station !== 'deck' && <VeneerChips />}</div>
       <div className="board-right">
-        {station === 'art' && (job?.faces[face].inks.length ?? 0) > 0 && (
+        <fieldset className="slider-pair">
+          <legend className="unseen">The deck, flat or bent</legend>
+          {[false, true].map((b) => (
+            <button key={String(b)} type="button" aria-pressed={bent === b} onClick={() => set({ bent: b })}>
+              {b ? 'Bent' : 'Flat'}
+            </button>
+          ))}
+        </fieldset>
+        {!bent && station === 'art' && (job?.faces[face].inks.length ?? 0) > 0 && (
           <fieldset className="slider-pair">
             <legend className="unseen">On the deck</legend>
             {(['proof', 'art'] as const).map((l) => (
@@ -76,7 +87,7 @@ export function Board() {
             ))}
           </fieldset>
         )}
-        {station === 'films' && (job?.faces[face].inks.length ?? 0) > 0 && (
+        {!bent && station === 'films' && (job?.faces[face].inks.length ?? 0) > 0 && (
           <fieldset className="slider-pair">
             <legend className="unseen">On the deck</legend>
             {(['film', 'proof'] as const).map((f) => (
@@ -95,7 +106,7 @@ export function Board() {
       <div className="board-tail">
         <FaceSwitch frame={frame} />
       </div>
-      <div className="board-nose zoom">
+      <div className="board-nose zoom" hidden={bent}>
         <button type="button" aria-label="Zoom out" onClick={() => zoom(1 / 1.35)}>
           <Icon name="minus" />
         </button>

@@ -5,7 +5,7 @@ import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './
 import { drawMeasures } from './drawMeasures.ts';
 import { drawRulers } from './drawRulers.ts';
 import { faceShape } from './faceShape.ts';
-import type { BoardColours, Pen } from './pen.ts';
+import { type BoardColours, inMm, type Pen, stamp, trace } from './pen.ts';
 
 /** The board's colours as the style sheet now has them. */
 export function readColours(): BoardColours {
@@ -48,6 +48,14 @@ export function paintBelow(pen: Pen, state: StudioState): void {
     ghosts: state.station === 'art' ? state.selection : [],
     hatches: state.station === 'traps',
   });
+  const { heat } = state;
+  if (state.station === 'deck' && state.showHeat && heat?.face === state.face)
+    inMm(pen, (ctx) => {
+      ctx.beginPath();
+      trace(ctx, shape.outline);
+      ctx.clip();
+      stamp(ctx, heat.picture, heat.box);
+    });
   if (state.station === 'art' || state.station === 'deck') drawGuides(pen, shape);
 }
 

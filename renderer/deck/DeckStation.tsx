@@ -1,6 +1,7 @@
 import { checkDeck, type Deck } from '../../core/deck/index.ts';
 import { Card, Choice, LengthField, NumberBox } from '../bench/index.ts';
 import { changeFace, edit, tell, useStudio } from '../state/index.ts';
+import { FitCard } from './FitCard.tsx';
 import { ConcaveSection, KickSection } from './Sections.tsx';
 import { Templates } from './Templates.tsx';
 import { WhereToMeasure } from './WhereToMeasure.tsx';
@@ -158,6 +159,7 @@ export function DeckStation() {
           ))}
         </div>
       </Card>
+      <FitCard />
       <Card title={`Printable area, ${face}`}>
         <p className="hint">
           Dashed on the deck. Ink near a rail needs a blade that bends with it; keep fine art inside.

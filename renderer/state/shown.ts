@@ -17,6 +17,16 @@ export interface Proofs {
   readonly prints: ReadonlyMap<string, { readonly picture: ImageBitmap; readonly cm2: number }>;
 }
 
+/** Where a flat film can not lie true on a face. */
+export interface Heat {
+  readonly face: Face;
+  readonly box: Box;
+  readonly picture: ImageBitmap;
+  readonly worstStretch: number;
+  /** mm, signed. */
+  readonly worstMm: number;
+}
+
 /** One sheet's window over the deck. */
 export interface SheetWindow {
   readonly window: Box;

@@ -3,7 +3,7 @@ import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
-import type { FilmPlan, Proofs } from './shown.ts';
+import type { FilmPlan, Heat, Proofs } from './shown.ts';
 import type { Station, View } from './view.ts';
 
 /** A picture of placed art at screen resolution. */
@@ -49,6 +49,11 @@ export interface StudioState {
   readonly colourwayId: string | null;
   /** On the deck: the proof, or the art as it was drawn. */
   readonly layer: 'proof' | 'art';
+  /** On the deck at the Deck station: where a flat film can not lie true. */
+  readonly showHeat: boolean;
+  readonly heat: Heat | null;
+  /** The bent board in three dimensions instead of the flat deck. */
+  readonly bent: boolean;
   /** On the deck at the Films station: the chosen film, or the proof. */
   readonly filmView: 'film' | 'proof';
   readonly view: View;
@@ -84,6 +89,9 @@ export const useStudio = create<StudioState>()(() => ({
   veneerId: null,
   colourwayId: null,
   layer: 'proof',
+  showHeat: false,
+  heat: null,
+  bent: false,
   filmView: 'film',
   view: { s: 0, t: 0, scale: 1 },
   fitted: true,

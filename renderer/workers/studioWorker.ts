@@ -7,6 +7,7 @@ import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { type Box, done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
 import { type PlannedFilms, planFilms } from './filmPlan.ts';
 import { hatchSpread, inked, inkPicture } from './inkPicture.ts';
+import { misfitPicture } from './misfitPicture.ts';
 
 export interface ShowRequest {
   readonly job: Job;
@@ -139,6 +140,13 @@ const api = {
   plan(job: Job, face: Face, dpi: number): Outcome<PlannedFilms> {
     const made = previewOf(job, face, dpi);
     return made.ok ? done(planFilms(job, face, made.value, dpi)) : made;
+  },
+
+  /** Where a flat film can not lie true on the face. */
+  async misfit(job: Job, face: Face) {
+    const { picture, ...rest } = misfitPicture(job.deck, face, job.faces[face].development);
+    const bitmap = await createImageBitmap(picture);
+    return Comlink.transfer({ ...rest, face, picture: bitmap }, [bitmap]);
   },
 
   /** Inks found in a piece of art. */
