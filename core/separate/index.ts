@@ -1,1 +1,12 @@
 export type { Coverage } from './coverage.ts';
+export { groundOf } from './ground.ts';
+export type { SeparatePalette } from './labels.ts';
+export { SEPARATE_MARGIN_PX, type SeparateOptions, separateWindow } from './separateWindow.ts';
+export { type InkSuggestion, type SuggestOptions, suggestInks } from './suggestInks.ts';
+export {
+  addTally,
+  type Unplanned,
+  type UnplannedTally,
+  unplannedOf,
+  unplannedTally,
+} from './unplanned.ts';
