@@ -11,7 +11,7 @@ import { VeneerChips } from './VeneerChips.tsx';
 const set = useStudio.setState;
 
 /** Space left round the deck, CSS pixels, for rulers and dimension lines. */
-const MARGINS = { side: 104, top: 74, bottom: 60 };
+const MARGINS = { top: 74, bottom: 60 };
 
 /** The deck on its bench, always there; every station draws on it. */
 export function Board() {
@@ -40,7 +40,10 @@ export function Board() {
 
   const box = useMemo(() => (job ? faceShape(job, face).box : null), [job, face]);
   useEffect(() => {
-    if (fitted && box && size.width > 0) set({ view: fitView(box, size.width, size.height, MARGINS) });
+    if (fitted && box && size.width > 0)
+      set({
+        view: fitView(box, size.width, size.height, { ...MARGINS, side: Math.min(104, size.width * 0.08) }),
+      });
   }, [fitted, box, size]);
 
   const zoom = (factor: number) => {

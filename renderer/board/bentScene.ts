@@ -117,7 +117,7 @@ export function showBent(canvas: HTMLCanvasElement, deck: Deck, shown: BentPictu
     renderer.setSize(clientWidth, clientHeight, false);
     camera.aspect = clientWidth / Math.max(1, clientHeight);
     // A wide, low window sees the whole board from nearer.
-    camera.fov = Math.min(50, Math.max(16, 62 / camera.aspect));
+    camera.fov = Math.min(50, Math.max(16, 50 / camera.aspect));
     camera.updateProjectionMatrix();
     draw();
   };
