@@ -21,6 +21,8 @@ export const USUAL_RAIL_MARGIN = 6;
 /** mm between nodes of the mean height through a bend; with straight lines between, u is within 1e-6 mm. */
 const NODE_MM = 0.1;
 const MOST_NODES = 4096;
+/** mm: how true the rails are taken for that mean; coarser would show in u at 1e-4 mm. */
+const RAIL_TOLERANCE = 1e-4;
 
 /** Where the outline's rails are, least and greatest t, at each of the rising lengths `at`; NaN beyond the tips. */
 function railsAt(ring: Ring, at: Float64Array): { low: Float64Array; high: Float64Array } {
@@ -134,7 +136,7 @@ export function makeFlattening(
       toSurface: ({ u, v }) => ({ s: u, t: v }),
       rateAt: () => 1,
     };
-  const ring = outlineOnSurface(deck, face);
+  const ring = outlineOnSurface(deck, face, RAIL_TOLERANCE);
   const nose = tabulate(deck, face, 'nose', railMargin, ring);
   const tail = tabulate(deck, face, 'tail', railMargin, ring);
   return {

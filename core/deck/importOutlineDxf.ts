@@ -1,4 +1,4 @@
-import * as dxf from 'dxf-parser';
+import DxfParser, { type IDxf } from 'dxf-parser';
 import { badInput, MM_PER_INCH, type Outcome } from '../units/index.ts';
 import type { Outline } from './deck.ts';
 import { type ImportOptions, outlineFromPieces } from './outlineFromPieces.ts';
@@ -143,9 +143,9 @@ export function importOutlineDxf(text: string, options: ImportOptions): Outcome<
     'The file can not be read as DXF.',
     'Save the outline again as ASCII DXF, with only lines, arcs, polylines and splines.',
   );
-  let drawing: dxf.IDxf | null;
+  let drawing: IDxf | null;
   try {
-    drawing = new dxf.DxfParser().parseSync(text);
+    drawing = new DxfParser().parseSync(text);
   } catch {
     return damaged;
   }

@@ -186,7 +186,7 @@ export function importOutlineSvg(text: string, options: ImportOptions): Outcome<
   let trouble: string | null = null;
   const parser = new SaxesParser();
   parser.on('error', (error) => {
-    trouble ??= error.message;
+    trouble ??= error.message.replace(/\.+$/, '');
   });
   parser.on('opentag', (tag) => {
     const at = tag.attributes as Attributes;

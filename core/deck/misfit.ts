@@ -3,6 +3,7 @@ import { acrossPlan, acrossRise, faceCurvature } from './concave.ts';
 import type { Deck, Face } from './deck.ts';
 import { fadeShare, fadeSlope } from './fade.ts';
 import { type Development, makeFlattening } from './flattening.ts';
+import { kickCurve } from './kickCurve.ts';
 import { outlineOnSurface } from './outlineOnSurface.ts';
 import { insideRing } from './ringTests.ts';
 import { makeSurface, type SurfaceStation } from './surface.ts';
@@ -67,6 +68,13 @@ export function misfit(deck: Deck, face: Face, development: Development, gridMm:
   const misfitMm = new Float32Array(cols * rows).fill(Number.NaN);
   let worstStretch = { value: 1, at: { s: 0, t: 0 } };
   let worstMisfit = { mm: 0, at: { s: 0, t: 0 } };
+  const jumps = (['tail', 'nose'] as const)
+    .flatMap((end) => {
+      const { start, bend } = kickCurve(deck, face, end);
+      return [start, start + bend].map((x) => (end === 'nose' ? x : -x));
+    })
+    .sort((a, b) => a - b);
+  const down = [...jumps].reverse();
   const middle = s.findIndex((x) => x >= 0);
   const excess = new Float64Array(cols);
   for (let r = 0; r < rows; r++) {
@@ -74,7 +82,17 @@ export function misfit(deck: Deck, face: Face, development: Development, gridMm:
     // Wood less film, integrated outward from mid-wheelbase by Simpson's rule in each grid step.
     const rate = (at: number) =>
       Math.sqrt(metric(deck, face, surface.stationAt(at), across).e) - flattening.rateAt(at);
-    const between = (a: number, b: number) => simpson(rate, a, b);
+    const between = (a: number, b: number) => {
+      let sum = 0;
+      let from = a;
+      // κ jumps where a bend begins and ends: no panel may lie across.
+      for (const at of a < b ? jumps : down)
+        if (at > Math.min(a, b) && at < Math.max(a, b)) {
+          sum += simpson(rate, from, at);
+          from = at;
+        }
+      return sum + simpson(rate, from, b);
+    };
     for (let c = middle, from = 0, sum = 0; c < cols; c++) {
       sum += between(from, s[c] as number);
       from = s[c] as number;
@@ -108,9 +126,9 @@ export function misfit(deck: Deck, face: Face, development: Development, gridMm:
   return { s, t, stretchMost, stretchLeast, misfitMm, worstStretch, worstMisfit };
 }
 
-/** ∫ f from a to b in 16 panels: the bend begins and ends inside a step, where f jumps. */
+/** ∫ f from a to b, smooth between them, in 4 panels; the ends are taken just inside, since f may jump there. */
 function simpson(f: (x: number) => number, a: number, b: number): number {
-  const panels = 16;
+  const panels = 4;
   const h = (b - a) / panels;
   let sum = 0;
   for (let i = 0; i < panels; i++) {
