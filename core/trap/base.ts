@@ -1,0 +1,28 @@
+import { copyMask, type Mask, union } from '../raster/index.ts';
+import type { Abort, Px } from '../units/index.ts';
+import { chokeMask } from './choke.ts';
+
+export interface BaseRequest {
+  /** Where the base itself shows as a colour of the art (with its traps, from `trapInk`, where it has any). */
+  readonly own: Mask;
+  /**
+   * The inks it prints beneath. Their trapped prints make the base reach a little under a dark neighbour that they
+   * run under; their separations keep it inside the art's own edges.
+   */
+  readonly covered: readonly Mask[];
+  /** Points the base stays inside what covers it. */
+  readonly chokePx: Px;
+  /** Points, narrowest line its mesh holds: thinner parts are not choked away. */
+  readonly narrowestPx: Px;
+}
+
+/**
+ * What the base prints. With U = own ∪ covered: own ∪ (U choked by the rule of `chokeMask`). It draws back from the outer
+ * edges of the inks that cover it and from nothing else: between its own white and a covered ink it runs through.
+ */
+export function baseMask({ own, covered, chokePx, narrowestPx }: BaseRequest, abort?: Abort): Mask {
+  const all = copyMask(own);
+  for (const mask of covered) union(all, mask, all);
+  const base = chokeMask(all, chokePx, narrowestPx, abort);
+  return union(base, own, base);
+}
