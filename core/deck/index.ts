@@ -27,6 +27,7 @@ export { outlineInto, outlineRing, type PathSink, ringArea } from './outline.ts'
 export { deckWithOutline, type ImportOptions } from './outlineFromPieces.ts';
 export { outlineOnSurface } from './outlineOnSurface.ts';
 export { type PrintableOptions, printableRings } from './printableRings.ts';
+export { type Squaring, squareOutline } from './squareOutline.ts';
 export { makeSurface, type Surface, type SurfaceStation } from './surface.ts';
 export { deckTemplate, TEMPLATES, type Template } from './templates/index.ts';
 export { holesOnSurface, truckHoles } from './truckHoles.ts';
