@@ -1,6 +1,8 @@
 import type { Px } from '../units/index.ts';
 import { discHalfWidths } from './disc.ts';
+import { growRowsFast } from './kernels/growFast.ts';
 import { growRowsPlain } from './kernels/growPlain.ts';
+import { kernels } from './kernels/load.ts';
 import { blankLike, copyMask, type Mask, sameSize, signedWords, tailBits } from './mask.ts';
 
 /**
@@ -25,10 +27,12 @@ function byDisc(mask: Mask, radiusPx: Px, out: Mask, shrinking: boolean): Mask {
   if (half.length === 1) return mask === out ? out : copyMask(mask, out);
   const source = out.data.buffer === mask.data.buffer ? copyMask(mask) : mask;
   const words = (mask.width + 31) >>> 5;
-  const output = signedWords(out);
-  growRowsPlain(signedWords(source), output, mask.stride, words, mask.height, half, shrinking);
+  if (words === 0) return out;
   const tail = tailBits(mask.width);
-  if (words > 0)
-    for (let y = 0, i = words - 1; y < mask.height; y++, i += mask.stride) output[i] = output[i]! & tail;
+  const input = signedWords(source);
+  const output = signedWords(out);
+  const fast = kernels();
+  if (fast) growRowsFast(fast, input, output, mask.stride, words, tail, mask.height, half, shrinking);
+  else growRowsPlain(input, output, mask.stride, words, tail, mask.height, half, shrinking);
   return out;
 }

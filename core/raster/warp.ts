@@ -1,4 +1,6 @@
 import type { Px } from '../units/index.ts';
+import { kernels } from './kernels/load.ts';
+import { warpRowsFast } from './kernels/warpFast.ts';
 import { warpRows } from './kernels/warpPlain.ts';
 import type { Mask } from './mask.ts';
 
@@ -37,6 +39,8 @@ export function warpArgmax(
 ): void {
   checkTile(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
   if (width === 0 || height === 0 || planes.length < 2) return;
+  const fast = kernels();
+  if (fast && warpRowsFast(fast, planes, srcWidth, srcHeight, grid, out, outX, outY, width, height)) return;
   warpRows(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
 }
 

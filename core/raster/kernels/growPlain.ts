@@ -40,13 +40,14 @@ function shrinkSideways(src: Int32Array, dst: Int32Array, n: number, k: number):
 
 /**
  * Grows (`shrinking` false) or shrinks rows of `words` 32-bit words by the disc of `half`. `input` and `output` hold
- * `height` rows and must not overlap; words beyond the used ones stay 0. The caller clears bits beyond the width.
+ * `height` rows and must not overlap; words beyond the used ones stay as they are, and the last used one is cut to `tail`.
  */
 export function growRowsPlain(
   input: Int32Array,
   output: Int32Array,
   stride: number,
   words: number,
+  tail: number,
   height: number,
   half: Int32Array,
   shrinking: boolean,
@@ -82,6 +83,7 @@ export function growRowsPlain(
         if (down < height) for (let i = 1, q = down * stride; i <= words; i++, q++) a[i] = a[i]! | input[q]!;
       }
     }
+    a[words] = a[words]! & tail;
     for (let i = 0, p = y * stride; i < words; i++, p++) output[p] = a[i + 1]!;
   }
 }

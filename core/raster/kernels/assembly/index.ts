@@ -1,0 +1,4 @@
+export { growRows } from './grow';
+export { prepareSource, warpTile } from './warp';
+export { thresholdRows } from './threshold';
+export { diffuseRow } from './diffuse';

@@ -1,0 +1,260 @@
+// Warp and argmax: the fast twin of ../warpPlain.ts, equal to it bit for bit. Works on one tile whose source region lies
+// in linear memory. A texel is 8 bytes a group of eight planes; `winners` is a byte a texel; `reach` counts, from a texel
+// to the right, the cells (2 × 2 texels) in a row that agree on one winner, up to 255.
+
+// @ts-ignore: decorator
+@inline
+const SUB: i32 = 2048;
+
+function zip(
+  a0: v128, a1: v128, a2: v128, a3: v128, a4: v128, a5: v128, a6: v128, a7: v128,
+  to: usize, pitch: usize,
+): void {
+  for (let half = 0; half < 2; half++) {
+    let t0: v128, t1: v128, t2: v128, t3: v128;
+    if (half == 0) {
+      t0 = v128.shuffle<i8>(a0, a1, 0, 16, 1, 17, 2, 18, 3, 19, 4, 20, 5, 21, 6, 22, 7, 23);
+      t1 = v128.shuffle<i8>(a2, a3, 0, 16, 1, 17, 2, 18, 3, 19, 4, 20, 5, 21, 6, 22, 7, 23);
+      t2 = v128.shuffle<i8>(a4, a5, 0, 16, 1, 17, 2, 18, 3, 19, 4, 20, 5, 21, 6, 22, 7, 23);
+      t3 = v128.shuffle<i8>(a6, a7, 0, 16, 1, 17, 2, 18, 3, 19, 4, 20, 5, 21, 6, 22, 7, 23);
+    } else {
+      t0 = v128.shuffle<i8>(a0, a1, 8, 24, 9, 25, 10, 26, 11, 27, 12, 28, 13, 29, 14, 30, 15, 31);
+      t1 = v128.shuffle<i8>(a2, a3, 8, 24, 9, 25, 10, 26, 11, 27, 12, 28, 13, 29, 14, 30, 15, 31);
+      t2 = v128.shuffle<i8>(a4, a5, 8, 24, 9, 25, 10, 26, 11, 27, 12, 28, 13, 29, 14, 30, 15, 31);
+      t3 = v128.shuffle<i8>(a6, a7, 8, 24, 9, 25, 10, 26, 11, 27, 12, 28, 13, 29, 14, 30, 15, 31);
+    }
+    const u0 = v128.shuffle<i16>(t0, t1, 0, 8, 1, 9, 2, 10, 3, 11);
+    const u1 = v128.shuffle<i16>(t0, t1, 4, 12, 5, 13, 6, 14, 7, 15);
+    const w0 = v128.shuffle<i16>(t2, t3, 0, 8, 1, 9, 2, 10, 3, 11);
+    const w1 = v128.shuffle<i16>(t2, t3, 4, 12, 5, 13, 6, 14, 7, 15);
+    const o0 = v128.shuffle<i32>(u0, w0, 0, 4, 1, 5);
+    const o1 = v128.shuffle<i32>(u0, w0, 2, 6, 3, 7);
+    const o2 = v128.shuffle<i32>(u1, w1, 0, 4, 1, 5);
+    const o3 = v128.shuffle<i32>(u1, w1, 2, 6, 3, 7);
+    v128.store_lane<i64>(to, o0, 0);
+    v128.store_lane<i64>(to + pitch, o0, 1);
+    v128.store_lane<i64>(to + 2 * pitch, o1, 0);
+    v128.store_lane<i64>(to + 3 * pitch, o1, 1);
+    v128.store_lane<i64>(to + 4 * pitch, o2, 0);
+    v128.store_lane<i64>(to + 5 * pitch, o2, 1);
+    v128.store_lane<i64>(to + 6 * pitch, o3, 0);
+    v128.store_lane<i64>(to + 7 * pitch, o3, 1);
+    to += 8 * pitch;
+  }
+}
+
+// @ts-ignore: decorator
+@inline
+function planeAt(planar: usize, k: i32, planes: i32, size: usize, at: usize): v128 {
+  return k < planes ? v128.load(planar + <usize>k * size + at) : i32x4.splat(0);
+}
+
+/**
+ * From `planes` planar regions of `rows` × `pitch` bytes (pitch a multiple of 16): texels, winners and reach.
+ */
+export function prepareSource(
+  planar: usize,
+  planes: i32,
+  pitch: i32,
+  rows: i32,
+  texels: usize,
+  winners: usize,
+  reach: usize,
+): void {
+  const size = <usize>pitch * <usize>rows;
+  const groups = (planes + 7) >> 3;
+  const texel = <usize>groups << 3;
+  for (let at: usize = 0; at < size; at += 16) {
+    let best = v128.load(planar + at);
+    let winner = i32x4.splat(0);
+    for (let k = 1; k < planes; k++) {
+      const value = v128.load(planar + <usize>k * size + at);
+      winner = v128.bitselect(i8x16.splat(<i8>k), winner, i8x16.gt_u(value, best));
+      best = i8x16.max_u(best, value);
+    }
+    v128.store(winners + at, winner);
+    for (let g = 0; g < groups; g++) {
+      const k = g << 3;
+      zip(
+        planeAt(planar, k, planes, size, at),
+        planeAt(planar, k + 1, planes, size, at),
+        planeAt(planar, k + 2, planes, size, at),
+        planeAt(planar, k + 3, planes, size, at),
+        planeAt(planar, k + 4, planes, size, at),
+        planeAt(planar, k + 5, planes, size, at),
+        planeAt(planar, k + 6, planes, size, at),
+        planeAt(planar, k + 7, planes, size, at),
+        texels + at * texel + (<usize>g << 3),
+        texel,
+      );
+    }
+  }
+  memory.fill(reach + size - <usize>pitch, 0, <usize>pitch);
+  for (let y = 0; y < rows - 1; y++) {
+    const row = winners + <usize>y * <usize>pitch;
+    const to = reach + <usize>y * <usize>pitch;
+    let run: u32 = 0;
+    store<u8>(to + <usize>pitch - 1, 0);
+    let right = <u32>load<u8>(row + <usize>pitch - 1) | (<u32>load<u8>(row + 2 * <usize>pitch - 1) << 8);
+    for (let x = pitch - 2; x >= 0; x--) {
+      const here = <u32>load<u8>(row + <usize>x) | (<u32>load<u8>(row + <usize>(x + pitch)) << 8);
+      // Both columns the same pair, and the pair of one winner.
+      const same = here == right && (here & 255) == here >> 8;
+      run = same ? min(run + 1, 255) : 0;
+      store<u8>(to + <usize>x, <u8>run);
+      right = here;
+    }
+  }
+}
+
+// @ts-ignore: decorator
+@inline
+function largest(v: v128): i32 {
+  const m = i32x4.max_s(v, v128.shuffle<i32>(v, v, 2, 3, 0, 1));
+  return i32x4.extract_lane(i32x4.max_s(m, v128.shuffle<i32>(m, m, 1, 0, 3, 2)), 0);
+}
+
+/** The plane with the largest bilinear sample at texel p with fractions fx and fy. */
+// @ts-ignore: decorator
+@inline
+function sample(p: usize, texel: usize, below: usize, groups: i32, fx: i32, fy: i32): i32 {
+  const across = i32x4.splat((fx << 16) | (SUB - fx));
+  const upper = i32x4.splat(SUB - fy);
+  const lower = i32x4.splat(fy);
+  let best = -1;
+  let winner = 0;
+  for (let g = 0; g < groups; g++) {
+    const a = v128.load_ext<u8>(p);
+    const b = v128.load_ext<u8>(p + texel);
+    const c = v128.load_ext<u8>(p + below);
+    const d = v128.load_ext<u8>(p + below + texel);
+    const lo = i32x4.add(
+      i32x4.mul(i32x4.dot_i16x8_s(v128.shuffle<i16>(a, b, 0, 8, 1, 9, 2, 10, 3, 11), across), upper),
+      i32x4.mul(i32x4.dot_i16x8_s(v128.shuffle<i16>(c, d, 0, 8, 1, 9, 2, 10, 3, 11), across), lower),
+    );
+    const hi = i32x4.add(
+      i32x4.mul(i32x4.dot_i16x8_s(v128.shuffle<i16>(a, b, 4, 12, 5, 13, 6, 14, 7, 15), across), upper),
+      i32x4.mul(i32x4.dot_i16x8_s(v128.shuffle<i16>(c, d, 4, 12, 5, 13, 6, 14, 7, 15), across), lower),
+    );
+    const top = largest(i32x4.max_s(lo, hi));
+    if (top > best) {
+      best = top;
+      const same = i32x4.splat(top);
+      const lanes = i32x4.bitmask(i32x4.eq(lo, same)) | (i32x4.bitmask(i32x4.eq(hi, same)) << 4);
+      winner = (g << 3) + ctz(lanes);
+    }
+    p += 8;
+  }
+  return winner;
+}
+
+/**
+ * Inks one tile. `nodes` are the grid's places, f32 pairs, rows of `cols`; the tile begins at (tileX, tileY) of the grid. The
+ * region's texel (0, 0) is source point (regionX, regionY). Bits of plane k go to out + (k − 1) × outSize, rows of
+ * `outPitch` bytes, from bit 0.
+ */
+export function warpTile(
+  nodes: usize,
+  cols: i32,
+  step: i32,
+  tileX: i32,
+  tileY: i32,
+  width: i32,
+  height: i32,
+  planes: i32,
+  srcWidth: i32,
+  srcHeight: i32,
+  regionX: i32,
+  regionY: i32,
+  pitch: i32,
+  texels: usize,
+  winners: usize,
+  reach: usize,
+  out: usize,
+  outSize: usize,
+  outPitch: usize,
+): void {
+  const groups = (planes + 7) >> 3;
+  const texel = <usize>groups << 3;
+  const below = <usize>pitch * texel;
+  const maxX = srcWidth * SUB;
+  const maxY = srcHeight * SUB;
+  const stepF = <f64>step;
+  for (let row = 0; row < height; row++) {
+    const gridY = tileY + row;
+    const r = gridY / step;
+    const v = (<f64>gridY + 0.5 - <f64>(r * step)) / stepF;
+    const outRow = out + <usize>row * outPitch;
+    let x = 0;
+    while (x < width) {
+      const gridX = tileX + x;
+      const c = gridX / step;
+      const n = nodes + (<usize>(r * cols + c) << 3);
+      const m = n + (<usize>cols << 3);
+      const n0x = <f64>load<f32>(n), n0y = <f64>load<f32>(n, 4), n1x = <f64>load<f32>(n, 8), n1y = <f64>load<f32>(n, 12);
+      const m0x = <f64>load<f32>(m), m0y = <f64>load<f32>(m, 4), m1x = <f64>load<f32>(m, 8), m1y = <f64>load<f32>(m, 12);
+      const leftX = n0x + (m0x - n0x) * v;
+      const leftY = n0y + (m0y - n0y) * v;
+      const dx = (n1x + (m1x - n1x) * v - leftX) / stepF;
+      const dy = (n1y + (m1y - n1y) * v - leftY) / stepF;
+      const cellStart = c * step - tileX;
+      const cellEnd = min(width, cellStart + step);
+      while (x < cellEnd) {
+        const end = min(cellEnd, (x & ~31) + 32);
+        const word = outRow + (<usize>(x >> 5) << 2);
+        const u0 = <f64>(x - cellStart) + 0.5;
+        const u1 = <f64>(end - 1 - cellStart) + 0.5;
+        const qx0 = <i32>Math.floor((leftX + dx * u0 - 0.5) * 2048.0);
+        const qy0 = <i32>Math.floor((leftY + dy * u0 - 0.5) * 2048.0);
+        const qx1 = <i32>Math.floor((leftX + dx * u1 - 0.5) * 2048.0);
+        const qy1 = <i32>Math.floor((leftY + dy * u1 - 0.5) * 2048.0);
+        const loX = min(qx0, qx1);
+        const hiX = max(qx0, qx1);
+        const loY = min(qy0, qy1);
+        const hiY = max(qy0, qy1);
+        // Places move one way along a piece: what holds at both ends holds between.
+        if (hiX <= -SUB || loX >= maxX || hiY <= -SUB || loY >= maxY) {
+          x = end;
+          continue;
+        }
+        if (loX > -SUB && hiX < maxX && loY > -SUB && hiY < maxY) {
+          const ix = (loX >> 11) - regionX;
+          const cells = (hiX >> 11) - regionX - ix + 1;
+          const iy = (loY >> 11) - regionY;
+          const last = (hiY >> 11) - regionY;
+          let uniform = true;
+          for (let yy = iy; yy <= last; yy++)
+            if (<i32>load<u8>(reach + <usize>(yy * pitch + ix)) < cells) {
+              uniform = false;
+              break;
+            }
+          if (uniform) {
+            const winner = <i32>load<u8>(winners + <usize>(iy * pitch + ix));
+            if (winner != 0) {
+              const at = word + <usize>(winner - 1) * outSize;
+              const bits = (<u32>-1 << (x & 31)) & (<u32>-1 >> (31 - ((end - 1) & 31)));
+              store<u32>(at, load<u32>(at) | bits);
+            }
+            x = end;
+            continue;
+          }
+        }
+        for (; x < end; x++) {
+          const u = <f64>(x - cellStart) + 0.5;
+          const qx = <i32>Math.floor((leftX + dx * u - 0.5) * 2048.0);
+          const qy = <i32>Math.floor((leftY + dy * u - 0.5) * 2048.0);
+          if (qx <= -SUB || qx >= maxX || qy <= -SUB || qy >= maxY) continue;
+          const at = ((qy >> 11) - regionY) * pitch + (qx >> 11) - regionX;
+          const winner =
+            load<u8>(reach + <usize>at) != 0
+              ? <i32>load<u8>(winners + <usize>at)
+              : sample(texels + <usize>at * texel, texel, below, groups, qx & (SUB - 1), qy & (SUB - 1));
+          if (winner != 0) {
+            const to = word + <usize>(winner - 1) * outSize;
+            store<u32>(to, load<u32>(to) | (<u32>1 << (x & 31)));
+          }
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,139 @@
+import { KERNELS } from './kernels.generated.ts';
+
+/** What the compiled kernels offer; numbers are byte addresses in `memory` unless their names say otherwise. */
+export interface Kernels {
+  readonly memory: { readonly buffer: ArrayBuffer; grow(pages: number): number };
+  growRows(
+    input: number,
+    output: number,
+    bytes: number,
+    words: number,
+    tail: number,
+    first: number,
+    rows: number,
+    inRows: number,
+    half: number,
+    reach: number,
+    a: number,
+    b: number,
+    zero: number,
+    shrinking: number,
+  ): void;
+  prepareSource(
+    planar: number,
+    planes: number,
+    pitch: number,
+    rows: number,
+    texels: number,
+    winners: number,
+    reach: number,
+  ): void;
+  warpTile(
+    nodes: number,
+    cols: number,
+    step: number,
+    tileX: number,
+    tileY: number,
+    width: number,
+    height: number,
+    planes: number,
+    srcWidth: number,
+    srcHeight: number,
+    regionX: number,
+    regionY: number,
+    pitch: number,
+    texels: number,
+    winners: number,
+    reach: number,
+    out: number,
+    outSize: number,
+    outPitch: number,
+  ): void;
+  thresholdRows(
+    plane: number,
+    planePitch: number,
+    width: number,
+    firstRow: number,
+    rows: number,
+    tile: number,
+    tilePitch: number,
+    period: number,
+    depth: number,
+    shift: number,
+    out: number,
+    outPitch: number,
+  ): void;
+  diffuseRow(
+    values: number,
+    width: number,
+    errors: number,
+    next: number,
+    out: number,
+    outPitch: number,
+    backwards: number,
+  ): void;
+}
+
+/** The members of the WebAssembly interface that are used here; the language's own library does not declare them. */
+interface WasmApi {
+  Module: new (bytes: Uint8Array) => object;
+  Instance: new (module: object, imports: object) => { readonly exports: unknown };
+  validate(bytes: Uint8Array): boolean;
+}
+
+const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
+
+/** Base64 (RFC 4648, section 4) to bytes. */
+function fromBase64(text: string): Uint8Array {
+  const value = new Uint8Array(128);
+  for (let i = 0; i < 64; i++) value[DIGITS.charCodeAt(i)] = i;
+  const length = text.indexOf('=') < 0 ? text.length : text.indexOf('=');
+  const bytes = new Uint8Array((length * 3) >> 2);
+  for (let i = 0, at = 0, pending = 0; i < length; i++) {
+    pending = (pending << 6) | value[text.charCodeAt(i)]!;
+    if ((i & 3) !== 0) bytes[at++] = pending >>> (6 - 2 * (i & 3));
+  }
+  return bytes;
+}
+
+// One instance a thread, made when first needed. It holds no state between calls: its memory is scratch.
+let instance: Kernels | null | undefined;
+
+/**
+ * The compiled kernels, or null where WebAssembly or its 128-bit instructions are missing or forbidden (a page's security
+ * policy must allow `wasm-unsafe-eval`). The plain twins then give the same bits, slower.
+ */
+export function kernels(): Kernels | null {
+  if (instance === undefined) {
+    instance = null;
+    const api = (globalThis as { readonly WebAssembly?: WasmApi }).WebAssembly;
+    const bytes = fromBase64(KERNELS);
+    try {
+      if (api?.validate(bytes)) instance = new api.Instance(new api.Module(bytes), {}).exports as Kernels;
+    } catch {
+      // A security policy forbids it: not a failure, the plain twins do the work.
+    }
+  }
+  return instance;
+}
+
+/** First byte of the kernels' memory that is free for scratch. */
+const BASE = 4096;
+const PAGE = 65536;
+
+/** Hands out addresses in the kernels' memory, each on 16 bytes, then makes sure that they exist. */
+export class Scratch {
+  private end = BASE;
+
+  take(bytes: number): number {
+    const at = this.end;
+    this.end = (at + bytes + 15) & ~15;
+    return at;
+  }
+
+  /** Grows the memory to hold all that was taken; views made before are void. */
+  reserve(to: Kernels): void {
+    const missing = this.end + 64 - to.memory.buffer.byteLength;
+    if (missing > 0) to.memory.grow(Math.ceil(missing / PAGE));
+  }
+}

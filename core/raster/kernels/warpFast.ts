@@ -1,0 +1,175 @@
+import type { Mask } from '../mask.ts';
+import type { WarpGrid } from '../warp.ts';
+import { type Kernels, Scratch } from './load.ts';
+
+/** Rows a tile starts with, and the source points it may take: more would leave the processor's second cache. */
+const TILE_ROWS = 64;
+const TILE_POINTS = 1 << 17;
+/** Positions beyond this would not fit 32 bits in 1/2048 of a point. */
+const FARTHEST = 1e6;
+
+interface Region {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * The compiled twin of `warpRows`. Cuts the tile into parts whose source fits the cache. Returns false, having changed
+ * nothing, when a node of the grid is no number or so far away that 32 bits do not hold it.
+ */
+export function warpRowsFast(
+  kernels: Kernels,
+  planes: readonly Uint8Array[],
+  srcWidth: number,
+  srcHeight: number,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: number,
+  outY: number,
+  width: number,
+  height: number,
+): boolean {
+  const { xy } = grid;
+  for (let i = 0; i < grid.cols * grid.rows * 2; i++) if (!(Math.abs(xy[i]!) <= FARTHEST)) return false;
+  const part = (x: number, y: number, w: number, h: number): void => {
+    const region = regionOf(grid, srcWidth, srcHeight, x, y, w, h);
+    if (region === null) return;
+    if (region.width * region.height > TILE_POINTS && (w > 256 || h > 8)) {
+      if (w > 16 * h) {
+        const half = ((w >> 1) + 31) & ~31;
+        part(x, y, half, h);
+        part(x + half, y, w - half, h);
+      } else {
+        const half = h >> 1;
+        part(x, y, w, half);
+        part(x, y + half, w, h - half);
+      }
+    } else inkPart(kernels, planes, srcWidth, srcHeight, grid, out, outX, outY, { x, y, w, h }, region);
+  };
+  for (let y = 0; y < height; y += TILE_ROWS) part(0, y, width, Math.min(TILE_ROWS, height - y));
+  return true;
+}
+
+/** The source points that a part of the tile may look at, with one more on each side; null when all lie outside. */
+function regionOf(
+  { step, cols, xy }: WarpGrid,
+  srcWidth: number,
+  srcHeight: number,
+  x: number,
+  y: number,
+  w: number,
+  h: number,
+): Region | null {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let r = Math.floor(y / step); r <= Math.floor((y + h - 1) / step) + 1; r++)
+    for (let c = Math.floor(x / step); c <= Math.floor((x + w - 1) / step) + 1; c++) {
+      const px = xy[2 * (r * cols + c)]!;
+      const py = xy[2 * (r * cols + c) + 1]!;
+      if (px < x0) x0 = px;
+      if (px > x1) x1 = px;
+      if (py < y0) y0 = py;
+      if (py > y1) y1 = py;
+    }
+  if (x1 < -1 || y1 < -1 || x0 > srcWidth + 1 || y0 > srcHeight + 1) return null;
+  const left = Math.max(-1, Math.floor(x0 - 0.5) - 1);
+  const top = Math.max(-1, Math.floor(y0 - 0.5) - 1);
+  const right = Math.min(srcWidth, Math.floor(x1 - 0.5) + 2);
+  const bottom = Math.min(srcHeight, Math.floor(y1 - 0.5) + 2);
+  return { x: left, y: top, width: right - left + 1, height: bottom - top + 1 };
+}
+
+function inkPart(
+  kernels: Kernels,
+  planes: readonly Uint8Array[],
+  srcWidth: number,
+  srcHeight: number,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: number,
+  outY: number,
+  part: { readonly x: number; readonly y: number; readonly w: number; readonly h: number },
+  region: Region,
+): void {
+  const pitch = (region.width + 16) & ~15;
+  const size = pitch * region.height;
+  const words = (part.w + 31) >>> 5;
+  const outSize = words * part.h * 4;
+  const scratch = new Scratch();
+  const nodesAt = scratch.take(grid.cols * grid.rows * 8);
+  const planarAt = scratch.take(planes.length * size);
+  const texelsAt = scratch.take(size * 8 * ((planes.length + 7) >> 3));
+  const winnersAt = scratch.take(size);
+  const reachAt = scratch.take(size);
+  const outAt = scratch.take((planes.length - 1) * outSize);
+  scratch.reserve(kernels);
+  new Float32Array(kernels.memory.buffer).set(grid.xy.subarray(0, grid.cols * grid.rows * 2), nodesAt >> 2);
+  const bytes = new Uint8Array(kernels.memory.buffer);
+  planes.forEach((plane, k) => {
+    copyRegion(plane, srcWidth, srcHeight, region, bytes, planarAt + k * size, pitch, k === 0 ? 255 : 0);
+  });
+  kernels.prepareSource(planarAt, planes.length, pitch, region.height, texelsAt, winnersAt, reachAt);
+
+  const memory = new Uint32Array(kernels.memory.buffer);
+  const copyMasks = (store: (mask: Mask, from: number, to: number, at: number) => void) => {
+    for (let k = 1; k < planes.length; k++) {
+      const mask = out[k - 1]!;
+      let at = (outAt + (k - 1) * outSize) >> 2;
+      const first = (outX + part.x) >>> 5;
+      for (let row = 0; row < part.h; row++, at += words) {
+        const from = (outY + part.y + row) * mask.stride + first;
+        store(mask, from, from + words, at);
+      }
+    }
+  };
+  copyMasks((mask, from, to, at) => memory.set(mask.data.subarray(from, to), at));
+  kernels.warpTile(
+    nodesAt,
+    grid.cols,
+    grid.step,
+    part.x,
+    part.y,
+    part.w,
+    part.h,
+    planes.length,
+    srcWidth,
+    srcHeight,
+    region.x,
+    region.y,
+    pitch,
+    texelsAt,
+    winnersAt,
+    reachAt,
+    outAt,
+    outSize,
+    words * 4,
+  );
+  copyMasks((mask, from, _, at) => mask.data.set(memory.subarray(at, at + words), from));
+}
+
+/** Copies a region of a plane into rows of `pitch` bytes; beyond the plane, `outside`. */
+function copyRegion(
+  plane: Uint8Array,
+  width: number,
+  height: number,
+  { x, y, width: regionWidth, height: rows }: Region,
+  bytes: Uint8Array,
+  at: number,
+  pitch: number,
+  outside: number,
+): void {
+  const from = Math.max(0, x);
+  const to = Math.min(width, x + regionWidth);
+  for (let row = 0; row < rows; row++) {
+    const start = at + row * pitch;
+    const source = y + row;
+    if (source < 0 || source >= height || to <= from) {
+      bytes.fill(outside, start, start + pitch);
+      continue;
+    }
+    bytes.set(plane.subarray(source * width + from, source * width + to), start + from - x);
+    if (from > x) bytes.fill(outside, start, start + from - x);
+    bytes.fill(outside, start + to - x, start + pitch);
+  }
+}

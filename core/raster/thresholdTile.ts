@@ -1,0 +1,34 @@
+import type { Px } from '../units/index.ts';
+import { kernels } from './kernels/load.ts';
+import { thresholdFast } from './kernels/thresholdFast.ts';
+import { thresholdPlain } from './kernels/thresholdPlain.ts';
+import { blankMask, type Mask } from './mask.ts';
+import type { Plane } from './plane.ts';
+
+/**
+ * Thresholds that repeat over the plane: a tile of `width` × `height`, values 1 to 255, rows from the top. Below it the same
+ * tile follows moved `shift` points to the left, as bricks in a wall, so that tilted screens need little room.
+ */
+export interface ThresholdTile {
+  readonly width: Px;
+  readonly height: Px;
+  readonly shift: Px;
+  readonly data: Uint8Array;
+}
+
+/**
+ * One bit a point of a plane of ink coverage (0 none, 255 full): ink where the coverage is at least the tile's threshold.
+ * Coverage 0 never has ink and 255 always has.
+ */
+export function thresholdMask(plane: Plane, tile: ThresholdTile): Mask {
+  if (tile.data.length !== tile.width * tile.height || tile.data.length === 0 || tile.shift < 0)
+    throw new RangeError(
+      `A tile of ${tile.width} × ${tile.height} thresholds can not hold ${tile.data.length}.`,
+    );
+  const out = blankMask(plane.width, plane.height);
+  if (plane.width === 0) return out;
+  const fast = kernels();
+  if (fast) thresholdFast(fast, plane, tile, out);
+  else thresholdPlain(plane, tile, out);
+  return out;
+}

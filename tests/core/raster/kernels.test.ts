@@ -1,0 +1,213 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { compileKernels, kernelsFile } from '../../../build/kernels.mjs';
+import { discHalfWidths } from '../../../core/raster/disc.ts';
+import { errorDiffusePlain } from '../../../core/raster/errorDiffuse.ts';
+import {
+  blankMask,
+  complement,
+  equal,
+  errorDiffuse,
+  grow,
+  inkCount,
+  type Mask,
+  type Plane,
+  setBit,
+  shrink,
+  thresholdMask,
+} from '../../../core/raster/index.ts';
+import { growRowsPlain } from '../../../core/raster/kernels/growPlain.ts';
+import { type Kernels, kernels } from '../../../core/raster/kernels/load.ts';
+import { thresholdPlain } from '../../../core/raster/kernels/thresholdPlain.ts';
+import { warpRowsFast } from '../../../core/raster/kernels/warpFast.ts';
+import { warpRows } from '../../../core/raster/kernels/warpPlain.ts';
+import { signedWords, tailBits } from '../../../core/raster/mask.ts';
+import { blobs, randomMask, stream, tidy } from './randomMask.ts';
+import { gridOf, type Map2, softPlanes } from './warpCases.ts';
+
+const fast = kernels() as Kernels;
+
+test('the compiled kernels are those of the sources', async () => {
+  const file = new URL('../../../core/raster/kernels/kernels.generated.ts', import.meta.url);
+  expect(readFileSync(file, 'utf8')).toBe(kernelsFile(await compileKernels()));
+});
+
+test('the compiled kernels run here, so that the tests below compare two things', () => {
+  expect(fast).not.toBeNull();
+  expect(fast.growRows).toBeTypeOf('function');
+});
+
+function growPlain(mask: Mask, radius: number, shrinking: boolean): Mask {
+  const out = blankMask(mask.width, mask.height);
+  growRowsPlain(
+    signedWords(mask),
+    signedWords(out),
+    mask.stride,
+    (mask.width + 31) >>> 5,
+    tailBits(mask.width),
+    mask.height,
+    discHalfWidths(radius),
+    shrinking,
+  );
+  return out;
+}
+
+function growBoth(mask: Mask, radius: number): void {
+  const name = `${mask.width} × ${mask.height}, r ${radius}`;
+  const grown = grow(mask, radius);
+  expect(tidy(grown)).toBe(true);
+  expect(equal(grown, growPlain(mask, radius, false)), name).toBe(true);
+  const small = shrink(mask, radius);
+  expect(tidy(small)).toBe(true);
+  expect(equal(small, growPlain(mask, radius, true)), name).toBe(true);
+}
+
+describe('growth and shrinking: both twins agree', () => {
+  test('at every width from 1 to 130, empty, full and in between', () => {
+    for (let width = 1; width <= 130; width++) {
+      for (const [i, share] of [0, 0.02, 0.5, 0.98, 1].entries()) {
+        const mask = randomMask(width, 1 + ((width * 7) % 40), share, width * 10 + i);
+        for (const radius of [1, 2.3, 5, 9.9, 17]) growBoth(mask, radius);
+      }
+    }
+  });
+
+  test('at heights and radii that cut bands at every place', () => {
+    const next = stream(42);
+    for (let i = 0; i < 12; i++)
+      growBoth(
+        blobs(9000 + Math.floor(next() * 3000), 300 + Math.floor(next() * 300), 300, i),
+        1 + next() * 30,
+      );
+    growBoth(blobs(700, 500, 60, 99), 150);
+  });
+
+  test('on a full-size film with ink along its borders', () => {
+    const film = blankMask(19370, 4960);
+    const next = stream(7);
+    for (let i = 0; i < 3000; i++) {
+      const [x, y] = [Math.floor(next() * 19370), Math.floor(next() * 4960)];
+      const side = i % 5;
+      setBit(film, [0, 19369, x, x, x][side]!, [y, y, 0, 4959, y][side]!);
+    }
+    for (const radius of [4, 12.2]) {
+      const grown = grow(film, radius);
+      expect(equal(grown, growPlain(film, radius, false))).toBe(true);
+      expect(equal(shrink(complement(film), radius), growPlain(complement(film), radius, true))).toBe(true);
+      expect(inkCount(grown)).toBeGreaterThan(inkCount(film));
+    }
+  });
+});
+
+describe('warp: both twins agree', () => {
+  const maps: [string, Map2][] = [
+    ['enlarged', (x, y) => [x / 3.07 - 2, y / 3.07 - 3]],
+    ['as it is', (x, y) => [x, y]],
+    ['mirrored', (x, y) => [60 - x / 2, y / 2]],
+    ['turned a quarter', (x, y) => [y / 2.2, 40 - x / 2.2]],
+    ['turned and bent', (x, y) => [x / 2 + 4 * Math.sin(y / 30) - 5, y / 2 - x / 9 + 6]],
+    ['reduced', (x, y) => [x * 4.7 - 30, y * 3.9 - 20]],
+    ['enlarged a hundred times', (x, y) => [20 + x / 100, 20 + y / 100]],
+    ['outside', (x, y) => [x + 9e5, y]],
+  ];
+  test.each(maps)('%s', (_, map) => {
+    const next = stream(3);
+    for (let i = 0; i < 30; i++) {
+      const whole = (n: number) => 1 + Math.floor(next() * n);
+      const [w, h, width, height] = [whole(90), whole(70), whole(300), whole(150)];
+      const planes = softPlanes(2 + (i % 11), w, h, i);
+      const grid = gridOf(width, height, [8, 32, 20, 128][i % 4]!, map);
+      const [x, y] = [32 * Math.floor(next() * 4), Math.floor(next() * 9)];
+      const masks = () => planes.slice(1).map((_plane, k) => randomMask(x + width + 5, y + height, 0.01, k));
+      const [a, b] = [masks(), masks()];
+      expect(warpRowsFast(fast, planes, w, h, grid, a, x, y, width, height)).toBe(true);
+      warpRows(planes, w, h, grid, b, x, y, width, height);
+      a.forEach((mask, k) => {
+        expect(equal(mask, b[k]!), `case ${i}, plane ${k + 1}: ${w} × ${h} to ${width} × ${height}`).toBe(
+          true,
+        );
+        expect(tidy(mask)).toBe(true);
+      });
+    }
+  });
+
+  test('planes of noise, where every cell is an edge and equals abound', () => {
+    const next = stream(12);
+    const planes = Array.from({ length: 9 }, () =>
+      Uint8Array.from({ length: 400 * 90 }, () => 85 * Math.floor(next() * 4)),
+    );
+    const grid = gridOf(1200, 270, 64, (x, y) => [x / 3, y / 3]);
+    const masks = () => planes.slice(1).map(() => blankMask(1200, 270));
+    const [a, b] = [masks(), masks()];
+    warpRowsFast(fast, planes, 400, 90, grid, a, 0, 0, 1200, 270);
+    warpRows(planes, 400, 90, grid, b, 0, 0, 1200, 270);
+    for (const [k, mask] of a.entries()) expect(equal(mask, b[k]!), `plane ${k + 1}`).toBe(true);
+    expect(a.every((mask) => inkCount(mask) > 0)).toBe(true);
+  });
+
+  test('a wide film cut into many parts', () => {
+    const planes = softPlanes(6, 3000, 500, 5);
+    const grid = gridOf(9687, 700, 71, (x, y) => [x / 3.3 + y / 20, y / 1.5 - x / 60]);
+    const masks = () => planes.slice(1).map(() => blankMask(9687, 700));
+    const [a, b] = [masks(), masks()];
+    warpRowsFast(fast, planes, 3000, 500, grid, a, 0, 0, 9687, 700);
+    warpRows(planes, 3000, 500, grid, b, 0, 0, 9687, 700);
+    for (const [k, mask] of a.entries()) expect(equal(mask, b[k]!), `plane ${k + 1}`).toBe(true);
+  });
+
+  test('a grid with a place that is no number is left to the plain twin', () => {
+    const grid = gridOf(64, 64, 32, (x, y) => [x, y]);
+    grid.xy[3] = Number.NaN;
+    const out = [blankMask(64, 64)];
+    expect(warpRowsFast(fast, softPlanes(2, 9, 9, 1), 9, 9, grid, out, 0, 0, 64, 64)).toBe(false);
+  });
+});
+
+/** A plane of slopes and noise, all levels, with borders of 0 and 255. */
+function tones(width: number, height: number, seed: number): Plane {
+  const next = stream(seed);
+  const data = new Uint8Array(width * height);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const slope = (255 * (x + y)) / (width + height);
+      data[y * width + x] = x % 17 === 0 ? 255 : y % 13 === 0 ? 0 : Math.min(255, slope + 40 * next());
+    }
+  return { width, height, data };
+}
+
+describe('tone: both twins agree', () => {
+  test('thresholds, at widths 1 to 130 and tiles of any size', () => {
+    const next = stream(8);
+    for (let width = 1; width <= 130; width++) {
+      const [w, h] = [1 + Math.floor(next() * 40), 1 + Math.floor(next() * 9)];
+      const data = Uint8Array.from({ length: w * h }, () => 1 + Math.floor(next() * 255));
+      const tile = { width: w, height: h, shift: Math.floor(next() * 60), data };
+      const plane = tones(width, 40, width);
+      const out = blankMask(width, 40);
+      thresholdPlain(plane, tile, out);
+      expect(equal(thresholdMask(plane, tile), out), `width ${width}, tile ${w} × ${h}`).toBe(true);
+      expect(tidy(out)).toBe(true);
+    }
+  });
+
+  test('error diffusion, at widths 1 to 130', () => {
+    for (let width = 1; width <= 130; width++) {
+      const plane = tones(width, 33, width);
+      const out = blankMask(width, 33);
+      errorDiffusePlain(plane, out);
+      expect(equal(errorDiffuse(plane), out), `width ${width}`).toBe(true);
+      expect(tidy(out)).toBe(true);
+    }
+  });
+
+  test('planes larger than a band', () => {
+    const plane = tones(3001, 900, 1);
+    const out = blankMask(3001, 900);
+    errorDiffusePlain(plane, out);
+    expect(equal(errorDiffuse(plane), out)).toBe(true);
+    const tile = { width: 61, height: 7, shift: 22, data: tones(61, 7, 3).data.map((v) => Math.max(1, v)) };
+    const dots = blankMask(3001, 900);
+    thresholdPlain(plane, tile, dots);
+    expect(equal(thresholdMask(plane, tile), dots)).toBe(true);
+  });
+});
