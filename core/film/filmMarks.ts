@@ -2,8 +2,8 @@ import type { FilmPoint } from '../units/index.ts';
 import type { FilmMark } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { holeShapes } from './holeMark.ts';
-import { anyInk, inkProfile } from './inkSearch.ts';
-import { GROUP_DEPTH, groupReach, MARK_CLEARANCE, MARK_LINE, MOST_VERNIERS, markGroup } from './markGroup.ts';
+import { anyInk, type InkProfile } from './inkSearch.ts';
+import { FULL_MARK, groupReach, MARK_LINE, MOST_VERNIERS, markGroup, SLIM_MARK } from './markGroup.ts';
 import { type Affine, bar, line, place, type Shape } from './shape.ts';
 
 /** mm: a nose arrow's length. */
@@ -23,10 +23,9 @@ const arrowShapes = (): Shape[] => [
 ];
 
 /** Outermost ink of all films, mm, at and about the places where main marks stand. */
-function artEdges(films: readonly FilmArt[], before: number, after: number) {
+function artEdges(films: readonly FilmArt[], profile: InkProfile, before: number, after: number) {
   const { box, dpi, mask } = films[0]!;
   const scale = dpi / 25.4;
-  const profile = inkProfile(films.map((film) => film.mask));
   const [w, h] = [mask.width as number, mask.height as number];
   const topV = box.y + box.height;
   const columns = (from: number, to: number) =>
@@ -74,27 +73,29 @@ export interface FaceMarks {
 
 /**
  * Marks of every film of a face, film space: registration marks on the centreline fore and aft and at both sides (with
- * vernier scales when asked), cross-hairs at the truck holes, arrows to the nose. None lies over ink of any film.
+ * vernier scales when asked; `slim` sides are smaller and have none), cross-hairs at the truck holes, arrows to the nose. `profile` is that of all films together. None lies over ink of any film.
  */
 export function filmMarks(
   films: readonly FilmArt[],
   holes: readonly FilmPoint[],
-  verniers: boolean,
+  how: { readonly verniers: boolean; readonly sides: 'full' | 'slim'; readonly profile: InkProfile },
 ): FaceMarks {
+  const { verniers, sides, profile } = how;
   const notes: string[] = [];
   const pulls = films[0]!.pulls;
   const { before, after } = groupReach(pulls, verniers);
-  const edge = artEdges(films, before, after);
-  const clear = MARK_CLEARANCE;
+  const edge = artEdges(films, profile, before, after);
+  const clear = FULL_MARK.clearance;
+  const side = sides === 'full' ? FULL_MARK : SLIM_MARK;
   const strips: readonly Affine[] = [
     [0, -1, 1, 0, edge.right + clear, 0],
     [0, 1, -1, 0, edge.left - clear, 0],
-    [1, 0, 0, 1, 0, edge.top + clear],
-    [-1, 0, 0, -1, 0, edge.bottom - clear],
+    [1, 0, 0, 1, 0, edge.top + side.clearance],
+    [-1, 0, 0, -1, 0, edge.bottom - side.clearance],
   ];
   const arrowAt = (strip: Affine, turn: Affine): FilmMark => {
-    const x = strip[4] + strip[0] * -(before + 8) + (strip[2] * GROUP_DEPTH) / 2;
-    const y = strip[5] + strip[1] * -(before + 8) + (strip[3] * GROUP_DEPTH) / 2;
+    const x = strip[4] + strip[0] * -(before + 8) + (strip[2] * side.depth) / 2;
+    const y = strip[5] + strip[1] * -(before + 8) + (strip[3] * side.depth) / 2;
     return { kind: 'nose', x, y, shapes: place(place(arrowShapes(), turn), [1, 0, 0, 1, x, y]) };
   };
   const arrows = strips
@@ -115,7 +116,7 @@ export function filmMarks(
     .filter(({ shapes }) => shapes.length > 0)
     .map(({ hole, shapes }) => ({ kind: 'hole', x: hole.u, y: hole.v, shapes }));
   const byFilm = films.map((film) => [
-    ...strips.flatMap((strip) => markGroup(film, strip, verniers)),
+    ...strips.flatMap((strip, i) => markGroup(film, strip, verniers, i < 2 ? FULL_MARK : side)),
     ...arrows,
     ...holeMarks,
   ]);

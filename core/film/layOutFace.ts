@@ -1,16 +1,16 @@
 import type { Face } from '../deck/index.ts';
-import { inkCount, type PxBox } from '../raster/index.ts';
+import { inkCount, inkedBox, type PxBox } from '../raster/index.ts';
 import { type Box, badInput, done, type FilmPoint, type Outcome } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
 import type { FaceLayout, FilmLayout, FilmMark, SheetLayout } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
-import { filmMarks } from './filmMarks.ts';
+import { type FaceMarks, filmMarks } from './filmMarks.ts';
 import { inkCounts } from './inkCounts.ts';
-import { inkProfile } from './inkSearch.ts';
+import { type InkProfile, inkProfile } from './inkSearch.ts';
 import { labelStrip } from './labelStrip.ts';
 import { capacity, placeOnPage } from './pagePlace.ts';
 import type { FilmPrinter } from './printer.ts';
-import { planSeam, SEAM_MARGIN, type SeamPlan } from './seam.ts';
+import { planSeam, SEAM_MARGIN, type SeamPlan, SLIM_SEAM_MARGIN } from './seam.ts';
 import { place, type Shape } from './shape.ts';
 import { cheapestSpans, piecesFor } from './sheetSpans.ts';
 
@@ -61,14 +61,18 @@ interface FaceCommon {
   readonly marks: readonly FilmMark[];
   readonly y0: number;
   readonly y1: number;
+  /** mm kept free beside the art for seam marks. */
+  readonly beside: number;
 }
 
-function faceCommon(films: readonly FilmArt[], marks: readonly FilmMark[]): FaceCommon {
-  const { right } = inkProfile(films.map((film) => film.mask));
-  let y0 = right.findIndex((last) => last >= 0);
+function faceCommon(profile: InkProfile, marks: readonly FilmMark[], beside: number): FaceCommon {
+  const { right } = profile;
+  const y0 = Math.max(
+    0,
+    right.findIndex((last) => last >= 0),
+  );
   const y1 = right.findLastIndex((last) => last >= 0) + 1;
-  if (y0 < 0) y0 = 0;
-  return { marks, y0, y1 };
+  return { marks, y0, y1, beside };
 }
 
 /**
@@ -78,18 +82,12 @@ function faceCommon(films: readonly FilmArt[], marks: readonly FilmMark[]): Face
 function boxFilm(art: FilmArt, marks: readonly FilmMark[], common: FaceCommon): Boxed {
   const scale = art.dpi / 25.4;
   const top = art.box.y + art.box.height;
-  const profile = inkProfile([art.mask]);
+  const own = inkedBox(art.mask);
   let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (let y = 0; y < profile.left.length; y++) {
-    if (profile.right[y]! < 0) continue;
-    x0 = Math.min(x0, profile.left[y]!);
-    x1 = Math.max(x1, profile.right[y]! + 1);
-    y0 = Math.min(y0, y);
-    y1 = y + 1;
-  }
+  if (own) [x0, x1, y0, y1] = [own.x, own.x + own.width, own.y, own.y + own.height];
   if (common.y1 > common.y0) {
     // Seam marks stand beside the art of all films, or they would print among another ink's.
-    const beside = Math.ceil(SEAM_MARGIN * scale);
+    const beside = Math.ceil(common.beside * scale);
     y0 = Math.min(y0, common.y0 - beside);
     y1 = Math.max(y1, common.y1 + beside);
   }
@@ -326,6 +324,22 @@ function layOutFilm(
   };
 }
 
+interface Prepared {
+  readonly marks: FaceMarks;
+  readonly boxed: readonly Boxed[];
+  readonly plans: readonly Plan[];
+}
+
+/** Marks, boxes and sheet counts of a face, with full or slim side marks. */
+function prepare(request: LayOutRequest, profile: InkProfile, sides: 'full' | 'slim'): Prepared {
+  const { films, holes } = request;
+  const marks = filmMarks(films, holes, { verniers: request.options?.verniers ?? true, sides, profile });
+  const common = faceCommon(profile, marks.byFilm.flat(), sides === 'full' ? SEAM_MARGIN : SLIM_SEAM_MARGIN);
+  const boxed = films.map((film, i) => boxFilm(film, marks.byFilm[i]!, common));
+  const plans = ([0, 90] as const).flatMap((turn) => planTurn(request, boxed, turn) ?? []);
+  return { marks, boxed, plans };
+}
+
 function refuse(request: LayOutRequest): Outcome<never> {
   const { sheet, margin, overlap } = request.printer;
   return badInput(
@@ -352,11 +366,13 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
       throw new Error('Films of one face must share resolution and size.');
     }
   }
-  const marks = filmMarks(films, request.holes, request.options?.verniers ?? true);
-  const common = faceCommon(films, marks.byFilm.flat());
-  const boxed = films.map((film, i) => boxFilm(film, marks.byFilm[i]!, common));
-  const plans = ([0, 90] as const).flatMap((turn) => planTurn(request, boxed, turn) ?? []);
-  const fewest = Math.min(...plans.map((plan) => plan.sheets));
+  const profile = inkProfile(films.map((film) => film.mask));
+  const full = prepare(request, profile, 'full');
+  const slim = prepare(request, profile, 'slim');
+  const least = (one: Prepared) => Math.min(...one.plans.map((plan) => plan.sheets));
+  const prepared = least(slim) < least(full) ? slim : full;
+  const { marks, boxed, plans } = prepared;
+  const fewest = least(prepared);
   const best = plans
     .filter((plan) => plan.sheets === fewest)
     .map((plan) => placeSeams(plan, boxed))
@@ -369,6 +385,12 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
     );
   }
   const notes = [...marks.notes];
+  if (prepared === slim) {
+    const saved = Number.isFinite(least(full))
+      ? ` saves ${least(full) - fewest} sheets`
+      : ' lets the film fit';
+    notes.push(`Side marks are set small, which${saved}; vernier scales stand at nose and tail only.`);
+  }
   const other = plans.find((plan) => plan.turn !== best.turn);
   if (other) {
     for (const [i, { columns, rows }] of other.counts.entries()) {

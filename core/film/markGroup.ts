@@ -3,9 +3,16 @@ import type { FilmArt } from './filmArt.ts';
 import { type Affine, apply, line, place, ringLine, type Shape } from './shape.ts';
 import { VERNIER_DEPTH, VERNIER_LENGTH, vernierNumber, vernierScale } from './vernier.ts';
 
-/** mm: how deep a main mark's strip is, and the clear wood between it and the nearest art. */
-export const GROUP_DEPTH = 12;
-export const MARK_CLEARANCE = 2.5;
+/** How much room a main mark takes, mm: depth of its strip, clear film between it and the nearest art, ring and arm. */
+export interface MarkSize {
+  readonly depth: number;
+  readonly clearance: number;
+  readonly ring: number;
+  readonly arm: number;
+}
+export const FULL_MARK: MarkSize = { depth: 12, clearance: 2.5, ring: 3, arm: 5 };
+/** For the sides of a film that would otherwise need wider sheets; too small for vernier scales. */
+export const SLIM_MARK: MarkSize = { depth: 5.6, clearance: 1.5, ring: 1.7, arm: 2.7 };
 /** Lines of marks, mm: 6 pixels at 600 dpi; a stencil on 77 threads a centimetre still holds it (common practice, no source). */
 export const MARK_LINE = 0.25;
 const LANE_ALONG = VERNIER_LENGTH + 4.5;
@@ -15,10 +22,10 @@ const MARK_HALF = 6.5;
 export const MOST_VERNIERS = 6;
 
 /** A cross through a ring, about the origin. */
-export const registrationShapes = (): Shape[] => [
-  ringLine(0, 0, 3, MARK_LINE),
-  line(MARK_LINE, [-5, 0], [5, 0]),
-  line(MARK_LINE, [0, -5], [0, 5]),
+export const registrationShapes = ({ ring, arm }: MarkSize): Shape[] => [
+  ringLine(0, 0, ring, MARK_LINE),
+  line(MARK_LINE, [-arm, 0], [arm, 0]),
+  line(MARK_LINE, [0, -arm], [0, arm]),
 ];
 
 /** How far a strip reaches from its mark on either side, mm, for a face of `pulls` inks. */
@@ -32,22 +39,23 @@ export function groupReach(
 
 /**
  * A main mark and its scales as one film prints them. `toFilm` takes the strip's own place (x along the art's edge with
- * the mark at 0, y outwards from 0 to GROUP_DEPTH) to film space. Pull 1 prints every fixed scale; pull n the moving
+ * the mark at 0, y outwards from 0 to its depth) to film space. Pull 1 prints every fixed scale; pull n the moving
  * scale of its own lane.
  */
 export function markGroup(
   film: Pick<FilmArt, 'pull' | 'pulls'>,
   toFilm: Affine,
   verniers: boolean,
+  size: MarkSize = FULL_MARK,
 ): readonly FilmMark[] {
-  const middle = GROUP_DEPTH / 2;
+  const middle = size.depth / 2;
   const marks: FilmMark[] = [];
   const put = (kind: FilmMark['kind'], x: number, y: number, shapes: readonly Shape[]) => {
     const [u, v] = apply(toFilm, x, y);
     marks.push({ kind, x: u, y: v, shapes: place(shapes, toFilm) });
   };
-  put('registration', 0, middle, place(registrationShapes(), [1, 0, 0, 1, 0, middle]));
-  if (!verniers) return marks;
+  put('registration', 0, middle, place(registrationShapes(size), [1, 0, 0, 1, 0, middle]));
+  if (!verniers || size !== FULL_MARK) return marks;
   const alongU = Math.abs(toFilm[0]) > 0.5;
   const pairs = Math.min(film.pulls - 1, MOST_VERNIERS);
   for (let lane = 0; lane < pairs; lane++) {

@@ -17,6 +17,8 @@ const CLEAR = 0.6;
 const TICK_ROOM = 3.2;
 /** mm a film needs beyond its art at a seam's ends for tick, station and clearance. */
 export const SEAM_MARGIN = TICK_ROOM + STATION + 2 * CLEAR;
+/** The same where only single cross-hairs must fit. */
+export const SLIM_SEAM_MARGIN = 0.5 + 2 * ARM + 2 * CLEAR;
 /** mm from either end within which a station must stand; further in it would stand among the art. */
 const END = 24;
 /** Narrowest overlap in which two cross-hairs and a scale stand side by side. */

@@ -245,6 +245,33 @@ describe('marks', () => {
   });
 });
 
+describe('fewest sheets', () => {
+  test('a narrow deck on legal sheets gets small side marks and three sheets a film instead of five', () => {
+    const narrow = testFilms(100, 780, 97);
+    const layout = laid(narrow, { named: 'legal' });
+    // 349 mm less margins, strip and overlap carry a 800 mm film in three only if it is no higher than 205.9 mm.
+    for (const [i, film] of layout.films.entries()) {
+      expect(film.sheets.length).toBe(3);
+      expect(film.box.height).toBeLessThan(205.9);
+      expect(rejoined(layout, i).data).toEqual(filmMask(film).data);
+      const main = film.marks.filter((mark) => mark.kind === 'registration');
+      expect(main.length).toBe(4);
+      for (const mark of main)
+        for (const shape of mark.shapes) expect(anyInk(narrow, boundsOf([shape])!)).toBe(false);
+      for (const sheet of film.sheets) for (const seam of sheet.seams) expect(seam.crossHairs.length).toBe(4);
+    }
+    expect(layout.notes.join(' ')).toMatch(/Side marks are set small, which saves 10 sheets/);
+  });
+
+  test('pictures of all films lie the same way, and on tabloid sheets that is with the long side along the deck', () => {
+    const layout = laid(films, { named: 'tabloid' });
+    for (const film of layout.films) {
+      expect(film.sheets.length).toBe(3);
+      expect(film.sheets.map((sheet) => sheet.turn)).toEqual([90, 90, 90]);
+    }
+  });
+});
+
 describe('any box, any sheet', () => {
   test('windows tile the film, no ink is lost, nothing leaves the printer’s reach, seed 7', () => {
     fc.assert(
