@@ -47,7 +47,7 @@ function deliver(made: Outcome<ShowResult>, request: ShowRequest): void {
   }
   const now = useStudio.getState();
   if (now.face !== request.face || !now.job) return;
-  const { box, proof, alone, traps, veneers, prints } = made.value;
+  const { box, proof, alone, spreads, veneers, prints } = made.value;
   const before = now.proofs?.face === request.face ? now.proofs : null;
   useStudio.setState({
     proofs: {
@@ -55,7 +55,7 @@ function deliver(made: Outcome<ShowResult>, request: ShowRequest): void {
       box,
       proof,
       alone,
-      traps,
+      spreads,
       veneers: request.small ? new Map(veneers) : (before?.veneers ?? new Map()),
       prints: request.small ? new Map(prints) : (before?.prints ?? new Map()),
     },

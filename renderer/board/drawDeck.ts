@@ -85,11 +85,9 @@ export function drawDeck(pen: Pen, scene: DeckScene): void {
         const picture = pictures.get(piece.hash);
         if (picture && !piece.hidden) drawArt(ctx, piece, picture);
       }
-    if (scene.hatches && proofs?.traps) {
+    if (scene.hatches) {
       ctx.fillStyle = 'rgba(250, 246, 236, 0.45)';
       ctx.fillRect(shape.box.x, shape.box.y, shape.box.width, shape.box.height);
-      ctx.imageSmoothingEnabled = pen.view.scale < 3;
-      stamp(ctx, proofs.traps, proofs.box);
     }
     ctx.globalCompositeOperation = 'multiply';
     grain(ctx, shape, layer === 'bare' ? 0.16 : 0.07);

@@ -4,6 +4,7 @@ import { drawFilm } from './drawFilms.ts';
 import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
 import { drawMeasures } from './drawMeasures.ts';
 import { drawRulers } from './drawRulers.ts';
+import { drawSpreads } from './drawSpreads.ts';
 import { faceShape } from './faceShape.ts';
 import { type BoardColours, inMm, type Pen, stamp, trace } from './pen.ts';
 
@@ -48,6 +49,8 @@ export function paintBelow(pen: Pen, state: StudioState): void {
     ghosts: state.station === 'art' ? state.selection : [],
     hatches: state.station === 'traps',
   });
+  if (state.station === 'traps' && state.proofs?.face === state.face)
+    drawSpreads(pen, state.proofs.box, state.proofs.spreads);
   const { heat } = state;
   if (state.station === 'deck' && state.showHeat && heat?.face === state.face)
     inMm(pen, (ctx) => {

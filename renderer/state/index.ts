@@ -18,7 +18,7 @@ export {
   removeInk,
 } from './faceEdits.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
-export type { FilmPlan, FilmShown, Heat, Proofs, SheetWindow } from './shown.ts';
+export type { FilmPlan, FilmShown, Heat, Proofs, SheetWindow, Spread } from './shown.ts';
 export {
   type ArtPicture,
   dismiss,

@@ -1,6 +1,13 @@
 import type { Face } from '../../core/deck/index.ts';
 import type { Box } from '../../core/units/index.ts';
 
+/** Where one ink spreads under others: opaque there, clear elsewhere. `kind` tells hatches apart. */
+export interface Spread {
+  readonly hex: string;
+  readonly kind: number;
+  readonly picture: ImageBitmap;
+}
+
 /** What the window's worker made of the document, at screen resolution. Surface mm; row 0 is the top. */
 export interface Proofs {
   readonly face: Face;
@@ -9,8 +16,8 @@ export interface Proofs {
   readonly proof: ImageBitmap;
   /** One ink alone, when one was asked for. */
   readonly alone: ImageBitmap | null;
-  /** Where trapped prints go beyond their separations, hatched. */
-  readonly traps: ImageBitmap | null;
+  /** Where each trapped print goes beyond its separation; only while traps are looked at. */
+  readonly spreads: readonly Spread[];
   /** By veneer id: small proofs. */
   readonly veneers: ReadonlyMap<string, ImageBitmap>;
   /** By ink id: each print alone, small, and the area it covers, cm². */

@@ -16,37 +16,17 @@ export function inkPicture(mask: Mask, hex: string): ImageData {
   return out;
 }
 
-/** Six line directions, so that neighbouring inks' hatches differ by pattern as well as colour. */
-const hatched = (x: number, y: number, kind: number): boolean => {
-  switch (kind % 6) {
-    case 0:
-      return ((x + y) & 3) < 2;
-    case 1:
-      return ((x - y) & 3) < 2;
-    case 2:
-      return (y & 3) < 2;
-    case 3:
-      return (x & 3) < 2;
-    case 4:
-      return (x & 3) < 2 && (y & 3) < 2;
-    default:
-      return (x & 3) < 2 || (y & 3) < 2;
-  }
-};
-
-/** Draws into `out` where a print goes beyond its separation (a spread), hatched in the ink's colour. */
-export function hatchSpread(out: ImageData, print: Mask, separation: Mask, hex: string, kind: number): void {
-  const words = new Uint32Array(out.data.buffer);
-  const [r, g, b] = channels(hex);
-  const colour = ((255 << 24) | (b << 16) | (g << 8) | r) >>> 0;
-  const between = 0xffffffff;
+/** Where a print goes beyond its separation: black there, clear elsewhere. */
+export function spreadPicture(print: Mask, separation: Mask): ImageData {
   const width = print.width as number;
+  const out = new ImageData(width, print.height as number);
+  const words = new Uint32Array(out.data.buffer);
   for (let y = 0; y < print.height; y++)
     for (let x = 0; x < width; x++) {
       const at = y * print.stride + (x >> 5);
-      if (((print.data[at]! & ~separation.data[at]!) >>> (x & 31)) & 1)
-        words[y * width + x] = hatched(x, y, kind) ? colour : between;
+      if (((print.data[at]! & ~separation.data[at]!) >>> (x & 31)) & 1) words[y * width + x] = 0xff000000;
     }
+  return out;
 }
 
 /** Points of a mask that have ink. */

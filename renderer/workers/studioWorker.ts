@@ -6,8 +6,15 @@ import type { Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { type Box, done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
 import { type PlannedFilms, planFilms } from './filmPlan.ts';
-import { hatchSpread, inked, inkPicture } from './inkPicture.ts';
+import { inked, inkPicture, spreadPicture } from './inkPicture.ts';
 import { misfitPicture } from './misfitPicture.ts';
+
+/** Where one ink spreads under others: opaque there, clear elsewhere. */
+interface Spread {
+  readonly hex: string;
+  readonly kind: number;
+  readonly picture: ImageBitmap;
+}
 
 export interface ShowRequest {
   readonly job: Job;
@@ -28,7 +35,7 @@ export interface ShowResult {
   readonly box: Box;
   readonly proof: ImageBitmap;
   readonly alone: ImageBitmap | null;
-  readonly traps: ImageBitmap | null;
+  readonly spreads: readonly Spread[];
   readonly veneers: readonly (readonly [string, ImageBitmap])[];
   readonly prints: readonly (readonly [string, { readonly picture: ImageBitmap; readonly cm2: number }])[];
 }
@@ -107,14 +114,13 @@ const api = {
         ? await createImageBitmap(inkPicture(preview.prints[aloneAt]!, request.aloneHex ?? hexOf(aloneAt)))
         : null;
 
-    let traps: ImageBitmap | null = null;
-    if (request.traps && preview.width > 0) {
-      const hatch = new ImageData(preview.width as number, preview.height as number);
-      preview.prints.forEach((print, i) => {
-        if (inks[i]?.role === 'colour') hatchSpread(hatch, print, preview.separations[i]!, hexOf(i), i);
-      });
-      traps = await createImageBitmap(hatch);
-    }
+    const spreads: Spread[] = [];
+    if (request.traps)
+      for (const [i, print] of preview.prints.entries()) {
+        if (inks[i]?.role !== 'colour') continue;
+        const picture = await createImageBitmap(spreadPicture(print, preview.separations[i]!));
+        spreads.push({ hex: hexOf(i), kind: i, picture });
+      }
 
     const veneers: [string, ImageBitmap][] = [];
     const prints: [string, { picture: ImageBitmap; cm2: number }][] = [];
@@ -128,8 +134,14 @@ const api = {
         prints.push([inks[i]!.id, { picture, cm2: inked(print) * pixel }]);
       }
     }
-    const result: ShowResult = { box: preview.box, proof, alone, traps, veneers, prints };
-    const moved = [proof, alone, traps, ...veneers.map((v) => v[1]), ...prints.map((p) => p[1].picture)];
+    const result: ShowResult = { box: preview.box, proof, alone, spreads, veneers, prints };
+    const moved = [
+      proof,
+      alone,
+      ...spreads.map((t) => t.picture),
+      ...veneers.map((v) => v[1]),
+      ...prints.map((p) => p[1].picture),
+    ];
     return Comlink.transfer(
       done(result),
       moved.filter((b): b is ImageBitmap => b !== null),
