@@ -90,13 +90,20 @@ function looseHairs(
     for (let q = 0.5; q + small + 0.5 <= width; q += 1) spots.push([p + ARM, q + ARM]);
   }
   const end = ([p]: readonly [number, number]) => Math.min(p, length - p);
-  spots.sort((a, b) => end(a) - end(b) || a[0] - b[0] || a[1] - b[1]);
+  const off = ([, q]: readonly [number, number]) => Math.abs(q - width / 2);
+  // Nearest the ends, and there away from the middle, where the cut runs.
+  spots.sort((a, b) => end(a) - end(b) || off(b) - off(a) || a[0] - b[0] || a[1] - b[1]);
   const out: [number, number][] = [];
-  for (const spot of spots) {
-    if (have.length + out.length >= 4) break;
-    const apart = (c: readonly [number, number]) => Math.hypot(c[0] - spot[0], c[1] - spot[1]) > small + 1;
-    if (!have.every(apart) || !out.every(apart)) continue;
-    if (free(spot[0] - ARM, spot[1] - ARM, small, small)) out.push(spot);
+  // Two at each end while there is room, then wherever there is.
+  for (const most of [2, 4]) {
+    for (const spot of spots) {
+      const all = [...have, ...out];
+      if (all.length >= 4) return out;
+      const low = spot[0] < length / 2;
+      if (all.filter(([p]) => p < length / 2 === low).length >= most) continue;
+      if (all.some(([p, q]) => Math.hypot(p - spot[0], q - spot[1]) <= small + 1)) continue;
+      if (free(spot[0] - ARM, spot[1] - ARM, small, small)) out.push(spot);
+    }
   }
   return out;
 }

@@ -17,7 +17,7 @@ export const STEPS: readonly (readonly [string, string])[] = [
   ],
   [
     'Lay sheets 1 and 2 on the light table.',
-    'Toner up, arrows all pointing the same way. Each sheet shows the same strip of art where they meet. Slide sheet 2 over sheet 1 until the four cross-hairs in that strip fall together and the long ticks of the two scales run through in one line.',
+    'Toner up, arrows all pointing the same way. Each sheet shows the same strip of art where they meet. Slide sheet 2 over sheet 1 until the four cross-hairs in that strip fall together; where the strip has scales, their long ticks run through in one line.',
   ],
   [
     'Pin them at the edges.',
