@@ -28,7 +28,8 @@ function allOptions(): OptionSpec[] {
 export const spec: CommandSpec = {
   name: 'calc',
   takes: ['CALCULATOR'],
-  does: `works out one thing: ${CALCULATORS.map((c) => `${c.name} (${c.does})`).join('; ')}`,
+  does: `works out one thing: ${CALCULATORS.map((c) => c.name).join(', ')}`,
+  more: CALCULATORS.map((c) => `${c.name}: ${c.does}`),
   options: [
     DECK,
     ...allOptions(),

@@ -27,8 +27,9 @@ export function commandHelp(spec: CommandSpec): string {
   });
   const usage = ['kickflat', spec.name, ...spec.takes, '[options]'].join(' ');
   const does = wrapped(`${spec.does.charAt(0).toUpperCase()}${spec.does.slice(1)}.`, 0);
+  const more = (spec.more ?? []).map((line) => `\n${wrapped(line, 2)}`).join('');
   const units = 'Lengths take units: 210mm, 21cm, 8.25in, 8 1/4"; bare numbers are mm.';
-  return `${usage}\n\n${does}\n\n${rows.join('\n')}\n\n${units}\n\nExample, with the job that npm run demo makes:\n  ${spec.example}\n`;
+  return `${usage}\n\n${does}\n${more === '' ? '' : `${more}\n`}\n${rows.join('\n')}\n\n${units}\n\nExample, with the job that npm run demo makes:\n  ${spec.example}\n`;
 }
 
 /** The list of commands. */

@@ -16,6 +16,8 @@ export interface CommandSpec {
   readonly takes: readonly string[];
   readonly does: string;
   readonly options: readonly OptionSpec[];
+  /** Further lines of its own help. */
+  readonly more?: readonly string[];
   /** Works on the demonstration job. */
   readonly example: string;
 }
