@@ -33,7 +33,7 @@ const electron = (entry, out) => ({ entry, out, platform: 'node', format: 'cjs',
 
 /** Every bundle: source and product, relative to the root and to dist/. */
 export const BUNDLES = [
-  node('electron/cli.ts', 'cli.mjs'),
+  node('electron/bin.ts', 'cli.mjs'),
   node('electron/host/worker.ts', 'host/worker.mjs'),
   node('electron/demo.ts', 'demo.mjs'),
   electron('electron/main.ts', 'electron/main.cjs'),
