@@ -1,0 +1,3 @@
+export { checkJob } from './checkJob.ts';
+export type { CheckInput, FaceFacts, PlacedArt, SheetFact } from './input.ts';
+export type { Problem, Severity } from './problem.ts';

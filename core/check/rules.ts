@@ -1,0 +1,37 @@
+import type { FaceRule, JobRule } from './rule.ts';
+import { artOutside } from './rules/artOutside.ts';
+import { artWithoutInk } from './rules/artWithoutInk.ts';
+import { baseMissing } from './rules/baseMissing.ts';
+import { baseOrder } from './rules/baseOrder.ts';
+import { blankInk } from './rules/blankInk.ts';
+import { chokedDetail } from './rules/chokedDetail.ts';
+import { filmFitsNoSheet } from './rules/filmFitsNoSheet.ts';
+import { fineGaps } from './rules/fineGaps.ts';
+import { fineLines } from './rules/fineLines.ts';
+import { holeInArt } from './rules/holeInArt.ts';
+import { jobWithoutArt } from './rules/jobWithoutArt.ts';
+import { lightOverDark } from './rules/lightOverDark.ts';
+import { lowResolution } from './rules/lowResolution.ts';
+import { nearVeneer } from './rules/nearVeneer.ts';
+import { trapMeetsUnderLine } from './rules/trapMeetsUnderLine.ts';
+import { trapTooWide } from './rules/trapTooWide.ts';
+import { unplannedColour } from './rules/unplannedColour.ts';
+
+/** In the order their lines appear among equals. */
+export const JOB_RULES: readonly JobRule[] = [jobWithoutArt, artWithoutInk, baseOrder];
+export const FACE_RULES: readonly FaceRule[] = [
+  filmFitsNoSheet,
+  artOutside,
+  lowResolution,
+  unplannedColour,
+  blankInk,
+  baseMissing,
+  nearVeneer,
+  fineLines,
+  fineGaps,
+  trapTooWide,
+  trapMeetsUnderLine,
+  lightOverDark,
+  chokedDetail,
+  holeInArt,
+];
