@@ -1,3 +1,4 @@
+export { colourName, colourNames } from './colourName.ts';
 export { deltaE00 } from './deltaE.ts';
 export { type Lab, labOfHex, labOfLinear, luminanceOfHex, luminanceOfLinear } from './lab.ts';
 export { linearOfOklab, type Oklab, oklabOfLinear } from './oklab.ts';

@@ -1,4 +1,7 @@
+import { colourNames, deltaE00, labOfHex, parseHex } from '../colour/index.ts';
 import type { Picture } from '../raster/index.ts';
+import { type ArtColour, type ArtColours, artColour, artColoursOf } from './artColours.ts';
+import { gatherColours, joinColours, meanColours, oklabDistance } from './cluster.ts';
 
 export interface InkSuggestion {
   readonly hex: string;
@@ -14,11 +17,123 @@ export interface SuggestOptions {
   readonly ground?: string | null | undefined;
 }
 
-/** Inks for a piece of art, light to dark. */
+/** Share of the inked points that an ink must cover to be suggested. */
+const LEAST_SHARE = 0.001;
+/** Art is flat when at least this share of it lies in even areas. */
+const FLAT_SHARE = 0.4;
+/** OKLab; nearer colours are one ink: exact colours, and colours that compression has stirred. */
+const EXACT_RADIUS = 0.02;
+const STIRRED_RADIUS = 0.07;
+/** ΔE00 within which a colour is the paper's. */
+const PAPER = 4;
+/** Encoded levels: a loose colour this far off every mix of two inks is an ink of its own, drawn only in hairlines. */
+const OFF_MIX = 40;
+/** Suggested without being asked for a number: hand presses with more screens are rare. */
+const MOST_UNASKED = 12;
+const SHADED_INKS = 6;
+
+/**
+ * Inks for a piece of art, light to dark (the usual pull order; common practice). `count` null: as many as the art has. Flat art
+ * gives its own exact colours, and fewer than `count` if it has fewer; shaded art gives colours that represent it.
+ */
 export function suggestInks(
-  _picture: Picture,
-  _count: number | null,
-  _options: SuggestOptions = {},
+  picture: Picture,
+  count: number | null,
+  options: SuggestOptions = {},
 ): InkSuggestion[] {
-  return [];
+  const colours = artColoursOf(picture);
+  if (colours.inked === 0) return [];
+  const paper = options.ground ? labOfHex(options.ground) : null;
+  const printed = (c: ArtColour) => !paper || deltaE00(labOfHex(c.hex), paper) > PAPER;
+  let found = coloursFor(colours, count, printed);
+  if (options.shelf && options.shelf.length > 0) found = snapped(found, options.shelf);
+  const total = found.reduce((sum, c) => sum + c.count, 0);
+  const light = found.sort((a, b) => labOfHex(b.hex).l - labOfHex(a.hex).l || (a.hex < b.hex ? -1 : 1));
+  const names = colourNames(light.map((c) => c.hex));
+  const shelfName = (hex: string) => options.shelf?.find((s) => s.hex.toLowerCase() === hex)?.name;
+  return light.map((c, i) => ({ hex: c.hex, share: c.count / total, name: shelfName(c.hex) ?? names[i]! }));
+}
+
+function coloursFor(
+  colours: ArtColours,
+  count: number | null,
+  printed: (c: ArtColour) => boolean,
+): ArtColour[] {
+  const sum = (list: readonly ArtColour[]) => list.reduce((n, c) => n + c.count, 0);
+  const enough = (c: ArtColour) => c.count >= LEAST_SHARE * colours.inked;
+  const most = count ?? MOST_UNASKED;
+  if (sum(colours.exact) >= FLAT_SHARE * colours.inked) {
+    const groups = gatherColours(colours.exact, EXACT_RADIUS, false).filter(enough);
+    const flat = withHairlines(groups, colours).filter(printed);
+    // A smooth gradient has even areas too, but no end of colours.
+    if (flat.length <= 40) return joinColours(flat, most);
+  }
+  if (sum(colours.even) >= FLAT_SHARE * colours.inked) {
+    const groups = gatherColours(colours.even, STIRRED_RADIUS, true).filter(enough);
+    const flat = withoutMixes(groups).filter(printed);
+    if (flat.length <= MOST_UNASKED * 2) return joinColours(flat, most);
+  }
+  return meanColours(colours.all.filter(printed), count ?? SHADED_INKS);
+}
+
+/** Adds colours that occur only in lines too thin for an even area, unless two found colours mix to them. */
+function withHairlines(found: readonly ArtColour[], colours: ArtColours): ArtColour[] {
+  const all = [...found];
+  for (const colour of gatherColours(colours.loose, EXACT_RADIUS, false)) {
+    if (colour.count < LEAST_SHARE * colours.inked) break;
+    if (all.some((c) => oklabDistance(c.oklab, colour.oklab) < EXACT_RADIUS * 2)) continue;
+    if (!isMix(colour, all, OFF_MIX)) all.push(colour);
+  }
+  return all;
+}
+
+/** Leaves out small groups that are mixes of two larger ones, or almost one of them: what compression smears along edges. */
+function withoutMixes(found: readonly ArtColour[]): ArtColour[] {
+  const total = found.reduce((n, c) => n + c.count, 0);
+  const kept: ArtColour[] = [];
+  for (const colour of found) {
+    const share = colour.count / total;
+    const near = kept.some((c) => oklabDistance(c.oklab, colour.oklab) < STIRRED_RADIUS * 2);
+    if (share < 0.01 && (near || isMix(colour, kept, OFF_MIX))) continue;
+    if (share < 0.03 && isMix(colour, kept, OFF_MIX / 2)) continue;
+    kept.push(colour);
+  }
+  return kept;
+}
+
+/** Whether some mix of two of `of` (encoded sRGB) comes within `levels` of the colour. */
+function isMix(colour: ArtColour, of: readonly ArtColour[], levels: number): boolean {
+  const p = parseHex(colour.hex);
+  for (let i = 0; i < of.length; i++)
+    for (let j = i + 1; j < of.length; j++) {
+      const a = parseHex(of[i]!.hex);
+      const b = parseHex(of[j]!.hex);
+      const u = [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const;
+      const v = [p[0] - a[0], p[1] - a[1], p[2] - a[2]] as const;
+      const uu = u[0] ** 2 + u[1] ** 2 + u[2] ** 2;
+      if (uu === 0) continue;
+      const t = Math.max(0, Math.min(1, (u[0] * v[0] + u[1] * v[1] + u[2] * v[2]) / uu));
+      if (Math.hypot(v[0] - t * u[0], v[1] - t * u[1], v[2] - t * u[2]) <= levels) return true;
+    }
+  return false;
+}
+
+/** Each colour becomes the nearest ink of the shelf (ΔE00); two that share one are joined. */
+function snapped(found: readonly ArtColour[], shelf: readonly { readonly hex: string }[]): ArtColour[] {
+  const counts = new Map<string, number>();
+  for (const colour of found) {
+    const lab = labOfHex(colour.hex);
+    let best = shelf[0]!.hex;
+    let least = Number.POSITIVE_INFINITY;
+    for (const { hex } of shelf) {
+      const d = deltaE00(lab, labOfHex(hex));
+      if (d < least) {
+        least = d;
+        best = hex;
+      }
+    }
+    const key = best.toLowerCase();
+    counts.set(key, (counts.get(key) ?? 0) + colour.count);
+  }
+  return [...counts].map(([hex, n]) => artColour(hex, n));
 }
