@@ -8,7 +8,10 @@ const MARK = '$bytes';
 export function packMessage(value: unknown): Uint8Array<ArrayBuffer> {
   const parts: Uint8Array[] = [];
   const text = new TextEncoder().encode(
-    JSON.stringify(value, (_key, v: unknown) => {
+    JSON.stringify(value, function (this: Record<string, unknown>, key: string, given: unknown) {
+      // Node's own Buffer has turned itself into an object by now; the holder still has it.
+      const own = this[key];
+      const v = own instanceof Uint8Array ? own : given;
       if (!(v instanceof Uint8Array || v instanceof Uint8ClampedArray)) return v;
       parts.push(new Uint8Array(v.buffer, v.byteOffset, v.byteLength));
       return { [MARK]: v.byteLength };

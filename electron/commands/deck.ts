@@ -1,5 +1,5 @@
 import { FACES, makeFilmMap, makeSurface } from '../../core/deck/index.ts';
-import { faceGrowth } from '../../core/faceGrowth.ts';
+import { growthOf } from '../../core/faceGrowth.ts';
 import { badInput, done, type Outcome, parseLength } from '../../core/units/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
@@ -61,7 +61,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const [a, b] = point.value;
   const along = from.value === 'surface' ? { s: a, t: b } : surface.toSurface({ x: a, y: b });
   const plan = surface.toPlan(along);
-  const growth = faceGrowth(job, on);
+  const growth = growthOf(job, on);
   if (!growth.ok) return growth;
   const map = makeFilmMap(job.deck, on, { development: job.faces[on].development, growth: growth.value });
   const film = map.toFilm(along);

@@ -93,7 +93,12 @@ async function pixels(image: Sharp): Promise<Picture> {
     .raw({ depth: 'uchar' })
     .toBuffer({ resolveWithObject: true });
   if (info.channels !== 4) throw new Error(`Expected four channels, got ${info.channels}.`);
-  return { width: info.width, height: info.height, data };
+  // A plain array that starts on a word, so that kernels may read points as words.
+  const plain =
+    data.byteOffset % 4 === 0
+      ? new Uint8Array(data.buffer, data.byteOffset, data.length)
+      : Uint8Array.from(data);
+  return { width: info.width, height: info.height, data: plain };
 }
 
 function resolutionOf(

@@ -12,36 +12,35 @@ export interface SvgSize {
   readonly stated: { readonly width: number; readonly height: number } | null;
 }
 
-/** CSS absolute units in CSS px (CSS Values and Units 3, section 6.2); `q` is a quarter of a mm. */
-const PX: Readonly<Record<string, number>> = {
-  '': 1,
-  px: 1,
-  mm: 96 / 25.4,
-  cm: 96 / 2.54,
-  q: 96 / 101.6,
-  in: 96,
-  pt: 96 / 72,
-  pc: 16,
+/** CSS absolute units in mm (CSS Values and Units 3, section 6.2); `q` is a quarter of a mm. */
+const MM: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  q: 0.25,
+  in: 25.4,
+  pt: 25.4 / 72,
+  pc: 25.4 / 6,
 };
-const MM_PER_PX = 25.4 / 96;
+const PX_PER_MM = 96 / 25.4;
 /** Sides beyond this are slips; it also keeps arithmetic with them exact enough. */
 const LARGEST_SIDE = 1_000_000;
 
 interface Length {
   readonly px: number;
-  /** px and bare numbers are points of no known size: programs read them at 72, 90 or 96 to the inch. */
-  readonly physical: boolean;
+  /** null for px and bare numbers, points of no known size: programs read them at 72, 90 or 96 to the inch. */
+  readonly mm: number | null;
 }
 
 function length(text: string | undefined): Length | null | 'wrong' {
   if (text === undefined || /^\s*(auto|[\d.]+%)\s*$/.test(text)) return null;
   const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([a-z]*)\s*$/i.exec(text);
-  const unit = match?.[2]?.toLowerCase() ?? '';
-  const factor = PX[unit];
   if (!match) return 'wrong';
-  if (factor === undefined) return null;
-  const px = Number(match[1]) * factor;
-  return px > 0 && px <= LARGEST_SIDE * 4 ? { px, physical: unit !== '' && unit !== 'px' } : 'wrong';
+  const number = Number(match[1]);
+  const unit = (match[2] ?? '').toLowerCase();
+  if (!(number > 0 && number <= LARGEST_SIDE)) return 'wrong';
+  if (unit === '' || unit === 'px') return { px: number, mm: null };
+  const mm = MM[unit];
+  return mm === undefined ? null : { px: number * mm * PX_PER_MM, mm: number * mm };
 }
 
 /** Size and coordinates by SVG 2, section 8: the viewBox, or the width and height, or the two together. */
@@ -54,8 +53,7 @@ export function svgSize(scan: SvgScan, name: string): Outcome<SvgSize> {
   const boxText = scan.rootAttributes.get('viewBox');
   if (boxText === undefined) {
     if (!width || !height) return wrong('neither a viewBox nor a width and height');
-    const physical = width.physical && height.physical;
-    const stated = physical ? { width: width.px * MM_PER_PX, height: height.px * MM_PER_PX } : null;
+    const stated = width.mm !== null && height.mm !== null ? { width: width.mm, height: height.mm } : null;
     return done({ x: 0, y: 0, width: width.px, height: height.px, stated });
   }
   const numbers = boxText
@@ -66,13 +64,20 @@ export function svgSize(scan: SvgScan, name: string): Outcome<SvgSize> {
   if (numbers.length !== 4 || numbers.some((n) => !Number.isFinite(n) || Math.abs(n) > LARGEST_SIDE))
     return wrong('a viewBox that is not four sensible numbers');
   if (!(w > 0 && h > 0)) return wrong('a viewBox of no size');
-  // Where width and height do not have the viewBox's shape, the drawing fits inside them at the smaller scale.
-  const scales = [width?.physical ? width.px / w : null, height?.physical ? height.px / h : null];
-  const scale = Math.min(...scales.filter((s): s is number => s !== null));
-  const mm = scale * MM_PER_PX;
-  const both =
-    Number.isFinite(scale) && (width === null || width.physical) && (height === null || height.physical);
-  return done({ x, y, width: w, height: h, stated: both ? { width: w * mm, height: h * mm } : null });
+  const stated = statedSize(width, height, w, h);
+  return done({ x, y, width: w, height: h, stated });
+}
+
+/** Where width and height do not have the viewBox's shape, the drawing fits inside them at the smaller scale. */
+function statedSize(width: Length | null, height: Length | null, w: number, h: number): SvgSize['stated'] {
+  if (width?.mm === null || height?.mm === null) return null;
+  const scales = [width ? width.mm / w : Infinity, height ? height.mm / h : Infinity] as const;
+  const scale = Math.min(...scales);
+  if (!Number.isFinite(scale)) return null;
+  const same = Math.abs(scales[0] - scales[1]) <= 1e-9 * scale;
+  return same && width && height
+    ? { width: width.mm, height: height.mm }
+    : { width: w * scale, height: h * scale };
 }
 
 /** Whole units along the longer side of a drawing whose own are not whole: shape and place are then true to 1e-4. */
@@ -95,8 +100,8 @@ export const SVG_DENSITY = 96;
 const POINTS_PER_PX = 72 / SVG_DENSITY;
 
 /**
- * The drawing, whose windows are in the units of `unitsOf`, with another frame round it, so that just the window is drawn, stretched to `outWidth × outHeight` points at
- * `SVG_DENSITY`. The drawing itself stays a whole inside the frame: its percentages and its own clip keep their meaning.
+ * The drawing with another frame round it, so that just the window, in the units of `unitsOf`, is drawn, stretched to
+ * `outWidth × outHeight` points at `SVG_DENSITY`. The drawing itself stays a whole inside the frame: its percentages and its own clip keep their meaning.
  */
 export function framed(scan: SvgScan, size: SvgSize, window: SvgWindow): string {
   const tag = scan.text.slice(scan.rootStart, scan.rootEnd).replace(ROOT_SIZE, '');

@@ -32,6 +32,10 @@ describe('messages between page and host', () => {
     expect(unpackMessage(packMessage(picture))).toEqual({ width: 1, data: new Uint8Array([1, 2, 3, 4]) });
   });
 
+  test('a Buffer arrives as bytes, not as its own JSON', () => {
+    expect(unpackMessage(packMessage({ a: [Buffer.from([5, 6])] }))).toEqual({ a: [new Uint8Array([5, 6])] });
+  });
+
   test('every cut of a message, a lying length and leftover bytes are refused', () => {
     const whole = packMessage([new Uint8Array([1, 2, 3]), 'name']);
     for (let n = 0; n < whole.length; n++)
