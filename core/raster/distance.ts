@@ -50,21 +50,23 @@ export function distanceSquared(
     const at = (y - first) * width;
     for (let x = 0; x < width; x++) if (up[x]! < column[at + x]!) column[at + x] = up[x]!;
   }
-  // The envelope of a row; positions −1 and width are the bare borders.
+  // The envelope of a row; places −1 and width are the bare borders. `g2` holds the columns' squared distances, from −1 on.
   const places = new Int32Array(width + 2);
   const starts = new Int32Array(width + 2);
+  const g2 = new Int32Array(width + 2);
   for (let row = 0; row < rows; row++) {
     const at = row * width;
-    const g = (q: number) => (q < 0 || q >= width ? 0 : column[at + q]!);
+    for (let x = 0; x < width; x++) g2[x + 1] = column[at + x]! * column[at + x]!;
     let top = 0;
     places[0] = -1;
     starts[0] = -1;
     for (let q = 0; q <= width; q++) {
-      const height2 = g(q) * g(q);
+      const own = g2[q + 1]!;
       for (;;) {
         const p = places[top]!;
+        const gained = own - g2[p + 1]! + (q - p) * (q + p);
         // First x at which q is strictly nearer than p: ⌊(q² + g(q)² − p² − g(p)²) / 2(q − p)⌋ + 1.
-        const meets = Math.floor((q * q + height2 - p * p - g(p) * g(p)) / (2 * (q - p))) + 1;
+        const meets = q - p === 1 ? (gained >> 1) + 1 : Math.floor(gained / (2 * (q - p))) + 1;
         if (meets <= starts[top]! && top > 0) {
           top--;
           continue;
@@ -80,7 +82,7 @@ export function distanceSquared(
     for (let x = width - 1; x >= 0; x--) {
       while (starts[top]! > x) top--;
       const p = places[top]!;
-      const squared = (x - p) * (x - p) + g(p) * g(p);
+      const squared = (x - p) * (x - p) + g2[p + 1]!;
       out[at + x] = Math.min(squared, far);
     }
   }

@@ -1,4 +1,4 @@
-import type { Mask } from './mask.ts';
+import { type Mask, signedWords } from './mask.ts';
 
 /** Each byte with its bits in the opposite order. */
 const TURNED = new Uint8Array(256).map((_, byte) => {
@@ -14,10 +14,21 @@ const TURNED = new Uint8Array(256).map((_, byte) => {
 export function msbRows(mask: Mask): Uint8Array {
   const bytes = (mask.width + 7) >>> 3;
   const out = new Uint8Array(bytes * mask.height);
+  const words = signedWords(mask);
+  const whole = bytes >>> 2;
   for (let y = 0, at = 0; y < mask.height; y++) {
     const row = y * mask.stride;
-    for (let b = 0; b < bytes; b++)
-      out[at++] = TURNED[(mask.data[row + (b >>> 2)]! >>> ((b & 3) * 8)) & 255]!;
+    for (let w = 0; w < whole; w++, at += 4) {
+      const word = words[row + w]!;
+      // Blank stretches are zeros already.
+      if (word === 0) continue;
+      out[at] = TURNED[word & 255]!;
+      out[at + 1] = TURNED[(word >>> 8) & 255]!;
+      out[at + 2] = TURNED[(word >>> 16) & 255]!;
+      out[at + 3] = TURNED[word >>> 24]!;
+    }
+    for (let b = 4 * whole; b < bytes; b++)
+      out[at++] = TURNED[(words[row + whole]! >>> ((b & 3) * 8)) & 255]!;
   }
   return out;
 }

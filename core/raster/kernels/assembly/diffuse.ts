@@ -21,29 +21,32 @@ export function diffuseRow(
   // Errors for the points below: behind, here and ahead, complete once the point two steps on has been done.
   let behind = 0;
   let here = 0;
-  let bits: u32 = 0;
   let from = values + <usize>x;
   let error = errors + (<usize>x << 2);
   let to = next + (<usize>x << 2);
-  for (let n = width; n > 0; n--) {
-    const v = (<i32>load<u8>(from) << 4) + load<i32>(error) + carry;
-    const ink = v >= 2040;
-    const e = ink ? v - 4080 : v;
-    carry = (7 * e) >> 4;
-    const back = (3 * e) >> 4;
-    const down = (5 * e) >> 4;
-    store<i32>(to - bytes, behind + back);
-    behind = here + down;
-    here = e - carry - back - down;
-    bits |= <u32>ink << (x & 31);
-    x += dir;
-    if ((x & 31) == (backwards ? 31 : 0) || n == 1) {
-      store<u32>(out + (<usize>((x - dir) >> 5) << 2), bits);
-      bits = 0;
+  for (let left = width; left > 0; ) {
+    const word = out + (<usize>(x >> 5) << 2);
+    let count = min(left, backwards ? (x & 31) + 1 : 32 - (x & 31));
+    left -= count;
+    let bits: u32 = 0;
+    for (; count > 0; count--) {
+      const v = (<i32>load<u8>(from) << 4) + load<i32>(error) + carry;
+      // All ones where the point gets ink. No branches, and 7v beside the comparison: this chain bounds the speed.
+      const ink = (2039 - v) >> 31;
+      carry = ((v << 3) - v - (ink & 28560)) >> 4;
+      const e = v - (ink & 4080);
+      const back = (3 * e) >> 4;
+      const down = (5 * e) >> 4;
+      store<i32>(to - bytes, behind + back);
+      behind = here + down;
+      here = e - carry - back - down;
+      bits |= (ink & 1) << (x & 31);
+      x += dir;
+      from += dir;
+      error += bytes;
+      to += bytes;
     }
-    from += dir;
-    error += bytes;
-    to += bytes;
+    store<u32>(word, bits);
   }
   // What would fall beside the row goes straight down, so that no tone is lost at the borders.
   store<i32>(to - bytes, behind + here + carry);
