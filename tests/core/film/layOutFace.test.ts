@@ -272,6 +272,25 @@ describe('fewest sheets', () => {
   });
 });
 
+describe('faces with little on them', () => {
+  test('a film without ink still carries its marks, and it is said', () => {
+    const empty = { ...films[0]!, mask: blankMask(films[0]!.mask.width, films[0]!.mask.height), pulls: 1 };
+    const layout = laid([empty]);
+    expect(layout.films[0]!.inkedCm2).toBe(0);
+    expect(layout.films[0]!.marks.filter((mark) => mark.kind === 'registration').length).toBe(4);
+    expect(layout.films[0]!.marks.filter((mark) => mark.kind === 'hole').length).toBe(8);
+    expect(layout.notes.join(' ')).toMatch(/nothing to print/);
+  });
+
+  test('inked area is the count of inked pixels: a 40 × 30 mm block is 12 cm²', () => {
+    const mask = blankMask(films[0]!.mask.width, films[0]!.mask.height);
+    const { box, dpi } = films[0]!;
+    const area = { x: -20, y: -15, width: 40, height: 30 };
+    paint(mask, box, dpi, area, (u, v) => Math.abs(u) < 20 && Math.abs(v) < 15);
+    expect(laid([{ ...films[0]!, mask, pulls: 1 }]).films[0]!.inkedCm2).toBeCloseTo(12, 1);
+  });
+});
+
 describe('any box, any sheet', () => {
   test('windows tile the film, no ink is lost, nothing leaves the printer’s reach, seed 7', () => {
     fc.assert(

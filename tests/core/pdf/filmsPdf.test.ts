@@ -200,4 +200,52 @@ describe('films.pdf', () => {
     },
     60_000,
   );
+
+  test.skipIf(!TOOLS.poppler)(
+    'every vernier tick is printed where it should be, to one pixel at 1200 dpi (needs poppler)',
+    async () => {
+      const dpi = 1200;
+      const layout = laid(filmsAt(72), { named: 'tabloid' });
+      const pdf = await filmsPdf([layout], options);
+      const px = dpi / 25.4;
+      withPdf(pdf, (render) => {
+        let checked = 0;
+        for (const [f, film] of layout.films.slice(0, 2).entries()) {
+          const lanes = film.marks.filter(
+            (mark) =>
+              mark.kind.startsWith('vernier') &&
+              mark.y > 50 &&
+              Math.abs(mark.x) < 50 &&
+              mark.shapes.length > 0,
+          );
+          const sheet = film.sheets.find((s) => s.window.x < -60 && s.window.x + s.window.width > 60)!;
+          const page = render(
+            'poppler',
+            layout.films.slice(0, f).reduce((n, one) => n + one.sheets.length, 0) + sheet.index + 1,
+            dpi,
+          );
+          for (const lane of lanes.slice(0, 2)) {
+            // The first ten shapes of a lane are its ticks; a pull's number follows.
+            for (const tick of place(lane.shapes.slice(0, 10), sheet.filmToPage)) {
+              const [[x0, y0], [x1, y1]] = tick.points as [[number, number], [number, number]];
+              const [mx, my] = [((x0 + x1) / 2) * px, (layout.printer.sheet.height - (y0 + y1) / 2) * px];
+              const upright = Math.abs(x0 - x1) < Math.abs(y0 - y1);
+              let [sum, n] = [0, 0];
+              for (let d = -18; d <= 18; d++) {
+                const [x, y] = upright
+                  ? [Math.floor(mx) + d, Math.floor(my)]
+                  : [Math.floor(mx), Math.floor(my) + d];
+                if (page.black(x, y)) [sum, n] = [sum + (upright ? x : y) + 0.5, n + 1];
+              }
+              expect(n).toBeGreaterThan(5);
+              expect(Math.abs(sum / n - (upright ? mx : my))).toBeLessThan(1);
+              checked++;
+            }
+          }
+        }
+        expect(checked).toBeGreaterThanOrEqual(30);
+      });
+    },
+    60_000,
+  );
 });
