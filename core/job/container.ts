@@ -52,12 +52,17 @@ export function packJob(file: {
   const used = new Map<string, string>();
   for (const face of [file.job.faces.bottom, file.job.faces.top])
     for (const piece of face.art) used.set(piece.hash, piece.mediaType);
-  const entries: Zippable = { 'job.json': [strToU8(canonicalJson(file.job)), { mtime: FIXED_DATE, level: 6 }] };
+  const entries: Zippable = {
+    'job.json': [strToU8(canonicalJson(file.job)), { mtime: FIXED_DATE, level: 6 }],
+  };
   for (const hash of [...used.keys()].sort()) {
     const bytes = file.art.get(hash);
     if (!bytes) throw new Error(`Art ${hash} is placed in the job but its bytes were not handed over.`);
     // Pictures are compressed already; only SVG text gains.
-    entries[`art/${hash}`] = [bytes, { mtime: FIXED_DATE, level: used.get(hash) === 'image/svg+xml' ? 6 : 0 }];
+    entries[`art/${hash}`] = [
+      bytes,
+      { mtime: FIXED_DATE, level: used.get(hash) === 'image/svg+xml' ? 6 : 0 },
+    ];
   }
   for (const name of [...(file.extra?.keys() ?? [])].sort())
     entries[name] = [file.extra?.get(name) as Uint8Array, { mtime: FIXED_DATE, level: 6 }];
@@ -74,7 +79,10 @@ const damaged = (what: string) =>
 export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
   if (bytes.length === 0) return damaged('it is empty');
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b)
-    return badInput('This is not a Kickflat job: it is not a zip archive.', 'Pick a file that ends in .kickflat.');
+    return badInput(
+      'This is not a Kickflat job: it is not a zip archive.',
+      'Pick a file that ends in .kickflat.',
+    );
   let unpacked = 0;
   let entries = 0;
   let trouble: string | null = null;
@@ -96,7 +104,10 @@ export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
   if (trouble) return damaged(trouble);
   const document = files['job.json'];
   if (!document)
-    return badInput('This zip archive holds no job.json.', 'Pick a file that Kickflat saved; its name ends in .kickflat.');
+    return badInput(
+      'This zip archive holds no job.json.',
+      'Pick a file that Kickflat saved; its name ends in .kickflat.',
+    );
   let raw: unknown;
   try {
     raw = JSON.parse(strFromU8(document));
@@ -114,7 +125,8 @@ export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
       extra.set(name, data);
       continue;
     }
-    if (hashOf(data) !== hash) return damaged(`the art stored as ${hash.slice(0, 12)}… does not match its check sum`);
+    if (hashOf(data) !== hash)
+      return damaged(`the art stored as ${hash.slice(0, 12)}… does not match its check sum`);
     art.set(hash, data);
   }
   for (const face of [read.value.faces.bottom, read.value.faces.top])

@@ -1,5 +1,5 @@
 import { type Face, outlineRing, printableRings } from '../deck/index.ts';
-import { badInput, type Box, done, MM_PER_INCH, type Outcome, type Ring } from '../units/index.ts';
+import { type Box, badInput, done, MM_PER_INCH, type Outcome, type Ring } from '../units/index.ts';
 import { idFrom } from './defaults.ts';
 import type { Art, Job } from './schema.ts';
 
@@ -31,7 +31,8 @@ const boxOfRings = (rings: readonly Ring[]): Box => {
 /** The box that art is fitted to, mm: the printable area, on the surface or in plan as the wrap asks. */
 export function fitBox(job: Job, face: Face, wrap: Art['wrap']): Box {
   const settings = job.faces[face];
-  if (wrap === 'surface') return boxOfRings(printableRings(job.deck, face, { ...settings, clearHoles: 0, reach: null }));
+  if (wrap === 'surface')
+    return boxOfRings(printableRings(job.deck, face, { ...settings, clearHoles: 0, reach: null }));
   const outline = boxOfRings([outlineRing(job.deck, face)]);
   const inset = settings.railMargin;
   return {
@@ -88,8 +89,8 @@ export function placeArt(
     name: art.name,
     hash: art.hash,
     mediaType: art.mediaType,
-    widthPx: Math.max(1, Math.round(art.widthPx)),
-    heightPx: Math.max(1, Math.round(art.heightPx)),
+    widthPx: art.widthPx,
+    heightPx: art.heightPx,
     width: size.width,
     height: size.height,
     x: box.x + box.width / 2,

@@ -10,7 +10,8 @@ export const upgrades: readonly ((doc: Raw) => Raw)[] = [];
 /** `faces.bottom.inks[2].opacity` as a person would point at it. */
 function placeOf(path: readonly PropertyKey[]): string {
   let text = '';
-  for (const part of path) text += typeof part === 'number' ? `[${part}]` : `${text ? '.' : ''}${String(part)}`;
+  for (const part of path)
+    text += typeof part === 'number' ? `[${part}]` : `${text ? '.' : ''}${String(part)}`;
   return text || 'the document';
 }
 

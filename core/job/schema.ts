@@ -17,8 +17,8 @@ export const ArtSchema = z.looseObject({
   hash: z.string().regex(/^[0-9a-f]{64}$/),
   mediaType: z.enum(['image/png', 'image/jpeg', 'image/webp', 'image/tiff', 'image/avif', 'image/svg+xml']),
   /** The art's own size in its own pixels after its orientation is applied (SVG: user units as the codec reports). */
-  widthPx: z.number().int().min(1).max(1_000_000),
-  heightPx: z.number().int().min(1).max(1_000_000),
+  widthPx: z.number().finite().min(0.01).max(1_000_000),
+  heightPx: z.number().finite().min(0.01).max(1_000_000),
   /** Size on the deck before rotation, mm. Both are kept, so a stretch is possible. */
   width: z.number().finite().min(0.1).max(5000),
   height: z.number().finite().min(0.1).max(5000),

@@ -1,0 +1,218 @@
+import type { Face } from './deck/index.ts';
+import { growthOf, reachOf } from './faceGrowth.ts';
+import { refuseMethod } from './facePreview.ts';
+import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
+import type { DroppedSpeck } from './finishFace.ts';
+import type { Art, Job } from './job/index.ts';
+import type { ImageCodec, Workers } from './ports/index.ts';
+import { onBase } from './printInk.ts';
+import { blankMask, type Mask, type Picture, union } from './raster/index.ts';
+import {
+  addTally,
+  type Unplanned,
+  type UnplannedTally,
+  unplannedOf,
+  unplannedTally,
+} from './separate/index.ts';
+import { blankSet, drawnSize, pictureWindow, planTiles, type TilePlan } from './separateFace.ts';
+import {
+  type Abort,
+  badInput,
+  cancelled,
+  done,
+  type Outcome,
+  type Progress,
+  pxPerMm,
+} from './units/index.ts';
+
+/** What the work needs from outside. */
+export interface MaskTools {
+  readonly art: ReadonlyMap<string, Uint8Array>;
+  readonly codec: ImageCodec;
+  readonly workers: Workers;
+  readonly progress?: Progress | undefined;
+  readonly abort?: Abort | undefined;
+}
+
+/** Where one piece has anything to print, not cut to the printable area, and its colours near no ink. */
+export interface PieceMask {
+  readonly id: string;
+  readonly inked: Mask;
+  readonly unplanned: readonly Unplanned[];
+}
+
+/** A face at full resolution, inks in pull order, masks in shared memory. */
+export interface FaceMasks {
+  readonly raster: FaceRaster;
+  readonly separations: readonly Mask[];
+  readonly prints: readonly Mask[];
+  readonly printable: Mask;
+  readonly dropped: readonly DroppedSpeck[];
+  readonly unplanned: readonly Unplanned[];
+  /** By piece, only when asked for. */
+  readonly pieces: readonly PieceMask[];
+  readonly growth: { readonly along: number; readonly across: number };
+}
+
+/** The windows of a piece: cut from its decoded picture, or drawn one by one where it is an SVG. */
+async function windowsOf(
+  piece: Art,
+  dpi: number,
+  tools: MaskTools,
+): Promise<
+  Outcome<{ width: number; height: number; window: (plan: TilePlan) => Promise<Outcome<Picture>> }>
+> {
+  const bytes = tools.art.get(piece.hash);
+  if (!bytes) throw new Error(`The bytes of “${piece.name}” were not handed over.`);
+  const size = drawnSize(piece, dpi);
+  if (piece.mediaType !== 'image/svg+xml') {
+    const side = Math.max(size.width, size.height);
+    const smaller = side < Math.max(piece.widthPx, piece.heightPx);
+    const decoded = await tools.codec.decode(bytes, piece.name, smaller ? side : undefined);
+    if (!decoded.ok) return decoded;
+    const picture = decoded.value;
+    return done({
+      width: picture.width as number,
+      height: picture.height as number,
+      window: async (plan) => done(pictureWindow(picture, plan.window)),
+    });
+  }
+  const across = piece.widthPx / size.width;
+  const down = piece.heightPx / size.height;
+  return done({
+    ...size,
+    window: ({ window }) =>
+      tools.codec.rasterise(bytes, piece.name, {
+        x: window.x * across,
+        y: window.y * down,
+        width: window.width * across,
+        height: window.height * down,
+        outWidth: window.width,
+        outHeight: window.height,
+      }),
+  });
+}
+
+/** Separates one piece into `out`, tile by tile, as many at once as there are workers and one more being drawn. */
+async function separatePiece(
+  raster: FaceRaster,
+  job: Job,
+  piece: Art,
+  out: readonly Mask[],
+  tally: UnplannedTally,
+  tools: MaskTools,
+  progress: Progress,
+): Promise<Outcome<null>> {
+  const source = await windowsOf(piece, raster.dpi, tools);
+  if (!source.ok) return source;
+  const plans = planTiles(raster, job.faces[raster.face], piece, source.value);
+  let next = 0;
+  let finished = 0;
+  let failure: Outcome<null> | null = null;
+  const lane = async () => {
+    for (let i = next++; i < plans.length && !failure; i = next++) {
+      if (tools.abort?.aborted) {
+        failure = cancelled();
+        return;
+      }
+      const plan = plans[i] as TilePlan;
+      const window = await source.value.window(plan);
+      if (!window.ok) {
+        failure = window;
+        return;
+      }
+      const input = plan.input(window.value, out);
+      addTally(tally, await tools.workers.run('separateTile', input, tools.abort));
+      progress(++finished / plans.length, `${piece.name}, part ${finished} of ${plans.length}`);
+    }
+  };
+  // One lane more than workers keeps them fed while the next window is being drawn.
+  await Promise.all(Array.from({ length: tools.workers.count + 1 }, lane));
+  return failure ?? done(null);
+}
+
+/**
+ * The separations and prints of one face at `dpi`, in film space or along the wood. Results do not depend on the number of
+ * workers.
+ */
+export async function faceMasks(
+  job: Job,
+  face: Face,
+  dpi: number,
+  space: 'film' | 'surface',
+  tools: MaskTools,
+  piecesToo = false,
+): Promise<Outcome<FaceMasks>> {
+  const can = refuseMethod(job, face);
+  if (!can.ok) return can;
+  const settings = job.faces[face];
+  const pieces = settings.art.filter((piece) => !piece.hidden);
+  if (pieces.length === 0) return badInput(`The ${face} has no art.`, 'Place some art on it first.');
+  if (settings.inks.length === 0) return badInput(`The ${face} has no inks.`, 'Choose its inks first.');
+  const growth = space === 'film' ? growthOf(job, face) : done({ along: 0, across: 0 });
+  if (!growth.ok) return growth;
+  const { development } = settings;
+  const raster = faceRaster(
+    job.deck,
+    face,
+    dpi,
+    space === 'film' ? { kind: 'film', development, growth: growth.value } : { kind: 'surface' },
+  );
+  const say: Progress = tools.progress ?? (() => {});
+  const separations = blankSet(raster, settings.inks.length, true);
+  const tally = unplannedTally();
+  const each: PieceMask[] = [];
+  for (const [i, piece] of pieces.entries()) {
+    const out = i === 0 ? separations : blankSet(raster, settings.inks.length, true);
+    const own = unplannedTally();
+    const made = await separatePiece(raster, job, piece, out, own, tools, (part, text) =>
+      say((0.7 * (i + part)) / pieces.length, `${face}: separating ${text}`),
+    );
+    if (!made.ok) return made;
+    addTally(tally, own);
+    if (piecesToo) {
+      const inked = blankMask(raster.width, raster.height);
+      for (const mask of out) union(inked, mask, inked);
+      each.push({ id: piece.id, inked, unplanned: unplannedOf(own) });
+    }
+    if (out !== separations)
+      await tools.workers.run('layOver', { below: separations, piece: out }, tools.abort);
+  }
+  if (tools.abort?.aborted) return cancelled();
+  say(0.72, `${face}: dropping specks`);
+  const printable = printableMask(raster, job, reachOf(job, face), true);
+  const smallestPx = settings.smallest * pxPerMm(dpi) ** 2;
+  // Changed in place: shared memory comes back as it went.
+  const dropped: DroppedSpeck[] = await tools.workers.run(
+    'finishFace',
+    { masks: separations, printable, smallestPx },
+    tools.abort,
+  );
+  const prints = blankSet(raster, settings.inks.length, true);
+  let printed = 0;
+  const print = async (i: number, covered: readonly Mask[] | null) => {
+    await tools.workers.run(
+      'printInk',
+      { separations, covered, ink: i, face: settings, dpi, out: prints[i] },
+      tools.abort,
+    );
+    printed++;
+    say(0.75 + (0.25 * printed) / prints.length, `${face}: trapping ink ${printed} of ${prints.length}`);
+  };
+  const order = settings.inks.map((ink, i) => ({ ink, i }));
+  await Promise.all(order.filter(({ ink }) => ink.role !== 'base').map(({ i }) => print(i, null)));
+  if (tools.abort?.aborted) return cancelled();
+  const covered = order.filter(({ ink }) => onBase(ink)).map(({ i }) => prints[i] as Mask);
+  await Promise.all(order.filter(({ ink }) => ink.role === 'base').map(({ i }) => print(i, covered)));
+  if (tools.abort?.aborted) return cancelled();
+  return done({
+    raster,
+    separations,
+    prints,
+    printable,
+    dropped,
+    unplanned: unplannedOf(tally),
+    pieces: each,
+    growth: growth.value,
+  });
+}

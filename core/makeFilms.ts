@@ -1,0 +1,128 @@
+import { strToU8 } from 'fflate';
+import type { Face } from './deck/index.ts';
+import { type FaceMasks, faceMasks, type MaskTools } from './faceMasks.ts';
+import {
+  type FaceLayout,
+  type FilmManifest,
+  filmManifest,
+  filmMask,
+  type LayOutRequest,
+} from './film/index.ts';
+import { canonicalJson, type Job } from './job/index.ts';
+import { layOutRequest } from './layOutRequest.ts';
+import { assemblyPdf, filmsPdf, separationsPdf } from './pdf/index.ts';
+import type { Deflate } from './ports/index.ts';
+import { crop } from './raster/index.ts';
+import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
+
+export interface FilmsRequest extends MaskTools {
+  readonly job: Job;
+  /** Faces with art, in the order their films are wanted. */
+  readonly faces: readonly Face[];
+  readonly deflate: Deflate;
+  /** Each film before cutting, and before trapping, as a 1-bit PNG. */
+  readonly masks: boolean;
+  /** separations.pdf as well. */
+  readonly composite: boolean;
+  /** Instead of the printer's own. */
+  readonly dpi?: number;
+}
+
+export interface FilmSet {
+  /** Complete files by name. */
+  readonly files: ReadonlyMap<string, Uint8Array>;
+  readonly manifest: FilmManifest;
+  /** Sentences for the user: marks left out, specks dropped, seams through ink. */
+  readonly notes: readonly string[];
+}
+
+/** A part of the whole, 0 to 1, as the caller hears it. */
+const part =
+  (say: Progress, from: number, to: number): Progress =>
+  (share, text) =>
+    say(from + (to - from) * share, text);
+
+/** The masks of `--masks`: exactly the film's box, before cutting; and the separation in the same box. */
+async function maskFiles(
+  made: FaceMasks,
+  layout: FaceLayout,
+  tools: FilmsRequest,
+  files: Map<string, Uint8Array>,
+) {
+  for (const [i, film] of layout.films.entries()) {
+    const name = `${layout.face}-${film.art.pull}-${film.art.inkId}.png`;
+    files.set(`mask-${name}`, await tools.codec.encodeMaskPng(filmMask(film), layout.dpi));
+    const separation = made.separations[i];
+    if (!separation) continue;
+    const { x, y } = film.offsetPx;
+    const cut = crop(separation, x, y, film.widthPx, film.heightPx);
+    files.set(`separation-${name}`, await tools.codec.encodeMaskPng(cut, layout.dpi));
+  }
+}
+
+/**
+ * The whole journey: job → wrap → coverage → masks → traps → films → sheets → pages. The same job gives the same bytes,
+ * whatever the number of workers. Stops soon after `abort` says so, with nothing to clear away.
+ */
+export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>> {
+  const { job, faces, deflate, abort } = request;
+  const say: Progress = request.progress ?? (() => {});
+  const dpi = request.dpi ?? job.printer.dpi;
+  const files = new Map<string, Uint8Array>();
+  const layouts: FaceLayout[] = [];
+  const growths = new Map<Face, { x: number; y: number }>();
+  const notes: string[] = [];
+  const share = 0.85 / faces.length;
+  for (const [i, face] of faces.entries()) {
+    const made = await faceMasks(job, face, dpi, 'film', {
+      ...request,
+      progress: part(say, i * share, (i + 0.9) * share),
+    });
+    if (!made.ok) return made;
+    say((i + 0.9) * share, `${face}: laying films on sheets`);
+    const asked = layOutRequest(job, made.value);
+    if (!asked.ok) return asked;
+    const laid = await request.workers.run<LayOutRequest, Outcome<FaceLayout>>(
+      'layOutFace',
+      asked.value,
+      abort,
+    );
+    if (!laid.ok) return laid;
+    if (abort?.aborted) return cancelled();
+    layouts.push(laid.value);
+    growths.set(face, { x: made.value.growth.along, y: made.value.growth.across });
+    notes.push(...laid.value.notes.map((note) => `${face}: ${note}`));
+    const specks = made.value.dropped.length;
+    if (specks > 0)
+      notes.push(
+        `${face}: ${specks} specks and pinholes under ${job.faces[face].smallest} mm² were dropped.`,
+      );
+    for (const { hex, share: area } of made.value.unplanned.slice(0, 3))
+      notes.push(
+        `${face}: the art has ${hex} on ${(area * 100).toFixed(1)} % of its area, which is near no ink.`,
+      );
+    if (request.masks) await maskFiles(made.value, laid.value, request, files);
+  }
+  const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
+  const films = await filmsPdf(layouts, { ...options, progress: part(say, 0.85, 0.96) });
+  if (abort?.aborted) return cancelled();
+  say(0.96, 'assembly guide');
+  const assembly = await assemblyPdf(layouts, options);
+  if (abort?.aborted) return cancelled();
+  const manifest = filmManifest(job.name, layouts, (face) => growths.get(face) ?? { x: 0, y: 0 });
+  const ordered = new Map<string, Uint8Array>([
+    ['films.pdf', films],
+    ['assembly.pdf', assembly],
+    ['films.json', strToU8(canonicalJson(manifest))],
+  ]);
+  if (request.composite) {
+    say(0.98, 'separations for a film house');
+    ordered.set('separations.pdf', await separationsPdf(layouts, options));
+  }
+  for (const [name, bytes] of files) ordered.set(name, bytes);
+  if (stopped(abort)) return cancelled();
+  say(1, 'done');
+  return done({ files: ordered, manifest, notes });
+}
+
+const stopped = (abort?: Abort): boolean => abort?.aborted ?? false;

@@ -1,0 +1,116 @@
+import { artGrid, type FaceRaster, gridInWindow } from './faceRaster.ts';
+import type { Art, FaceJob } from './job/index.ts';
+import { blankMask, type Mask, type Picture, subtract, union } from './raster/index.ts';
+import { SEPARATE_MARGIN_PX } from './separate/index.ts';
+import type { TileInput } from './separateTile.ts';
+import { pxPerMm } from './units/index.ts';
+
+/** Points a side of the tiles a face is separated in; their width is whole words. */
+const TILE_WIDTH = 4096;
+const TILE_HEIGHT = 1024;
+/** Art with more points than this to a film point is reduced first, or detail between the samples would be lost. */
+const DENSEST = 1.5;
+
+/** A piece of art as pixels: the size it is drawn at, and a window of it. */
+export interface ArtPixels {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** How large a piece is best drawn for a raster: as many points as the raster has there, but never more than it has. */
+export function drawnSize(piece: Art, dpi: number): ArtPixels {
+  const across = piece.width * pxPerMm(dpi);
+  const down = piece.height * pxPerMm(dpi);
+  if (piece.mediaType === 'image/svg+xml')
+    return { width: Math.max(1, Math.round(across)), height: Math.max(1, Math.round(down)) };
+  const density = Math.max(piece.widthPx / across, piece.heightPx / down);
+  if (density <= DENSEST) return { width: piece.widthPx, height: piece.heightPx };
+  return {
+    width: Math.max(1, Math.round(piece.widthPx / density)),
+    height: Math.max(1, Math.round(piece.heightPx / density)),
+  };
+}
+
+/** A tile of the grid with the window of the art that it needs, in points of the art as drawn. */
+export interface TilePlan {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly window: {
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+  };
+  readonly input: (window: Picture, out: readonly Mask[]) => TileInput;
+}
+
+/** The tiles of the face that a piece reaches, drawn at `pixels`. */
+export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels: ArtPixels): TilePlan[] {
+  const plans: TilePlan[] = [];
+  const inks = face.inks.map(({ hex }) => ({ hex }));
+  for (let y = 0; y < raster.height; y += TILE_HEIGHT)
+    for (let x = 0; x < raster.width; x += TILE_WIDTH) {
+      const width = Math.min(TILE_WIDTH, raster.width - x);
+      const height = Math.min(TILE_HEIGHT, raster.height - y);
+      const grid = artGrid(raster, piece, { x, y, width, height });
+      const { box } = grid;
+      if (box.x1 <= 0 || box.y1 <= 0 || box.x0 >= 1 || box.y0 >= 1) continue;
+      const x0 = Math.max(0, Math.floor(box.x0 * pixels.width) - SEPARATE_MARGIN_PX);
+      const y0 = Math.max(0, Math.floor(box.y0 * pixels.height) - SEPARATE_MARGIN_PX);
+      const x1 = Math.min(pixels.width, Math.ceil(box.x1 * pixels.width) + SEPARATE_MARGIN_PX);
+      const y1 = Math.min(pixels.height, Math.ceil(box.y1 * pixels.height) + SEPARATE_MARGIN_PX);
+      if (x1 <= x0 || y1 <= y0) continue;
+      plans.push({
+        x,
+        y,
+        width,
+        height,
+        window: { x: x0, y: y0, width: x1 - x0, height: y1 - y0 },
+        input: (window, out) => ({
+          window,
+          inks,
+          ground: piece.ground,
+          grid: gridInWindow(grid, pixels.width, pixels.height, x0, y0),
+          out,
+          x,
+          y,
+          width,
+          height,
+        }),
+      });
+    }
+  return plans;
+}
+
+/** A window of a whole picture; the picture itself where it is all of it. */
+export function pictureWindow(
+  picture: Picture,
+  window: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+): Picture {
+  if (window.width === picture.width && window.height === picture.height) return picture;
+  const from = new Uint32Array(picture.data.buffer, picture.data.byteOffset, picture.data.byteLength >> 2);
+  const data = new Uint32Array(window.width * window.height);
+  for (let row = 0; row < window.height; row++) {
+    const start = (window.y + row) * (picture.width as number) + window.x;
+    data.set(from.subarray(start, start + window.width), row * window.width);
+  }
+  return { width: window.width, height: window.height, data: new Uint8Array(data.buffer) };
+}
+
+/** Empty masks of the face's size, one an ink. */
+export const blankSet = (raster: FaceRaster, inks: number, shared: boolean): Mask[] =>
+  Array.from({ length: inks }, () => blankMask(raster.width, raster.height, shared));
+
+/** Lays a piece over those beneath: where it has ink, only its own ink shows. Changes `below`. */
+export function layOver(below: readonly Mask[], piece: readonly Mask[]): void {
+  const first = piece[0];
+  if (!first) return;
+  const any = blankMask(first.width, first.height);
+  for (const mask of piece) union(any, mask, any);
+  below.forEach((mask, i) => {
+    subtract(mask, any, mask);
+    union(mask, piece[i] as Mask, mask);
+  });
+}

@@ -1,0 +1,38 @@
+import { type Mask, type Picture, type WarpGrid, warpArgmax } from './raster/index.ts';
+import { separateWindow, type UnplannedTally, unplannedTally } from './separate/index.ts';
+
+/** One tile of a face's grid and the window of the art that lands on it; plain data, so that a worker can take it. */
+export interface TileInput {
+  readonly window: Picture;
+  readonly inks: readonly { readonly hex: string }[];
+  readonly ground: string | null;
+  /** In pixels of the window. */
+  readonly grid: WarpGrid;
+  /** One mask an ink, of the whole face. */
+  readonly out: readonly Mask[];
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Separates the window and brings its coverage through the wrap into the masks. Tiles start on whole words and share
+ * none, so that several threads may write the same masks. Returns the colours no ink is near.
+ */
+export function separateTile(tile: TileInput): UnplannedTally {
+  const unplanned = unplannedTally();
+  const coverage = separateWindow(tile.window, { inks: tile.inks, ground: tile.ground }, { unplanned });
+  warpArgmax(
+    coverage.planes,
+    coverage.width,
+    coverage.height,
+    tile.grid,
+    tile.out,
+    tile.x,
+    tile.y,
+    tile.width,
+    tile.height,
+  );
+  return unplanned;
+}

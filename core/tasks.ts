@@ -1,0 +1,54 @@
+import { type FaceLayout, type LayOutRequest, layOutFace } from './film/index.ts';
+import { type DroppedSpeck, finishFace } from './finishFace.ts';
+import type { FaceJob } from './job/index.ts';
+import { printBase, printColour } from './printInk.ts';
+import type { Mask } from './raster/index.ts';
+import type { UnplannedTally } from './separate/index.ts';
+import { layOver } from './separateFace.ts';
+import { separateTile, type TileInput } from './separateTile.ts';
+import type { Outcome } from './units/index.ts';
+
+export interface FinishInput {
+  readonly masks: readonly Mask[];
+  readonly printable: Mask;
+  readonly smallestPx: number;
+}
+export interface LayOverInput {
+  readonly below: readonly Mask[];
+  readonly piece: readonly Mask[];
+}
+export interface PrintInput {
+  readonly separations: readonly Mask[];
+  /** Prints of the inks the base lies under; null for a colour. */
+  readonly covered: readonly Mask[] | null;
+  readonly ink: number;
+  readonly face: FaceJob;
+  readonly dpi: number;
+  readonly out: Mask;
+}
+
+/**
+ * The work that may run on other threads, by name. Masks lie in shared memory and are changed in place, so that nothing
+ * large is copied back.
+ */
+export const TASKS = {
+  separateTile: (input: TileInput): UnplannedTally => separateTile(input),
+  layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
+  finishFace: ({ masks, printable, smallestPx }: FinishInput): DroppedSpeck[] =>
+    finishFace(masks, printable, smallestPx),
+  printInk: ({ separations, covered, ink, face, dpi, out }: PrintInput): void => {
+    const print = covered
+      ? printBase(separations, covered, ink, face, dpi)
+      : printColour(separations, ink, face, dpi);
+    out.data.set(print.data);
+  },
+  layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
+} as const;
+
+/** Runs the tasks where they are called, one after another: for tests and where there are no threads. */
+export const inlineWorkers = {
+  count: 1,
+  run: async <In, Out>(task: string, input: In): Promise<Out> =>
+    (TASKS as Readonly<Record<string, (input: never) => unknown>>)[task]?.(input as never) as Out,
+  close: async () => {},
+};
