@@ -84,7 +84,7 @@ interface WasmApi {
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
 
 /** Base64 (RFC 4648, section 4) to bytes. */
-function fromBase64(text: string): Uint8Array {
+export function fromBase64(text: string): Uint8Array {
   const value = new Uint8Array(128);
   for (let i = 0; i < 64; i++) value[DIGITS.charCodeAt(i)] = i;
   const length = text.indexOf('=') < 0 ? text.length : text.indexOf('=');

@@ -1,0 +1,287 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { blueNoiseFile } from '../../../build/blueNoise.mjs';
+import { BLUE_NOISE_SEED, BLUE_NOISE_SIZE } from '../../../core/raster/blueNoise.ts';
+import {
+  blueNoiseTile,
+  components,
+  draw,
+  errorDiffuse,
+  errorDiffuseIndex,
+  getBit,
+  halftoneMask,
+  inkCount,
+  type Plane,
+  type Screen,
+  screenTile,
+  type ThresholdTile,
+  thresholdMask,
+} from '../../../core/raster/index.ts';
+import { voidAndCluster } from '../../../core/raster/voidAndCluster.ts';
+import { stream } from './randomMask.ts';
+
+const tint = (width: number, height: number, level: number): Plane => ({
+  width,
+  height,
+  data: new Uint8Array(width * height).fill(level),
+});
+
+/** The threshold that the brick wall puts at (x, y). */
+const thresholdAt = (tile: ThresholdTile, x: number, y: number): number => {
+  const brick = Math.floor(y / tile.height);
+  const column = (((x + brick * tile.shift) % tile.width) + tile.width) % tile.width;
+  return tile.data[(y - brick * tile.height) * tile.width + column]!;
+};
+
+const SCREENS: Screen[] = [];
+for (const dpi of [300, 600, 1200])
+  for (const lpi of [25, 35, 45, 55, 65])
+    for (const angle of [0, 7.5, 15, 22.5, 45, 52.5, 61, 75, 90, -15])
+      SCREENS.push({
+        dpi,
+        lpi,
+        angle,
+        dot: SCREENS.length % 3 === 0 ? 'round' : SCREENS.length % 3 === 1 ? 'elliptical' : 'line',
+      });
+
+describe('screens of dots', () => {
+  test('ruling and angle come out as asked, within what no print shows', () => {
+    for (const screen of SCREENS) {
+      const tile = screenTile(screen);
+      expect(Math.abs(tile.lpi / screen.lpi - 1), JSON.stringify(screen)).toBeLessThan(0.005);
+      expect(Math.abs(tile.angle - screen.angle), JSON.stringify(screen)).toBeLessThan(0.12);
+    }
+  });
+
+  test('each level inks its share of the points', () => {
+    for (const screen of SCREENS.filter((_, i) => i % 7 === 0)) {
+      const { data } = screenTile(screen);
+      const counts = new Array(256).fill(0);
+      for (const t of data) counts[t]++;
+      expect(counts[0]).toBe(0);
+      for (let g = 1, below = 0; g <= 255; g++) {
+        below += counts[g];
+        expect(Math.abs(below / data.length - g / 255)).toBeLessThanOrEqual(1 / data.length);
+      }
+    }
+  });
+
+  test('the wall repeats along both sides of its supercell', () => {
+    for (const screen of SCREENS.filter((_, i) => i % 4 === 0)) {
+      const tile = screenTile(screen);
+      // The sides, from the tile's own numbers: length² = points, angle as made.
+      const side = Math.sqrt(tile.data.length);
+      const a = Math.round(side * Math.cos((tile.angle * Math.PI) / 180));
+      const b = Math.round(side * Math.sin((tile.angle * Math.PI) / 180));
+      expect(a * a + b * b).toBe(tile.data.length);
+      for (let i = 0; i < 300; i++) {
+        const [x, y] = [(i * 37) % 500, 2000 + ((i * 53) % 400)];
+        const here = thresholdAt(tile, x, y);
+        expect(thresholdAt(tile, x + a, y - b), JSON.stringify(screen)).toBe(here);
+        expect(thresholdAt(tile, x + b, y + a), JSON.stringify(screen)).toBe(here);
+      }
+    }
+  });
+
+  test('a light tint has lpi² dots a square inch, in rows along the angle', () => {
+    for (const [lpi, angle] of [
+      [45, 22.5],
+      [35, 45],
+      [55, 75],
+      [30, 0],
+    ] as const) {
+      const dots = components(halftoneMask(tint(800, 800, 60), { lpi, angle, dot: 'round', dpi: 600 }));
+      const inner = dots.filter(
+        (d) => d.box.x > 0 && d.box.y > 0 && d.box.x + d.box.width < 800 && d.box.y + d.box.height < 800,
+      );
+      // Dots cut by the border count half.
+      const count = inner.length + (dots.length - inner.length) / 2;
+      expect(Math.abs(count / ((800 / 600) ** 2 * lpi * lpi) - 1)).toBeLessThan(0.03);
+      const middle = inner.map((d) => [d.box.x + d.box.width / 2, d.box.y + d.box.height / 2] as const);
+      const cell = 600 / lpi;
+      // Mean direction of the steps from a dot to its neighbour along the rows, y up.
+      let [sx, sy, n] = [0, 0, 0];
+      const want = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)] as const;
+      for (const [x, y] of middle)
+        for (const [px, py] of middle) {
+          const [dx, dy] = [px - x, y - py];
+          if (Math.hypot(dx - cell * want[0], dy - cell * want[1]) > cell / 3) continue;
+          sx += dx;
+          sy += dy;
+          n++;
+        }
+      expect(n).toBeGreaterThan(inner.length * 0.8);
+      expect(Math.abs(Math.hypot(sx, sy) / n / cell - 1)).toBeLessThan(0.01);
+      expect(Math.abs((Math.atan2(sy, sx) * 180) / Math.PI - angle)).toBeLessThan(0.3);
+    }
+  });
+
+  test('elliptical dots join along the angle before they join across', () => {
+    // Round dots all meet near one half; ellipses make chains well before.
+    const at = (dot: Screen['dot'], share: number) =>
+      components(halftoneMask(tint(600, 600, Math.round(share * 255)), { lpi: 30, angle: 0, dot, dpi: 600 }));
+    expect(at('round', 0.42).length).toBeGreaterThan(800);
+    const chains = at('elliptical', 0.42);
+    expect(chains.length).toBeLessThan(40);
+    expect(chains.every((c) => c.box.width > 500)).toBe(true);
+  });
+
+  test('coverage 0 is bare, 255 is full, and cells too small to hold a dot are refused', () => {
+    const screen: Screen = { lpi: 45, angle: 22.5, dot: 'round', dpi: 600 };
+    expect(inkCount(halftoneMask(tint(100, 100, 0), screen))).toBe(0);
+    expect(inkCount(halftoneMask(tint(100, 100, 255), screen))).toBe(10000);
+    expect(() => screenTile({ ...screen, lpi: 400 })).toThrow(RangeError);
+    expect(() => screenTile({ ...screen, lpi: 0 })).toThrow(RangeError);
+  });
+});
+
+describe('blue noise', () => {
+  const size = BLUE_NOISE_SIZE;
+
+  test('the tile kept as data is the one void-and-cluster makes', () => {
+    const file = new URL('../../../core/raster/blueNoise.generated.ts', import.meta.url);
+    expect(readFileSync(file, 'utf8')).toBe(blueNoiseFile(voidAndCluster(size, BLUE_NOISE_SEED)));
+  });
+
+  test('every rank occurs once', () => {
+    expect([...voidAndCluster(16, 5)].sort((a, b) => a - b)).toEqual(
+      Array.from({ length: 256 }, (_, i) => i),
+    );
+  });
+
+  /** Mean power of the tint's pattern at frequencies below `limit` and above it, cycles a tile, by the plain transform. */
+  function power(level: number, limit: number, ink: (i: number) => boolean): { low: number; high: number } {
+    const sums = { low: 0, high: 0 };
+    const counts = { low: 0, high: 0 };
+    const mean = level / 255;
+    for (let v = 0; v <= size / 2; v += 1)
+      for (let u = 0; u <= size / 2; u += 1) {
+        if (u === 0 && v === 0) continue;
+        let [re, im] = [0, 0];
+        for (let i = 0; i < size * size; i++) {
+          const phase = (2 * Math.PI * (u * (i % size) + v * Math.floor(i / size))) / size;
+          const value = (ink(i) ? 1 : 0) - mean;
+          re += value * Math.cos(phase);
+          im += value * Math.sin(phase);
+        }
+        const band = Math.hypot(u, v) < limit ? 'low' : 'high';
+        sums[band] += re * re + im * im;
+        counts[band]++;
+      }
+    return { low: sums.low / counts.low, high: sums.high / counts.high };
+  }
+
+  test.each([26, 128])(
+    'level %i has next to no power at low frequencies, where white noise has as much as anywhere',
+    (level) => {
+      const { data } = blueNoiseTile();
+      const next = stream(2);
+      const white = Uint8Array.from({ length: size * size }, () => 1 + Math.floor(255 * next()));
+      // The mean distance of points, as a frequency, is √share cycles a point (Ulichney's principal frequency); well below it.
+      const limit = 0.4 * size * Math.sqrt(Math.min(level, 255 - level) / 255);
+      const blue = power(level, limit, (i) => level >= data[i]!);
+      const noise = power(level, limit, (i) => level >= white[i]!);
+      expect(blue.low / blue.high).toBeLessThan(0.1);
+      expect(noise.low / noise.high).toBeGreaterThan(0.4);
+    },
+  );
+});
+
+describe('error diffusion', () => {
+  test('a row worked by hand', () => {
+    // Sixteenths of a level: 1600 is short of 2040, 7/16 of it (700) go on: 2300 is not. The row below gets the rest.
+    expect(draw(errorDiffuse({ width: 2, height: 1, data: Uint8Array.of(100, 100) }))).toBe('.#');
+    // 4080 − 4080 leaves nothing; 2560 inks and owes 1520, 7/16 of which (665) leave 2560 − 665 = 1895: bare.
+    expect(draw(errorDiffuse({ width: 3, height: 1, data: Uint8Array.of(255, 160, 160) }))).toBe('##.');
+  });
+
+  test('no tone is lost: what is inked differs from what was asked by less than the last row can hold', () => {
+    for (let level = 0; level <= 255; level += 5) {
+      const [width, height] = [97, 83];
+      const ink = inkCount(errorDiffuse(tint(width, height, level)));
+      expect(Math.abs(ink - (width * height * level) / 255), `level ${level}`).toBeLessThanOrEqual(width);
+    }
+    const next = stream(4);
+    const data = Uint8Array.from({ length: 500 * 400 }, () => 255 * next());
+    const sum = data.reduce((a, b) => a + b, 0) / 255;
+    expect(Math.abs(inkCount(errorDiffuse({ width: 500, height: 400, data })) - sum)).toBeLessThanOrEqual(
+      500,
+    );
+  });
+});
+
+describe('error diffusion to inks', () => {
+  const bare = [224, 196, 150] as const;
+  const inks = [
+    [200, 40, 30],
+    [20, 60, 120],
+    [240, 240, 230],
+  ] as const;
+  const fill = (width: number, height: number, colour: readonly [number, number, number], alpha = 255) => {
+    const data = new Uint8Array(width * height * 4);
+    for (let i = 0; i < width * height; i++) data.set([...colour, alpha], 4 * i);
+    return { width, height, data };
+  };
+  /** IEC 61966-2-1. */
+  const linear = (level: number) => {
+    const v = level / 255;
+    return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
+  };
+
+  test('a picture in the inks’ own colours is left as it is', () => {
+    for (const [k, ink] of [bare, ...inks].entries()) {
+      const masks = errorDiffuseIndex(fill(40, 30, ink), [bare, ...inks]);
+      expect(masks.map(inkCount)).toEqual(inks.map((_, i) => (i + 1 === k ? 1200 : 0)));
+    }
+  });
+
+  test('a mixture has the picture’s mean colour in linear light', () => {
+    const colours = [bare, ...inks];
+    for (const shares of [
+      [0.5, 0.5, 0, 0],
+      [0.2, 0.3, 0.4, 0.1],
+      [0.1, 0, 0.3, 0.6],
+    ]) {
+      const mix = [0, 1, 2].map((c) =>
+        shares.reduce((sum, share, k) => sum + share * linear(colours[k]![c]!), 0),
+      );
+      const level = mix.map((v) =>
+        Math.round(255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055)),
+      );
+      const asked = level.map(linear);
+      const masks = errorDiffuseIndex(fill(120, 120, level as [number, number, number]), colours);
+      const counts = masks.map((mask) => inkCount(mask) / 14400);
+      const found = [0, 1, 2].map((c) =>
+        [1 - counts.reduce((a, b) => a + b, 0), ...counts].reduce(
+          (sum, share, k) => sum + share * linear(colours[k]![c]!),
+          0,
+        ),
+      );
+      for (let c = 0; c < 3; c++) expect(Math.abs(found[c]! - asked[c]!)).toBeLessThan(0.01);
+      for (let y = 0; y < 120; y++)
+        for (let x = 0; x < 120; x++)
+          expect(masks.filter((mask) => getBit(mask, x, y)).length).toBeLessThanOrEqual(1);
+    }
+  });
+
+  test('where the picture is transparent the ground stays bare', () => {
+    const masks = errorDiffuseIndex(fill(40, 30, [200, 40, 30], 0), [bare, ...inks]);
+    expect(masks.map(inkCount)).toEqual([0, 0, 0]);
+  });
+
+  test('a colour beyond all inks does not smear into what follows it', () => {
+    const picture = fill(60, 40, [0, 255, 0]);
+    for (let y = 0; y < 40; y++)
+      for (let x = 30; x < 60; x++) picture.data.set([200, 40, 30, 255], 4 * (y * 60 + x));
+    const [red] = errorDiffuseIndex(picture, [bare, ...inks]);
+    let right = 0;
+    for (let y = 0; y < 40; y++) for (let x = 36; x < 60; x++) if (getBit(red!, x, y)) right++;
+    expect(right).toBeGreaterThan(24 * 40 * 0.97);
+  });
+});
+
+test('thresholds must fill their tile', () => {
+  expect(() =>
+    thresholdMask(tint(4, 4, 9), { width: 4, height: 4, shift: 0, data: new Uint8Array(15) }),
+  ).toThrow(RangeError);
+});
