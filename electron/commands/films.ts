@@ -59,16 +59,23 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   if (!films.ok) return films;
   const written = await context.files.writeAll(out, films.value.files);
   if (!written.ok) return written;
-  const { manifest, files } = films.value;
+  const { manifest, files, notes } = films.value;
   const listed = [...files].map(([name, bytes]) => ({ name, bytes: bytes.length }));
   if (given.flag('json')) {
-    sayJson(context.voice, { folder: out, files: listed, films: manifest.films.length, dpi: manifest.dpi });
+    sayJson(context.voice, {
+      folder: out,
+      files: listed,
+      films: manifest.films.length,
+      dpi: manifest.dpi,
+      notes,
+    });
     return done(0);
   }
   for (const film of manifest.films)
     context.voice.out(
       `${film.face.padEnd(6)}  pull ${film.pull}  ${film.ink.padEnd(20)} ${film.sheets.length} sheet${film.sheets.length === 1 ? ' ' : 's'}  ${film.inkedCm2.toFixed(0).padStart(5)} cm²\n`,
     );
+  for (const note of notes) context.voice.out(`note: ${note}\n`);
   context.voice.out(`Written to ${out}: ${listed.map((f) => f.name).join(', ')}\n`);
   return done(0);
 };
