@@ -2,6 +2,7 @@ import { openJob, saveJob } from '../acts/index.ts';
 import { Icon } from '../bench/index.ts';
 import { edit, redo, sealEdits, undo, useStudio } from '../state/index.ts';
 import { Problems } from './Problems.tsx';
+import { Steps } from './Steps.tsx';
 
 /** The job's name on tape, what can be undone, and files. */
 export function Header() {
@@ -54,6 +55,7 @@ export function Header() {
           <Icon name="redo" />
           {next && <span>{next}</span>}
         </button>
+        <Steps />
       </div>
       <div className="top-right">
         <Problems />

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { ShellInfo } from '../../core/ports/index.ts';
-import { keepShown, keepUnsavedWork, shell, showJob } from '../acts/index.ts';
+import { keepPlans, keepProofs, keepUnsavedWork, shell, showJob } from '../acts/index.ts';
 import { Board } from '../board/index.ts';
 import { sealEdits, useStudio } from '../state/index.ts';
 import { Bench } from './Bench.tsx';
@@ -20,7 +20,7 @@ export function Studio() {
   const [info, setInfo] = useState<ShellInfo | null>(null);
 
   useEffect(() => {
-    const stops = [keepShown(), keepUnsavedWork(), shortcuts()];
+    const stops = [keepProofs(), keepPlans(), keepUnsavedWork(), shortcuts()];
     window.addEventListener('pointerup', sealEdits);
     void shell()
       .info()

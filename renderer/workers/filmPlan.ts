@@ -30,7 +30,7 @@ export interface PlannedFilms {
  * The films of a face on sheets, from masks at screen resolution. Film space differs from the surface by the mesh's
  * growth alone (under 1 %), so the surface stands in for it here; the export works at the printer's own dpi.
  */
-export function planFilms(job: Job, face: Face, preview: FacePreview, dpi: number): PlannedFilms {
+export function planFilms(job: Job, face: Face, preview: FacePreview): PlannedFilms {
   const inks = job.faces[face].inks;
   const { printer } = job;
   const known = sheetNamed(printer.sheet);
@@ -45,7 +45,7 @@ export function planFilms(job: Job, face: Face, preview: FacePreview, dpi: numbe
     meshPerCm: ink.meshPerCm,
     mask: preview.prints[i]!,
     box: preview.box,
-    dpi,
+    dpi: preview.dpi,
   }));
   const laid = layOutFace({
     face,

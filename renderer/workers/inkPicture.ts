@@ -1,18 +1,15 @@
-import type { Mask } from '../../core/raster/index.ts';
+import type { Mask, Plane } from '../../core/raster/index.ts';
 
 const channels = (hex: string) =>
   [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)) as [number, number, number];
 
-/** One ink alone: its colour where the mask has ink, clear elsewhere. */
-export function inkPicture(mask: Mask, hex: string): ImageData {
-  const { width, height, stride, data } = mask;
-  const out = new ImageData(width as number, height as number);
+/** One ink alone: its colour as far as the plane covers each point, clear elsewhere. */
+export function inkPicture(plane: Plane, hex: string): ImageData {
+  const out = new ImageData(plane.width as number, plane.height as number);
   const words = new Uint32Array(out.data.buffer);
   const [r, g, b] = channels(hex);
-  const colour = ((255 << 24) | (b << 16) | (g << 8) | r) >>> 0;
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++)
-      if ((data[y * stride + (x >> 5)]! >>> (x & 31)) & 1) words[y * (width as number) + x] = colour;
+  const colour = (b << 16) | (g << 8) | r;
+  for (let i = 0; i < words.length; i++) words[i] = ((plane.data[i]! << 24) | colour) >>> 0;
   return out;
 }
 
@@ -27,15 +24,4 @@ export function spreadPicture(print: Mask, separation: Mask): ImageData {
       if (((print.data[at]! & ~separation.data[at]!) >>> (x & 31)) & 1) words[y * width + x] = 0xff000000;
     }
   return out;
-}
-
-/** Points of a mask that have ink. */
-export function inked(mask: Mask): number {
-  let n = 0;
-  for (const word of mask.data) {
-    let v = word - ((word >>> 1) & 0x55555555);
-    v = (v & 0x33333333) + ((v >>> 2) & 0x33333333);
-    n += Math.imul((v + (v >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
-  }
-  return n;
 }

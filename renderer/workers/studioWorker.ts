@@ -1,78 +1,30 @@
 import * as Comlink from 'comlink';
+import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
-import { type FacePreview, facePreview, faceProof } from '../../core/facePreview.ts';
 import { type Job, type JobFile, packJob, unpackJob } from '../../core/job/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
-import { type Box, done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
+import { drawFace, picturesOf, type ShowRequest, type ShowResult } from './drawFace.ts';
 import { type PlannedFilms, planFilms } from './filmPlan.ts';
-import { inked, inkPicture, spreadPicture } from './inkPicture.ts';
+import { problemsOf } from './jobCheck.ts';
 import { misfitPicture } from './misfitPicture.ts';
+import { PreviewCache } from './previewCache.ts';
 
-/** Where one ink spreads under others: opaque there, clear elsewhere. */
-interface Spread {
-  readonly hex: string;
-  readonly kind: number;
-  readonly picture: ImageBitmap;
-}
-
-export interface ShowRequest {
-  readonly job: Job;
-  readonly face: Face;
-  readonly dpi: number;
-  readonly veneerId: string;
-  readonly colourwayId: string | null;
-  readonly aloneId: string | null;
-  /** What the ink alone is drawn in; null: its own colour. */
-  readonly aloneHex: string | null;
-  /** Hatched spreads are wanted too. */
-  readonly traps: boolean;
-  /** Small proofs and prints are wanted too; a drag leaves them out. */
-  readonly small: boolean;
-}
-
-export interface ShowResult {
-  readonly box: Box;
-  readonly proof: ImageBitmap;
-  readonly alone: ImageBitmap | null;
-  readonly spreads: readonly Spread[];
-  readonly veneers: readonly (readonly [string, ImageBitmap])[];
-  readonly prints: readonly (readonly [string, { readonly picture: ImageBitmap; readonly cm2: number }])[];
-}
+/** Dots an inch of a quick look, and of one that is looked at for longer. Pictures of a proof are half of each. */
+const QUICK_DPI = 66;
+const FINE_DPI = 132;
 
 const pictures = new Map<string, Picture>();
 const art = new Map<string, Uint8Array>();
-let last: { key: string; preview: FacePreview } | null = null;
+const cache = new PreviewCache(pictures);
 
-/** Everything a preview depends on; names, notes, colourways and veneer colours are not among it. */
-const previewKey = (job: Job, face: Face, dpi: number): string => {
-  const f = job.faces[face];
-  const inks = f.inks.map(({ name: _, ...rest }) => rest);
-  const held = f.art.map((a) => pictures.has(a.hash));
-  return JSON.stringify([face, dpi, job.deck, { ...f, inks }, held]);
+const show = async (request: ShowRequest, fine: boolean): Promise<Outcome<ShowResult>> => {
+  const made = cache.get(request.job, request.face, fine ? FINE_DPI : QUICK_DPI, fine);
+  if (!made.ok) return made;
+  const result = await drawFace(made.value, request, fine);
+  return Comlink.transfer(done(result), picturesOf(result));
 };
-
-function previewOf(job: Job, face: Face, dpi: number): Outcome<FacePreview> {
-  const key = previewKey(job, face, dpi);
-  if (last?.key === key) return done(last.preview);
-  const made = facePreview({ job, face, pictures, dpi, traps: true });
-  if (made.ok) last = { key, preview: made.value };
-  return made;
-}
-
-const small = (width: number, height: number) => {
-  const resizeWidth = Math.min(width, 420);
-  return {
-    resizeWidth,
-    resizeHeight: Math.max(1, Math.round((height * resizeWidth) / width)),
-    resizeQuality: 'medium' as const,
-  };
-};
-const imageOf = (picture: Picture) =>
-  new ImageData(
-    new Uint8ClampedArray(picture.data.buffer as ArrayBuffer, picture.data.byteOffset, picture.data.length),
-    picture.width as number,
-  );
 
 const api = {
   setArt(hash: string, bytes: Uint8Array): void {
@@ -84,7 +36,7 @@ const api = {
   forget(): void {
     pictures.clear();
     art.clear();
-    last = null;
+    cache.clear();
   },
 
   /** The job as one file's bytes. */
@@ -96,62 +48,20 @@ const api = {
     return unpackJob(bytes);
   },
 
-  /** Pictures of one face at screen resolution. */
-  async show(request: ShowRequest): Promise<Outcome<ShowResult>> {
-    const { job, face, veneerId, colourwayId } = request;
-    const made = previewOf(job, face, request.dpi);
-    if (!made.ok) return made;
-    const preview = made.value;
-    const inks = job.faces[face].inks;
-    const colours = job.colourways.find((c) => c.id === colourwayId)?.colours;
-    const hexOf = (i: number) => colours?.[inks[i]!.id]?.hex ?? inks[i]!.hex;
-    const proofOf = (id: string) => imageOf(faceProof({ job, face, preview, veneerId: id, colourwayId }));
+  /** Pictures of one face for a moving hand: after a change of colours alone, the shapes from before it. */
+  quick: (request: ShowRequest): Promise<Outcome<ShowResult>> => show(request, false),
+  /** Pictures of one face as it is, with spreads and small pictures. */
+  fine: (request: ShowRequest): Promise<Outcome<ShowResult>> => show(request, true),
 
-    const proof = await createImageBitmap(proofOf(veneerId));
-    const aloneAt = inks.findIndex((ink) => ink.id === request.aloneId);
-    const alone =
-      aloneAt >= 0 && preview.prints[aloneAt]
-        ? await createImageBitmap(inkPicture(preview.prints[aloneAt]!, request.aloneHex ?? hexOf(aloneAt)))
-        : null;
-
-    const spreads: Spread[] = [];
-    if (request.traps)
-      for (const [i, print] of preview.prints.entries()) {
-        if (inks[i]?.role !== 'colour') continue;
-        const picture = await createImageBitmap(spreadPicture(print, preview.separations[i]!));
-        spreads.push({ hex: hexOf(i), kind: i, picture });
-      }
-
-    const veneers: [string, ImageBitmap][] = [];
-    const prints: [string, { picture: ImageBitmap; cm2: number }][] = [];
-    if (request.small) {
-      const size = small(preview.width as number, preview.height as number);
-      for (const veneer of job.veneers)
-        veneers.push([veneer.id, await createImageBitmap(proofOf(veneer.id), size)]);
-      const pixel = (MM_PER_INCH / request.dpi / 10) ** 2;
-      for (const [i, print] of preview.prints.entries()) {
-        const picture = await createImageBitmap(inkPicture(print, hexOf(i)), size);
-        prints.push([inks[i]!.id, { picture, cm2: inked(print) * pixel }]);
-      }
-    }
-    const result: ShowResult = { box: preview.box, proof, alone, spreads, veneers, prints };
-    const moved = [
-      proof,
-      alone,
-      ...spreads.map((t) => t.picture),
-      ...veneers.map((v) => v[1]),
-      ...prints.map((p) => p[1].picture),
-    ];
-    return Comlink.transfer(
-      done(result),
-      moved.filter((b): b is ImageBitmap => b !== null),
-    );
+  /** How the films of a face fall on sheets. */
+  plan(job: Job, face: Face): Outcome<PlannedFilms> {
+    const made = cache.get(job, face, FINE_DPI, true);
+    return made.ok ? done(planFilms(job, face, made.value)) : made;
   },
 
-  /** How the films of a face fall on sheets, worked out at `dpi`. */
-  plan(job: Job, face: Face, dpi: number): Outcome<PlannedFilms> {
-    const made = previewOf(job, face, dpi);
-    return made.ok ? done(planFilms(job, face, made.value, dpi)) : made;
+  /** What stands in the way of good films. */
+  check(job: Job): Problem[] {
+    return problemsOf(job, FINE_DPI, (face) => cache.get(job, face, FINE_DPI, true));
   },
 
   /** Where a flat film can not lie true on the face. */

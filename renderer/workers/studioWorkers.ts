@@ -5,19 +5,19 @@ import type { StudioWorker } from './studioWorker.ts';
 const start = () =>
   Comlink.wrap<StudioWorker>(new Worker(new URL('./studioWorker.ts', import.meta.url), { type: 'module' }));
 
-/** `front` draws what is on the deck; `back` does what may take longer, so that it never holds the deck up. */
+/** `front` draws what is on the deck; `back` draws it fine and does what may take longer, so that it never holds the deck up. */
 export const front = start();
 export const back = start();
 
 /** Hands a piece of art's own bytes to the worker that packs job files. */
 export const giveArt = (hash: string, bytes: Uint8Array): Promise<void> => back.setArt(hash, bytes);
 
-/** Hands a decoded picture to both workers. */
+/** Hands a decoded picture to every worker. */
 export async function givePicture(hash: string, picture: Picture): Promise<void> {
-  await Promise.all([front.setPicture(hash, picture), back.setPicture(hash, picture)]);
+  await Promise.all([front, back].map((worker) => worker.setPicture(hash, picture)));
 }
 
 /** Forgets the art of the job that was open before. */
 export async function forgetArt(): Promise<void> {
-  await Promise.all([front.forget(), back.forget()]);
+  await Promise.all([front, back].map((worker) => worker.forget()));
 }

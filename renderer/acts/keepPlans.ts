@@ -1,0 +1,82 @@
+import type { Problem } from '../../core/check/index.ts';
+import type { Face } from '../../core/deck/index.ts';
+import type { Job } from '../../core/job/index.ts';
+import type { Outcome } from '../../core/units/index.ts';
+import { type StudioState, tell, useStudio } from '../state/index.ts';
+import { back, latestWins, type PlannedFilms } from '../workers/index.ts';
+import { failed, working } from './working.ts';
+
+/** Milliseconds of quiet before sheets are planned anew, and before the whole job is looked over. */
+const PLAN_QUIET = 250;
+const CHECK_QUIET = 900;
+
+interface Asked {
+  readonly job: Job;
+  readonly face: Face;
+}
+
+/** Keeps film plans, the list of problems and the misfit of the bend in step with the document. */
+export function keepPlans(): () => void {
+  const plan = latestWins<Asked, Outcome<PlannedFilms>>(
+    ({ job, face }) => back.plan(job, face),
+    (made, { face }) => {
+      working('films', false);
+      if (made.ok && useStudio.getState().face === face) useStudio.setState({ filmPlan: made.value });
+      else if (!made.ok) tell('trouble', made.reason, made.mend);
+    },
+    failed('films'),
+  );
+  const check = latestWins<Job, Problem[]>(
+    (job) => back.check(job),
+    (problems) => {
+      if (useStudio.getState().job) useStudio.setState({ problems });
+    },
+    failed('check'),
+  );
+  const heat = latestWins<Asked, Awaited<ReturnType<typeof back.misfit>>>(
+    ({ job, face }) => back.misfit(job, face),
+    (map) => {
+      working('misfit', false);
+      if (useStudio.getState().face === map.face) useStudio.setState({ heat: map });
+    },
+    failed('misfit'),
+  );
+  let planTimer: ReturnType<typeof setTimeout> | undefined;
+  let checkTimer: ReturnType<typeof setTimeout> | undefined;
+
+  const look = (now: StudioState, before: StudioState | null) => {
+    const { job, face, station } = now;
+    if (!job || now.dragging) return;
+    const changed = (...keys: (keyof StudioState)[]) =>
+      before === null || before.dragging || keys.some((k) => now[k] !== before[k]);
+    if (changed('job', 'pictures')) {
+      clearTimeout(checkTimer);
+      checkTimer = setTimeout(() => {
+        const open = useStudio.getState().job;
+        if (open) check(open);
+      }, CHECK_QUIET);
+    }
+    if (station === 'films' && changed('job', 'face', 'station', 'pictures')) {
+      clearTimeout(planTimer);
+      planTimer = setTimeout(() => {
+        working('films', true);
+        plan({ job, face });
+      }, PLAN_QUIET);
+    }
+    const bent =
+      changed('face', 'station', 'showHeat') ||
+      job.deck !== before?.job?.deck ||
+      job.faces[face].development !== before.job.faces[face].development;
+    if (station === 'deck' && now.showHeat && bent) {
+      working('misfit', true);
+      heat({ job, face });
+    }
+  };
+  look(useStudio.getState(), null);
+  const stop = useStudio.subscribe(look);
+  return () => {
+    clearTimeout(planTimer);
+    clearTimeout(checkTimer);
+    stop();
+  };
+}

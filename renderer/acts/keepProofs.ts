@@ -1,0 +1,103 @@
+import type { Outcome } from '../../core/units/index.ts';
+import { type StudioState, tell, useStudio } from '../state/index.ts';
+import { back, front, latestWins, type ShowRequest, type ShowResult } from '../workers/index.ts';
+import { failed, working } from './working.ts';
+
+/** Toner on film. */
+const TONER = '#1c1712';
+/** Milliseconds of quiet after which the proof is drawn fine. */
+const QUIET = 220;
+
+/** A request and its place among all; a later one makes an earlier one's answer stale. */
+interface Turn {
+  readonly number: number;
+  readonly request: ShowRequest;
+}
+
+function requestOf(s: StudioState): ShowRequest | null {
+  const veneerId = s.job?.veneers.find((v) => v.id === s.veneerId)?.id ?? s.job?.veneers[0]?.id;
+  if (!s.job || veneerId === undefined) return null;
+  const onFilms = s.station === 'films' && s.filmView === 'film';
+  const film = s.inkId ?? s.job.faces[s.face].inks[0]?.id ?? null;
+  return {
+    job: s.job,
+    face: s.face,
+    veneerId,
+    colourwayId: s.colourwayId,
+    aloneId: onFilms ? film : s.aloneId,
+    aloneHex: onFilms ? TONER : null,
+    traps: s.station === 'traps',
+  };
+}
+
+const NEEDED: readonly (keyof StudioState)[] = [
+  'job',
+  'face',
+  'veneerId',
+  'colourwayId',
+  'aloneId',
+  'pictures',
+  'dragging',
+];
+
+/** Keeps the proof in step with the document: a quick one at once, a fine one when the hand rests. */
+export function keepProofs(): () => void {
+  let turns = 0;
+  let fineShown = 0;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+
+  const put = (made: Outcome<ShowResult>, { request, number }: Turn, fine: boolean) => {
+    if (fine && number === turns) working('proof', false);
+    if (!made.ok) {
+      working('proof', false);
+      tell('trouble', made.reason, made.mend);
+      return;
+    }
+    const now = useStudio.getState();
+    const late = fine ? number !== turns : number <= fineShown;
+    if (late || now.face !== request.face || !now.job) return;
+    if (fine) fineShown = number;
+    const { spreads, veneers, prints, ...quick } = made.value;
+    const before = now.proofs?.face === request.face ? now.proofs : null;
+    useStudio.setState({
+      proofs: {
+        ...quick,
+        face: request.face,
+        spreads: spreads ?? before?.spreads ?? [],
+        veneers: veneers ? new Map(veneers) : (before?.veneers ?? new Map()),
+        prints: prints ? new Map(prints) : (before?.prints ?? new Map()),
+      },
+    });
+  };
+  const quick = latestWins<Turn, Outcome<ShowResult>>(
+    ({ request }) => front.quick(request),
+    (made, turn) => put(made, turn, false),
+    failed('proof'),
+  );
+  const fine = latestWins<Turn, Outcome<ShowResult>>(
+    ({ request }) => back.fine(request),
+    (made, turn) => put(made, turn, true),
+    failed('proof'),
+  );
+  const look = (now: StudioState, before: StudioState | null) => {
+    const changed = (keys: readonly (keyof StudioState)[]) =>
+      before === null || keys.some((k) => now[k] !== before[k]);
+    const there = now.station === 'films' || now.station === 'traps';
+    const left = before?.station === 'films';
+    if (!changed(NEEDED) && !((there || left) && changed(['station', 'inkId', 'filmView']))) return;
+    // While a hand moves art, the board draws the art itself; the proof follows when it lets go.
+    const request = now.dragging ? null : requestOf(now);
+    clearTimeout(timer);
+    if (!request) return;
+    const turn = { request, number: ++turns };
+    working('proof', true);
+    quick(turn);
+    timer = setTimeout(() => fine(turn), QUIET);
+  };
+  look(useStudio.getState(), null);
+  const stop = useStudio.subscribe(look);
+  return () => {
+    clearTimeout(timer);
+    stop();
+  };
+}

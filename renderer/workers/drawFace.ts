@@ -1,0 +1,107 @@
+import type { Face } from '../../core/deck/index.ts';
+import { type FacePreview, faceProof } from '../../core/facePreview.ts';
+import type { Job } from '../../core/job/index.ts';
+import { downsample, inkCount, type Picture } from '../../core/raster/index.ts';
+import { type Box, MM_PER_INCH } from '../../core/units/index.ts';
+import { inkPicture, spreadPicture } from './inkPicture.ts';
+
+export interface ShowRequest {
+  readonly job: Job;
+  readonly face: Face;
+  readonly veneerId: string;
+  readonly colourwayId: string | null;
+  readonly aloneId: string | null;
+  /** What the ink alone is drawn in; null: its own colour. */
+  readonly aloneHex: string | null;
+  /** Spreads are wanted too. */
+  readonly traps: boolean;
+}
+
+/** Where one ink spreads under others: opaque there, clear elsewhere. */
+interface Spread {
+  readonly hex: string;
+  readonly kind: number;
+  readonly picture: ImageBitmap;
+}
+
+export interface ShowResult {
+  /** Surface mm; row 0 of every picture is the top. */
+  readonly box: Box;
+  readonly proof: ImageBitmap;
+  readonly alone: ImageBitmap | null;
+  /** Only from the fine pass, as are the small pictures below. */
+  readonly spreads: readonly Spread[] | null;
+  readonly veneers: readonly (readonly [string, ImageBitmap])[] | null;
+  readonly prints:
+    | readonly (readonly [string, { readonly picture: ImageBitmap; readonly cm2: number }])[]
+    | null;
+}
+
+/** Points of a preview averaged into one of the proof, so that edges are smooth. */
+const REDUCE = 2;
+/** Points across a small picture. */
+const SMALL = 430;
+
+const imageOf = ({ data, width }: Picture) =>
+  new ImageData(
+    new Uint8ClampedArray(data.buffer as ArrayBuffer, data.byteOffset, data.length),
+    width as number,
+  );
+
+/** The box that pictures reduced by `reduce` cover: whole squares may reach a little beyond the preview's own box. */
+function reducedBox(preview: FacePreview, reduce: number): Box {
+  const { box, width, height } = preview;
+  const w = (Math.ceil(width / reduce) * reduce * box.width) / width;
+  const h = (Math.ceil(height / reduce) * reduce * box.height) / height;
+  return { x: box.x, y: box.y + box.height - h, width: w, height: h };
+}
+
+/** A face's pictures from its preview. `fine`: with everything that a quick look leaves out. */
+export async function drawFace(
+  preview: FacePreview,
+  request: ShowRequest,
+  fine: boolean,
+): Promise<ShowResult> {
+  const { job, face, colourwayId } = request;
+  const { inks } = job.faces[face];
+  const colours = job.colourways.find((c) => c.id === colourwayId)?.colours;
+  const hexOf = (i: number) => colours?.[inks[i]!.id]?.hex ?? inks[i]!.hex;
+  const proofOf = (veneerId: string, reduce: number) =>
+    createImageBitmap(imageOf(faceProof({ job, face, preview, veneerId, colourwayId, reduce })));
+
+  const proof = await proofOf(request.veneerId, REDUCE);
+  const at = inks.findIndex((ink) => ink.id === request.aloneId);
+  const lone = at >= 0 ? preview.prints[at] : undefined;
+  const alone = lone
+    ? await createImageBitmap(inkPicture(downsample(lone, REDUCE), request.aloneHex ?? hexOf(at)))
+    : null;
+  const box = reducedBox(preview, REDUCE);
+  if (!fine) return { box, proof, alone, spreads: null, veneers: null, prints: null };
+
+  const spreads: Spread[] = [];
+  if (request.traps)
+    for (const [i, print] of preview.prints.entries()) {
+      if (inks[i]?.role !== 'colour') continue;
+      const picture = await createImageBitmap(spreadPicture(print, preview.separations[i]!));
+      spreads.push({ hex: hexOf(i), kind: i, picture });
+    }
+  const reduce = Math.max(1, Math.floor(preview.width / SMALL));
+  const veneers: [string, ImageBitmap][] = [];
+  for (const veneer of job.veneers) veneers.push([veneer.id, await proofOf(veneer.id, reduce)]);
+  const pixelCm2 = (MM_PER_INCH / preview.dpi / 10) ** 2;
+  const prints: [string, { picture: ImageBitmap; cm2: number }][] = [];
+  for (const [i, print] of preview.prints.entries()) {
+    const picture = await createImageBitmap(inkPicture(downsample(print, reduce), hexOf(i)));
+    prints.push([inks[i]!.id, { picture, cm2: inkCount(print) * pixelCm2 }]);
+  }
+  return { box, proof, alone, spreads, veneers, prints };
+}
+
+/** The pictures of a result, which change hands rather than being copied. */
+export const picturesOf = (r: ShowResult): ImageBitmap[] => [
+  r.proof,
+  ...(r.alone ? [r.alone] : []),
+  ...(r.spreads ?? []).map((t) => t.picture),
+  ...(r.veneers ?? []).map((v) => v[1]),
+  ...(r.prints ?? []).map((p) => p[1].picture),
+];

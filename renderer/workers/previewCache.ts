@@ -1,0 +1,48 @@
+import type { Face } from '../../core/deck/index.ts';
+import { type FacePreview, facePreview } from '../../core/facePreview.ts';
+import type { Job } from '../../core/job/index.ts';
+import type { Picture } from '../../core/raster/index.ts';
+import { HIDES } from '../../core/trap/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
+
+interface Kept {
+  readonly key: string;
+  /** The key without what merely colours the prints. */
+  readonly shape: string;
+  readonly preview: FacePreview;
+}
+
+/** Everything a preview depends on; names, notes, mesh, colourways and veneer colours are not among it. */
+function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boolean): Omit<Kept, 'preview'> {
+  const { inks, art, ...settings } = job.faces[face];
+  const drawn = art.map(({ name: _, ...piece }) => [piece, held(piece.hash)]);
+  const shapes = inks.map(({ id, role, needsBase, kind }) => [id, role, needsBase, kind]);
+  const shape = JSON.stringify([dpi, job.deck, job.press, settings, drawn, shapes]);
+  const looks = inks.map((ink) => [ink.hex, ink.opacity >= HIDES]);
+  return { shape, key: JSON.stringify([shape, looks]) };
+}
+
+/** The last preview of each face. */
+export class PreviewCache {
+  private readonly kept = new Map<Face, Kept>();
+
+  constructor(private readonly pictures: ReadonlyMap<string, Picture>) {}
+
+  clear(): void {
+    this.kept.clear();
+  }
+
+  /**
+   * The face at `dpi`. When `exact` is false and only colours have changed since the last one, that one is given: the
+   * same shapes in new colours, true within what the new colours attract in the art.
+   */
+  get(job: Job, face: Face, dpi: number, exact: boolean): Outcome<FacePreview> {
+    const keys = keysOf(job, face, dpi, (hash) => this.pictures.has(hash));
+    const known = this.kept.get(face);
+    if (known && (known.key === keys.key || (!exact && known.shape === keys.shape)))
+      return done(known.preview);
+    const made = facePreview({ job, face, pictures: this.pictures, dpi, traps: true });
+    if (made.ok) this.kept.set(face, { ...keys, preview: made.value });
+    return made;
+  }
+}
