@@ -1,6 +1,6 @@
 import type { Picture } from '../raster/index.ts';
 import { LIKELY, SURE } from './cores.ts';
-import { FAR, LABEL, type Labels, MOST_LABELS } from './labels.ts';
+import { FAR, LABEL, type Labels, MOST_LABELS, TIGHT } from './labels.ts';
 import { addCandidate, addLabel, type Mixer, newMixer, solveMix } from './mix.ts';
 
 /** Points about a soft point in which pure labels are looked for first, and then if those leave too much unexplained. */
@@ -13,6 +13,13 @@ const UNEXPLAINED = 30;
 const HAIRLINE_COST = 12;
 /** Share of an ink below which a hairline is not made of it: a seam between two shapes lets a quarter shine through. */
 const HAIRLINE_SHARE = 0.35;
+/** Price of a label, encoded levels, for each point its nearest core is farther away than next door. */
+const PER_POINT = 1.5;
+/** Price of the point's own nearest label where no core of it is about. */
+const OWN_PRICE = 10;
+/** Encoded levels that no mix of other labels may come within, for a point of a label's very colour, and for one near it. */
+const TIGHT_ALONE = 6;
+const LOOSE_ALONE = 14;
 /** Weight of a likely core in the local colour of its label beside a sure one. */
 const LIKELY_WEIGHT = 1 / 64;
 
@@ -34,11 +41,15 @@ export interface EdgeSolver {
   readonly cores: Uint8Array;
   readonly labels: Labels;
   readonly mixer: Mixer;
+  /** The point being solved: r, g, b times alpha, alpha. */
+  readonly point: Float64Array;
   /** Value of each byte in the space the mixing is undone in; alpha is linear anyway. */
   readonly curve: Float64Array;
   /** Sums over the cores seen about the point, by label: r, g, b, alpha, weight. */
   readonly sums: Float64Array;
   readonly seen: Int32Array;
+  /** Square of the distance of the nearest core of each label seen. */
+  readonly nearest: Float64Array;
   seenCount: number;
 }
 
@@ -57,9 +68,11 @@ export function newEdgeSolver(
     cores,
     labels: { ...labels, colour: bent },
     mixer: newMixer(),
+    point: new Float64Array(4),
     curve: values,
     sums: new Float64Array(MOST_LABELS * 5),
     seen: new Int32Array(MOST_LABELS),
+    nearest: new Float64Array(MOST_LABELS),
     seenCount: 0,
   };
 }
@@ -77,7 +90,10 @@ function gather(s: EdgeSolver, x: number, y: number, offsets: Int32Array): void 
     const label = core & LABEL;
     const at = label * 5;
     const weight = core & SURE ? 1 : core & LIKELY ? LIKELY_WEIGHT : 0;
-    if (s.sums[at + 4] === 0) s.seen[s.seenCount++] = label;
+    if (s.sums[at + 4] === 0) {
+      s.nearest[s.seenCount] = (x - u) ** 2 + (y - v) ** 2;
+      s.seen[s.seenCount++] = label;
+    }
     const alpha = data[i * 4 + 3]!;
     const w = (weight * alpha) / 255;
     s.sums[at]! += w * s.curve[data[i * 4]!]!;
@@ -88,16 +104,17 @@ function gather(s: EdgeSolver, x: number, y: number, offsets: Int32Array): void 
   }
 }
 
-/** The labels gathered, in the order of their nearest core, with the mean colour they have here. */
-function candidates(s: EdgeSolver): void {
+/** The labels gathered, in the order of their nearest core, with the mean colour they have here; all but `without`. */
+function candidates(s: EdgeSolver, without: number): void {
   s.mixer.count = 0;
   for (let k = 0; k < s.seenCount; k++) {
+    if (s.seen[k] === without) continue;
     const at = s.seen[k]! * 5;
     const n = s.sums[at + 4]!;
     addCandidate(
       s.mixer,
       s.seen[k]!,
-      false,
+      (Math.sqrt(s.nearest[k]!) - 1) * PER_POINT,
       s.sums[at]! / n,
       s.sums[at + 1]! / n,
       s.sums[at + 2]! / n,
@@ -106,45 +123,78 @@ function candidates(s: EdgeSolver): void {
   }
 }
 
-/** Labels that points close by are near to without being pure: thin lines have nothing else. */
-function weakCandidates(s: EdgeSolver, x: number, y: number): void {
+/** Adds the labels that points about (x, y) come near without being cores, all but `without`. */
+function nearLabels(s: EdgeSolver, x: number, y: number, without: number): void {
   const { width, height } = s.picture;
-  const own = s.codes[y * width + x]!;
-  if (!(own & FAR)) addLabel(s.mixer, s.labels, own & LABEL);
   for (let k = 0; k < NEAR_RING.length; k += 2) {
     const u = x + NEAR_RING[k]!;
     const v = y + NEAR_RING[k + 1]!;
     if (u < 0 || v < 0 || u >= width || v >= height) continue;
     const code = s.codes[v * width + u]!;
-    if (!(code & FAR)) addLabel(s.mixer, s.labels, code & LABEL);
+    if (!(code & FAR) && (code & LABEL) !== without) addLabel(s.mixer, s.labels, code & LABEL, 0);
   }
+}
+
+/** The point's colour times alpha on the solver's curve, and alpha, into `s.point`. */
+function readPoint(s: EdgeSolver, i: number): void {
+  const { data } = s.picture;
+  const alpha = data[i * 4 + 3]!;
+  for (let c = 0; c < 3; c++) s.point[c] = (s.curve[data[i * 4 + c]!]! * alpha) / 255;
+  s.point[3] = alpha;
+}
+
+const solvePoint = (s: EdgeSolver): void =>
+  solveMix(s.mixer, s.point[0]!, s.point[1]!, s.point[2]!, s.point[3]!);
+
+function forget(s: EdgeSolver): void {
+  for (let n = 0; n < s.seenCount; n++) s.sums.fill(0, s.seen[n]! * 5, s.seen[n]! * 5 + 5);
+  s.seenCount = 0;
+}
+
+/**
+ * Lines one or two points wide have no core by their neighbours. A point that comes near a label becomes a core of it when no mix of
+ * the other labels about it explains its colour: soft edges are explained, thin lines are not. Returns the cores with these.
+ */
+export function withThinCores(s: EdgeSolver): Uint8Array {
+  const { width, height } = s.picture;
+  const all = s.cores.slice();
+  for (let y = 0, i = 0; y < height; y++)
+    for (let x = 0; x < width; x++, i++) {
+      const code = s.codes[i]!;
+      if (s.cores[i]! & SURE || code & FAR) continue;
+      const label = code & LABEL;
+      readPoint(s, i);
+      gather(s, x, y, NEAR_RING);
+      candidates(s, label);
+      nearLabels(s, x, y, label);
+      solvePoint(s);
+      forget(s);
+      const tight = (code & TIGHT) !== 0;
+      if (s.mixer.cost > (tight ? TIGHT_ALONE : LOOSE_ALONE)) all[i] = label | (tight ? SURE : LIKELY);
+    }
+  return all;
 }
 
 /** Solves the soft point (x, y). */
 export function solveEdge(s: EdgeSolver, x: number, y: number): void {
-  const { width, data } = s.picture;
-  const i = y * width + x;
-  const alpha = data[i * 4 + 3]!;
-  const k = alpha / 255;
-  const r = s.curve[data[i * 4]!]! * k;
-  const g = s.curve[data[i * 4 + 1]!]! * k;
-  const b = s.curve[data[i * 4 + 2]!]! * k;
-  s.seenCount = 0;
+  const i = y * s.picture.width + x;
+  const code = s.codes[i]!;
+  readPoint(s, i);
   gather(s, x, y, NEAR_RING);
-  candidates(s);
-  solveMix(s.mixer, r, g, b, alpha);
-  if (s.mixer.cost > GOOD) {
+  candidates(s, -1);
+  solvePoint(s);
+  // Two labels close by are what meets here, however well they explain it; only a lone one asks for a wider look.
+  if (s.mixer.count < 2 && s.mixer.cost > GOOD) {
     gather(s, x, y, WIDE_RING);
-    candidates(s);
-    const pure = s.mixer.count;
-    weakCandidates(s, x, y);
-    if (s.mixer.count === 0) settle(s.mixer, s.codes[i]! & LABEL);
+    candidates(s, -1);
+    if (!(code & FAR)) addLabel(s.mixer, s.labels, code & LABEL, OWN_PRICE);
+    if (s.mixer.count === 0) settle(s.mixer, code & LABEL);
     else {
-      solveMix(s.mixer, r, g, b, alpha);
-      if (s.mixer.cost > UNEXPLAINED && pure === 1 && s.mixer.count === 1) hairline(s, r, g, b, alpha);
+      solvePoint(s);
+      if (s.mixer.cost > UNEXPLAINED && s.mixer.count === 1) hairline(s);
     }
   }
-  for (let n = 0; n < s.seenCount; n++) s.sums.fill(0, s.seen[n]! * 5, s.seen[n]! * 5 + 5);
+  forget(s);
 }
 
 function settle(m: Mixer, label: number): void {
@@ -154,7 +204,7 @@ function settle(m: Mixer, label: number): void {
 }
 
 /** A line thinner than a point on one flat colour: the ink with which that colour best mixes to the point's. */
-function hairline(s: EdgeSolver, r: number, g: number, b: number, alpha: number): void {
+function hairline(s: EdgeSolver): void {
   const { mixer } = s;
   const ground = mixer.label[0]!;
   let best = -1;
@@ -162,8 +212,8 @@ function hairline(s: EdgeSolver, r: number, g: number, b: number, alpha: number)
   for (let label = 0; label < s.labels.count; label++) {
     if (label === ground) continue;
     mixer.count = 1;
-    addLabel(mixer, s.labels, label);
-    solveMix(mixer, r, g, b, alpha);
+    addLabel(mixer, s.labels, label, OWN_PRICE);
+    solvePoint(s);
     const share = mixer.parts === 2 ? mixer.share[1]! : mixer.partLabel[0] === label ? 1 : 0;
     if (share >= HAIRLINE_SHARE && mixer.cost < least) {
       least = mixer.cost;
@@ -171,6 +221,6 @@ function hairline(s: EdgeSolver, r: number, g: number, b: number, alpha: number)
     }
   }
   mixer.count = 1;
-  if (best >= 0 && least <= HAIRLINE_COST + 10) addLabel(mixer, s.labels, best);
-  solveMix(mixer, r, g, b, alpha);
+  if (best >= 0 && least <= HAIRLINE_COST + 10) addLabel(mixer, s.labels, best, OWN_PRICE);
+  solvePoint(s);
 }

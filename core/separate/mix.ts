@@ -5,18 +5,17 @@ const MOST_CANDIDATES = 8;
 
 /**
  * Costs, in encoded levels, on top of what an explanation leaves unexplained: simpler ones win unless the colour says
- * otherwise by more than rounding. Labels without pure points near (`weak`) pay more: they must not come from mixing.
+ * otherwise by more than rounding. Each label adds its own price: more the farther its nearest pure point lies.
  */
 const PAIR = 2;
 const TRIPLE = 5;
-const WEAK = 8;
-const WEAK_ALONE = 14;
 
 /** What a point may be a mix of, and the best mix found. Reused from point to point. */
 export interface Mixer {
   count: number;
   readonly label: Int32Array;
-  readonly weak: Uint8Array;
+  /** What using the label costs, encoded levels. */
+  readonly price: Float64Array;
   /** Four a candidate: colour times alpha, and alpha. */
   readonly colour: Float64Array;
   /** The best explanation: up to three labels, their shares (sum 1), and its cost. */
@@ -29,7 +28,7 @@ export interface Mixer {
 export const newMixer = (): Mixer => ({
   count: 0,
   label: new Int32Array(MOST_CANDIDATES),
-  weak: new Uint8Array(MOST_CANDIDATES),
+  price: new Float64Array(MOST_CANDIDATES),
   colour: new Float64Array(MOST_CANDIDATES * 4),
   parts: 0,
   partLabel: new Int32Array(3),
@@ -41,7 +40,7 @@ export const newMixer = (): Mixer => ({
 export function addCandidate(
   m: Mixer,
   label: number,
-  weak: boolean,
+  price: number,
   r: number,
   g: number,
   b: number,
@@ -51,7 +50,7 @@ export function addCandidate(
   for (let i = 0; i < m.count; i++) if (m.label[i] === label) return;
   const o = m.count * 4;
   m.label[m.count] = label;
-  m.weak[m.count] = weak ? 1 : 0;
+  m.price[m.count] = price;
   m.colour[o] = r;
   m.colour[o + 1] = g;
   m.colour[o + 2] = b;
@@ -60,11 +59,11 @@ export function addCandidate(
 }
 
 /** Adds a label with its own colour. */
-export const addLabel = (m: Mixer, labels: Labels, label: number): void =>
+export const addLabel = (m: Mixer, labels: Labels, label: number, price: number): void =>
   addCandidate(
     m,
     label,
-    true,
+    price,
     labels.colour[label * 4]!,
     labels.colour[label * 4 + 1]!,
     labels.colour[label * 4 + 2]!,
@@ -83,7 +82,7 @@ export function solveMix(m: Mixer, r: number, g: number, b: number, alpha: numbe
     const d2 = b - c[o + 2]!;
     const d3 = alpha - c[o + 3]!;
     const d = Math.sqrt(d0 * d0 + d1 * d1 + d2 * d2 + d3 * d3);
-    const cost = d + (m.weak[i] ? WEAK_ALONE : 0);
+    const cost = d + m.price[i]!;
     if (cost < m.cost) {
       m.cost = cost;
       m.parts = 1;
@@ -93,15 +92,14 @@ export function solveMix(m: Mixer, r: number, g: number, b: number, alpha: numbe
   }
   for (let i = 0; i < m.count; i++)
     for (let j = i + 1; j < m.count; j++) {
-      const dear = PAIR + (m.weak[i] ? WEAK : 0) + (m.weak[j] ? WEAK : 0);
+      const dear = PAIR + m.price[i]! + m.price[j]!;
       if (dear < m.cost) tryPair(m, i, j, dear, r, g, b, alpha);
     }
   if (m.count < 3 || m.cost <= TRIPLE) return;
   for (let i = 0; i < m.count; i++)
     for (let j = i + 1; j < m.count; j++)
       for (let k = j + 1; k < m.count; k++) {
-        const weak = m.weak[i]! + m.weak[j]! + m.weak[k]!;
-        const dear = TRIPLE + weak * WEAK;
+        const dear = TRIPLE + m.price[i]! + m.price[j]! + m.price[k]!;
         if (dear < m.cost) tryTriple(m, i, j, k, dear, r, g, b, alpha);
       }
 }

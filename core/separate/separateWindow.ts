@@ -3,7 +3,8 @@ import type { Picture } from '../raster/index.ts';
 import { codesOf, wordsOf } from './codes.ts';
 import { coresOf } from './cores.ts';
 import type { Coverage } from './coverage.ts';
-import { newEdgeSolver, solveEdge } from './edge.ts';
+import { newEdgeSolver, solveEdge, withThinCores } from './edge.ts';
+import { isGrainy } from './grain.ts';
 import { FAR, LABEL, labelsOf, type SeparatePalette } from './labels.ts';
 import { tallyColour, type UnplannedTally } from './unplanned.ts';
 
@@ -33,10 +34,12 @@ export function separateWindow(
   const labels = labelsOf(palette);
   const words = wordsOf(picture);
   const codes = codesOf(picture, words, labels);
-  const cores = coresOf(codes, words, data, width, height);
+  const curve = options.blend === 'linear' ? LINEAR : null;
+  const sure = coresOf(codes, words, data, width, height);
+  const cores = isGrainy(picture) ? sure : withThinCores(newEdgeSolver(picture, codes, sure, labels, curve));
   const planes = Array.from({ length: palette.inks.length + 1 }, () => new Uint8Array(width * height));
   const planeOf = Array.from(labels.plane, (p) => planes[p]!);
-  const solver = newEdgeSolver(picture, codes, cores, labels, options.blend === 'linear' ? LINEAR : null);
+  const solver = newEdgeSolver(picture, codes, cores, labels, curve);
   const tally = options.unplanned;
   if (tally) tally.seen += width * height;
   let i = 0;
