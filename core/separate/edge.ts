@@ -6,17 +6,23 @@ import { addCandidate, addLabel, type Mixer, newMixer, solveMix } from './mix.ts
 /** Points about a soft point in which pure labels are looked for first, and then if those leave too much unexplained. */
 const NEAR = 2;
 const WIDE = 5;
-/** Encoded levels: an explanation this cheap is taken at once. */
-const GOOD = 8;
-/** Encoded levels: beyond this a lone neighbour explains nothing, and a hairline of an ink without pure points is tried. */
-const UNEXPLAINED = 30;
+/** How exact the art's colours are, in encoded levels. */
+export interface Exactness {
+  /** An explanation this cheap is taken at once. */
+  readonly good: number;
+  /** Price of the point's own nearest label where no core of it is about. */
+  readonly ownPrice: number;
+  /** Beyond this a lone neighbour explains nothing, and a hairline of an ink without pure points is tried. */
+  readonly unexplained: number;
+}
+export const DRAWN_ART: Exactness = { good: 8, ownPrice: 10, unexplained: 30 };
+/** Compression rings by some twenty levels along edges. */
+export const GRAINY_ART: Exactness = { good: 24, ownPrice: 28, unexplained: 45 };
 const HAIRLINE_COST = 12;
 /** Share of an ink below which a hairline is not made of it: a seam between two shapes lets a quarter shine through. */
 const HAIRLINE_SHARE = 0.35;
 /** Price of a label, encoded levels, for each point its nearest core is farther away than next door. */
 const PER_POINT = 1.5;
-/** Price of the point's own nearest label where no core of it is about. */
-const OWN_PRICE = 10;
 /** Encoded levels that no mix of other labels may come within, for a point of a label's very colour, and for one near it. */
 const TIGHT_ALONE = 6;
 const LOOSE_ALONE = 14;
@@ -40,6 +46,7 @@ export interface EdgeSolver {
   readonly codes: Uint8Array;
   readonly cores: Uint8Array;
   readonly labels: Labels;
+  readonly exactness: Exactness;
   readonly mixer: Mixer;
   /** The point being solved: r, g, b times alpha, alpha. */
   readonly point: Float64Array;
@@ -59,6 +66,7 @@ export function newEdgeSolver(
   cores: Uint8Array,
   labels: Labels,
   curve: Float64Array | null,
+  exactness: Exactness,
 ): EdgeSolver {
   const values = curve ?? Float64Array.from({ length: 256 }, (_, i) => i);
   const bent = labels.colour.map((v, i) => (i % 4 === 3 ? v : values[v]!));
@@ -67,6 +75,7 @@ export function newEdgeSolver(
     codes,
     cores,
     labels: { ...labels, colour: bent },
+    exactness,
     mixer: newMixer(),
     point: new Float64Array(4),
     curve: values,
@@ -175,6 +184,20 @@ export function withThinCores(s: EdgeSolver): Uint8Array {
   return all;
 }
 
+/** What the colour of (x, y) costs without `label`: the labels of cores near, or else farther off, explain it that well. */
+export function explainWithout(s: EdgeSolver, x: number, y: number, label: number): number {
+  readPoint(s, y * s.picture.width + x);
+  gather(s, x, y, NEAR_RING);
+  candidates(s, label);
+  if (s.mixer.count === 0) {
+    gather(s, x, y, WIDE_RING);
+    candidates(s, label);
+  }
+  solvePoint(s);
+  forget(s);
+  return s.mixer.cost;
+}
+
 /** Solves the soft point (x, y). */
 export function solveEdge(s: EdgeSolver, x: number, y: number): void {
   const i = y * s.picture.width + x;
@@ -184,14 +207,14 @@ export function solveEdge(s: EdgeSolver, x: number, y: number): void {
   candidates(s, -1);
   solvePoint(s);
   // Two labels close by are what meets here, however well they explain it; only a lone one asks for a wider look.
-  if (s.mixer.count < 2 && s.mixer.cost > GOOD) {
+  if (s.mixer.count < 2 && s.mixer.cost > s.exactness.good) {
     gather(s, x, y, WIDE_RING);
     candidates(s, -1);
-    if (!(code & FAR)) addLabel(s.mixer, s.labels, code & LABEL, OWN_PRICE);
+    if (!(code & FAR)) addLabel(s.mixer, s.labels, code & LABEL, s.exactness.ownPrice);
     if (s.mixer.count === 0) settle(s.mixer, code & LABEL);
     else {
       solvePoint(s);
-      if (s.mixer.cost > UNEXPLAINED && s.mixer.count === 1) hairline(s);
+      if (s.mixer.cost > s.exactness.unexplained && s.mixer.count === 1) hairline(s);
     }
   }
   forget(s);
@@ -208,11 +231,11 @@ function hairline(s: EdgeSolver): void {
   const { mixer } = s;
   const ground = mixer.label[0]!;
   let best = -1;
-  let least = UNEXPLAINED;
+  let least = s.exactness.unexplained;
   for (let label = 0; label < s.labels.count; label++) {
     if (label === ground) continue;
     mixer.count = 1;
-    addLabel(mixer, s.labels, label, OWN_PRICE);
+    addLabel(mixer, s.labels, label, s.exactness.ownPrice);
     solvePoint(s);
     const share = mixer.parts === 2 ? mixer.share[1]! : mixer.partLabel[0] === label ? 1 : 0;
     if (share >= HAIRLINE_SHARE && mixer.cost < least) {
@@ -221,6 +244,6 @@ function hairline(s: EdgeSolver): void {
     }
   }
   mixer.count = 1;
-  if (best >= 0 && least <= HAIRLINE_COST + 10) addLabel(mixer, s.labels, best, OWN_PRICE);
+  if (best >= 0 && least <= HAIRLINE_COST + 10) addLabel(mixer, s.labels, best, s.exactness.ownPrice);
   solvePoint(s);
 }

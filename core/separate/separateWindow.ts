@@ -3,9 +3,10 @@ import type { Picture } from '../raster/index.ts';
 import { codesOf, wordsOf } from './codes.ts';
 import { coresOf } from './cores.ts';
 import type { Coverage } from './coverage.ts';
-import { newEdgeSolver, solveEdge, withThinCores } from './edge.ts';
+import { DRAWN_ART, GRAINY_ART, newEdgeSolver, solveEdge, withThinCores } from './edge.ts';
 import { isGrainy } from './grain.ts';
 import { FAR, LABEL, labelsOf, type SeparatePalette } from './labels.ts';
+import { withoutStirredCores } from './stirred.ts';
 import { tallyColour, type UnplannedTally } from './unplanned.ts';
 
 export interface SeparateOptions {
@@ -36,10 +37,13 @@ export function separateWindow(
   const codes = codesOf(picture, words, labels);
   const curve = options.blend === 'linear' ? LINEAR : null;
   const sure = coresOf(codes, words, data, width, height);
-  const cores = isGrainy(picture) ? sure : withThinCores(newEdgeSolver(picture, codes, sure, labels, curve));
+  const grainy = isGrainy(picture);
+  const exactness = grainy ? GRAINY_ART : DRAWN_ART;
+  const first = newEdgeSolver(picture, codes, sure, labels, curve, exactness);
+  const cores = grainy ? withoutStirredCores(first) : withThinCores(first);
   const planes = Array.from({ length: palette.inks.length + 1 }, () => new Uint8Array(width * height));
   const planeOf = Array.from(labels.plane, (p) => planes[p]!);
-  const solver = newEdgeSolver(picture, codes, cores, labels, curve);
+  const solver = newEdgeSolver(picture, codes, cores, labels, curve, exactness);
   const tally = options.unplanned;
   if (tally) tally.seen += width * height;
   let i = 0;
