@@ -35,6 +35,7 @@ const electron = (entry, out) => ({ entry, out, platform: 'node', format: 'cjs',
 export const BUNDLES = [
   node('electron/bin.ts', 'cli.mjs'),
   node('electron/host/worker.ts', 'host/worker.mjs'),
+  node('electron/host/trialChild.ts', 'host/trial.mjs'),
   node('electron/demo.ts', 'demo.mjs'),
   electron('electron/main.ts', 'electron/main.cjs'),
   electron('electron/preload.ts', 'electron/preload.cjs'),
@@ -172,7 +173,7 @@ function demoFiles() {
  * Resolves with the names of what was built.
  */
 export async function build({ only = 'all' } = {}) {
-  const wanted = only === 'command' ? BUNDLES.slice(0, 3) : BUNDLES;
+  const wanted = only === 'command' ? BUNDLES.slice(0, 4) : BUNDLES;
   const stale = wanted.filter(({ out }) => !fresh(out));
   const built = [];
   demoFiles();

@@ -10,8 +10,8 @@ import {
   unknown,
   type Voice,
 } from './commands/index.ts';
-import { nodeFiles, Stopped, sharpCodec, workerPool } from './host/index.ts';
-import { workerEntry } from './places.ts';
+import { nodeFiles, Stopped, sharpCodec, trialInChild, workerPool } from './host/index.ts';
+import { trialEntry, workerEntry } from './places.ts';
 
 /** Exit status by the kind of failure; a stop by the user is what shells call it, 128 + SIGINT. */
 const STATUS: Readonly<Record<Failure['kind'], number>> = { input: 2, file: 3, cancelled: 130 };
@@ -28,7 +28,7 @@ export function makeContext(voice: Voice, abort: Abort): Context & { close(): Pr
   let pool: Workers | undefined;
   return {
     files: nodeFiles(),
-    codec: sharpCodec(),
+    codec: sharpCodec({ trial: trialInChild(trialEntry()) }),
     workers: () => {
       pool ??= workerPool(workerEntry());
       return pool;

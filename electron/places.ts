@@ -18,5 +18,6 @@ export function distDir(): string {
 }
 
 export const workerEntry = (): string => join(distDir(), 'host', 'worker.mjs');
+export const trialEntry = (): string => join(distDir(), 'host', 'trial.mjs');
 export const pageDir = (): string => join(distDir(), 'renderer');
 export const demoDir = (): string => join(distDir(), 'demo');

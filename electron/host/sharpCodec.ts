@@ -2,6 +2,8 @@ import sharp, { type Metadata, type Sharp } from 'sharp';
 import type { ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import type { DrawingTrial } from './drawingTrial.ts';
+import { drawSvg, MOST_WINDOW_POINTS, pixelsOf } from './drawSvg.ts';
 import { pngOfMask, pngOfPicture } from './pngFile.ts';
 import {
   exifResolution,
@@ -12,7 +14,7 @@ import {
 } from './resolution.ts';
 import { sniff } from './sniff.ts';
 import { type SvgScan, scanSvg } from './svgScan.ts';
-import { framed, SVG_DENSITY, type SvgSize, svgSize, unitsOf } from './svgSize.ts';
+import { framed, type SvgSize, svgSize, unitsOf } from './svgSize.ts';
 
 // A file that was written again under its old name must be read again.
 sharp.cache(false);
@@ -31,13 +33,14 @@ const LIMITS = {
   embeddedPixels: 60_000_000,
   /** A side and the points of one window of a drawing; the library draws up to 32767 a side. */
   windowSide: 32_767,
-  windowPixels: 120_000_000,
 } as const;
 
-/** Seconds a picture may take to decode, and a drawing to be drawn once at a small size. */
-const SLOWEST_S = 8;
-/** Side of the trial drawing, points. */
-const TRIAL_SIDE = 400;
+/** Seconds a picture may take to decode, and a drawing to be read and drawn once. */
+const SLOWEST_S = 7;
+/** Longer side of the trial drawing, points: what colours are looked for at, so that it is rarely drawn for nothing. */
+const TRIAL_SIDE = 2400;
+/** Seconds one window of a drawing that passed its trial may take, on a busy machine too. */
+const SLOWEST_WINDOW_S = 60;
 
 const KIND_NAMES: Readonly<Record<ArtMediaType, string>> = {
   'image/png': 'PNG',
@@ -51,6 +54,8 @@ const KIND_NAMES: Readonly<Record<ArtMediaType, string>> = {
 interface Drawing {
   readonly scan: SvgScan;
   readonly size: SvgSize;
+  /** The whole drawing as tried, until somebody asks for just that. */
+  trial: Picture | null;
 }
 
 const tooLarge = (name: string, width: number, height: number) =>
@@ -63,17 +68,17 @@ const damaged = (name: string, kind: string) =>
     `“${name}” is damaged or not a whole ${kind} picture.`,
     `Open it in your editor and save it as ${kind} again.`,
   );
-const tooSlow = (name: string) =>
+const tooSlow = (name: string, seconds: number) =>
   badInput(
-    `“${name}” takes longer than ${SLOWEST_S} s to open.`,
+    `“${name}” takes longer than ${seconds} s to open.`,
     'Simplify it, or export it as a PNG at 600 dpi.',
   );
 
-/** `work`, or a refusal after `SLOWEST_S`; the library's own time limit does not reach into a drawing. */
-async function inTime<T>(work: Promise<Outcome<T>>, name: string): Promise<Outcome<T>> {
+/** `work`, or a refusal after `seconds`; the library's own time limit does not reach into a drawing. */
+async function inTime<T>(work: Promise<Outcome<T>>, name: string, seconds = SLOWEST_S): Promise<Outcome<T>> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<Outcome<T>>((resolve) => {
-    timer = setTimeout(() => resolve(tooSlow(name)), SLOWEST_S * 1000);
+    timer = setTimeout(() => resolve(tooSlow(name, seconds)), seconds * 1000);
   });
   try {
     return await Promise.race([work, late]);
@@ -85,21 +90,21 @@ async function inTime<T>(work: Promise<Outcome<T>>, name: string): Promise<Outco
 const open = (bytes: Uint8Array): Sharp =>
   sharp(bytes, { limitInputPixels: LIMITS.pixels, failOn: 'error', sequentialRead: true });
 
-/** Straight-alpha sRGB, eight bits a channel. */
-async function pixels(image: Sharp): Promise<Picture> {
-  const { data, info } = await image
-    .toColourspace('srgb')
-    .ensureAlpha()
-    .raw({ depth: 'uchar' })
-    .toBuffer({ resolveWithObject: true });
-  if (info.channels !== 4) throw new Error(`Expected four channels, got ${info.channels}.`);
-  // A plain array that starts on a word, so that kernels may read points as words.
-  const plain =
-    data.byteOffset % 4 === 0
-      ? new Uint8Array(data.buffer, data.byteOffset, data.length)
-      : Uint8Array.from(data);
-  return { width: info.width, height: info.height, data: plain };
-}
+/** A trial in this very process: it is refused in time, though the library draws on until it is done. */
+const trialHere: DrawingTrial = async (svg, seconds) => {
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<'late'>((resolve) => {
+    timer = setTimeout(() => resolve('late'), seconds * 1000);
+  });
+  try {
+    return await Promise.race([drawSvg(svg), late]);
+  } finally {
+    clearTimeout(timer);
+  }
+};
+
+const isWhole = (window: SvgWindow, units: { readonly width: number; readonly height: number }): boolean =>
+  window.x === 0 && window.y === 0 && window.width === units.width && window.height === units.height;
 
 function resolutionOf(
   bytes: Uint8Array,
@@ -172,21 +177,16 @@ function textOf(bytes: Uint8Array, name: string): Outcome<string> {
 }
 
 /**
- * Pictures by sharp (libvips). Drawings are read by our own scan first, drawn once at a small size to see that they can be
+ * Pictures by sharp (libvips). Drawings are read by our own scan first, drawn once to see that they can be
  * drawn in time, and handed to the library only as buffers: it then opens no other file.
  */
-export function sharpCodec(): ImageCodec {
+export function sharpCodec(options: { readonly trial?: DrawingTrial } = {}): ImageCodec {
+  const tryOut = options.trial ?? trialHere;
   /** Drawings already looked at, by the very bytes handed over; films ask for many windows of one drawing. */
   const drawings = new WeakMap<Uint8Array, Promise<Outcome<Drawing>>>();
 
   async function draw(drawing: Drawing, window: SvgWindow): Promise<Picture> {
-    const source = Buffer.from(framed(drawing.scan, drawing.size, window));
-    const image = sharp(source, {
-      density: SVG_DENSITY,
-      limitInputPixels: LIMITS.windowPixels,
-      unlimited: true,
-    });
-    const picture = await pixels(image);
+    const picture = await drawSvg(Buffer.from(framed(drawing.scan, drawing.size, window)));
     if (picture.width !== window.outWidth || picture.height !== window.outHeight)
       throw new Error(
         `Asked for ${window.outWidth} × ${window.outHeight}, got ${picture.width} × ${picture.height}.`,
@@ -209,7 +209,7 @@ export function sharpCodec(): ImageCodec {
     if (!size.ok) return size;
     const inBounds = await embeddedInBounds(scan.value, name);
     if (!inBounds.ok) return inBounds;
-    const drawing = { scan: scan.value, size: size.value };
+    const drawing: Drawing = { scan: scan.value, size: size.value, trial: null };
     const units = unitsOf(size.value);
     const k = TRIAL_SIDE / Math.max(units.width, units.height);
     const trial = {
@@ -220,7 +220,10 @@ export function sharpCodec(): ImageCodec {
       outHeight: Math.max(1, Math.round(units.height * k)),
     };
     try {
-      await draw(drawing, trial);
+      const tried = await tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S);
+      if (tried === 'late') return tooSlow(name, SLOWEST_S);
+      if (tried.width !== trial.outWidth || tried.height !== trial.outHeight) return damaged(name, 'SVG');
+      drawing.trial = tried;
     } catch {
       return damaged(name, 'SVG');
     }
@@ -230,7 +233,7 @@ export function sharpCodec(): ImageCodec {
   function drawingOf(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
     let drawing = drawings.get(bytes);
     if (!drawing) {
-      drawing = inTime(readDrawing(bytes, name), name);
+      drawing = readDrawing(bytes, name);
       drawings.set(bytes, drawing);
     }
     return drawing;
@@ -294,7 +297,9 @@ export function sharpCodec(): ImageCodec {
           withoutEnlargement: true,
           kernel: 'linear',
         });
-      const work = pixels(image).then(done, () => damaged(name, KIND_NAMES[kind.value]));
+      const work = pixelsOf(image.timeout({ seconds: SLOWEST_S })).then(done, () =>
+        damaged(name, KIND_NAMES[kind.value]),
+      );
       return inTime(work, name);
     },
 
@@ -307,7 +312,7 @@ export function sharpCodec(): ImageCodec {
       if (
         outWidth > LIMITS.windowSide ||
         outHeight > LIMITS.windowSide ||
-        outWidth * outHeight > LIMITS.windowPixels
+        outWidth * outHeight > MOST_WINDOW_POINTS
       )
         throw new Error(`A window of ${outWidth} × ${outHeight} points is too large: draw it in tiles.`);
       const kind = kindOf(bytes, name);
@@ -315,7 +320,13 @@ export function sharpCodec(): ImageCodec {
       if (kind.value !== 'image/svg+xml') throw new Error('Only a drawing is rasterised.');
       const drawing = await drawingOf(bytes, name);
       if (!drawing.ok) return drawing;
-      return draw(drawing.value, window).then(done, () => damaged(name, 'SVG'));
+      const { trial, size } = drawing.value;
+      if (trial && isWhole(window, unitsOf(size)) && trial.width === outWidth && trial.height === outHeight) {
+        drawing.value.trial = null;
+        return done(trial);
+      }
+      const work = draw(drawing.value, window).then(done, () => damaged(name, 'SVG'));
+      return inTime(work, name, SLOWEST_WINDOW_S);
     },
 
     async encodePng(picture, dpi) {
