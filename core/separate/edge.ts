@@ -26,6 +26,8 @@ const PER_POINT = 1.5;
 /** Encoded levels that no mix of other labels may come within, for a point of a label's very colour, and for one near it. */
 const TIGHT_ALONE = 6;
 const LOOSE_ALONE = 14;
+/** The farther such a point is from the label's colour, the worse everything else must explain it. */
+const LOOSE_SLACK = 2;
 /** Weight of a likely core in the local colour of its label beside a sure one. */
 const LIKELY_WEIGHT = 1 / 64;
 
@@ -44,7 +46,7 @@ const WIDE_RING = ring(NEAR, WIDE);
 export interface EdgeSolver {
   readonly picture: Picture;
   readonly codes: Uint8Array;
-  readonly cores: Uint8Array;
+  cores: Uint8Array;
   readonly labels: Labels;
   readonly exactness: Exactness;
   readonly mixer: Mixer;
@@ -178,18 +180,46 @@ export function withThinCores(s: EdgeSolver): Uint8Array {
       nearLabels(s, x, y, label);
       solvePoint(s);
       forget(s);
-      const tight = (code & TIGHT) !== 0;
-      if (s.mixer.cost > (tight ? TIGHT_ALONE : LOOSE_ALONE)) all[i] = label | (tight ? SURE : LIKELY);
+      if (code & TIGHT) {
+        if (s.mixer.cost > TIGHT_ALONE) all[i] = label | SURE;
+      } else {
+        const enough = LOOSE_ALONE + LOOSE_SLACK * ownDistance(s, label);
+        if (s.mixer.cost > enough && explainWithout(s, x, y, label, true) > enough) all[i] = label | LIKELY;
+      }
     }
-  return all;
+  return withoutExplained(s, all);
 }
 
-/** What the colour of (x, y) costs without `label`: the labels of cores near, or else farther off, explain it that well. */
-export function explainWithout(s: EdgeSolver, x: number, y: number, label: number): number {
+/** `all` without the likely cores added to the solver's own that the cores added with them do explain. */
+function withoutExplained(s: EdgeSolver, all: Uint8Array): Uint8Array {
+  const { width, height } = s.picture;
+  const before = s.cores;
+  const kept = all.slice();
+  s.cores = all;
+  for (let y = 0, i = 0; y < height; y++)
+    for (let x = 0; x < width; x++, i++) {
+      if (before[i] !== 0 || (all[i]! & LIKELY) === 0) continue;
+      const label = all[i]! & LABEL;
+      const cost = explainWithout(s, x, y, label, true);
+      if (cost <= LOOSE_ALONE + LOOSE_SLACK * ownDistance(s, label)) kept[i] = 0;
+    }
+  s.cores = before;
+  return kept;
+}
+
+/** Encoded levels between the point being solved and a label's colour. */
+function ownDistance(s: EdgeSolver, label: number): number {
+  let sum = 0;
+  for (let c = 0; c < 4; c++) sum += (s.point[c]! - s.labels.colour[label * 4 + c]!) ** 2;
+  return Math.sqrt(sum);
+}
+
+/** What the colour of (x, y) costs without `label`: the labels of cores near, or else (or `wide`) farther off, explain it that well. */
+export function explainWithout(s: EdgeSolver, x: number, y: number, label: number, wide = false): number {
   readPoint(s, y * s.picture.width + x);
   gather(s, x, y, NEAR_RING);
   candidates(s, label);
-  if (s.mixer.count === 0) {
+  if (wide || s.mixer.count === 0) {
     gather(s, x, y, WIDE_RING);
     candidates(s, label);
   }
@@ -206,7 +236,8 @@ export function solveEdge(s: EdgeSolver, x: number, y: number): void {
   gather(s, x, y, NEAR_RING);
   candidates(s, -1);
   solvePoint(s);
-  // Two labels close by are what meets here, however well they explain it; only a lone one asks for a wider look.
+  // Two labels close by are what meets here, however well they explain it, or else bare does too; only a lone one asks for a
+  // wider look at inks.
   if (s.mixer.count < 2 && s.mixer.cost > s.exactness.good) {
     gather(s, x, y, WIDE_RING);
     candidates(s, -1);
@@ -216,6 +247,12 @@ export function solveEdge(s: EdgeSolver, x: number, y: number): void {
       solvePoint(s);
       if (s.mixer.cost > s.exactness.unexplained && s.mixer.count === 1) hairline(s);
     }
+  } else if (s.mixer.cost > s.exactness.unexplained) {
+    const near = s.seenCount;
+    gather(s, x, y, WIDE_RING);
+    for (let k = near; k < s.seenCount; k++)
+      if (s.labels.plane[s.seen[k]!] === 0) addLabel(s.mixer, s.labels, s.seen[k]!, s.exactness.ownPrice);
+    solvePoint(s);
   }
   forget(s);
 }

@@ -2,8 +2,8 @@ import type { Picture } from '../raster/index.ts';
 
 /** Encoded levels between neighbours that are grain and not a drawn edge. */
 const GRAIN_LEVELS = 16;
-/** Share of the uneven points that are grain on all sides. Drawn soft edges have next to none, JPEG at quality 90 a quarter. */
-const GRAINY_SHARE = 0.05;
+/** Share of the uneven points that are grain on all sides. Drawn soft edges have next to none, JPEG at quality 98 a sixth. */
+const GRAINY_SHARE = 0.1;
 
 /**
  * Whether the picture has been through lossy compression or a camera: then a colour near an ink is that ink, and thin lines need

@@ -1,4 +1,5 @@
 export type { Coverage } from './coverage.ts';
+export { isGrainy } from './grain.ts';
 export { groundOf } from './ground.ts';
 export type { SeparatePalette } from './labels.ts';
 export { SEPARATE_MARGIN_PX, type SeparateOptions, separateWindow } from './separateWindow.ts';

@@ -15,12 +15,20 @@ export interface SeparateOptions {
    * do; `linear`: in light, as a camera does. See tests/reference/separationEdges for what the wrong one costs.
    */
   readonly blend?: 'encoded' | 'linear' | undefined;
+  /**
+   * Whether the art has been through lossy compression or a camera; left out, the window itself tells (`isGrainy`). Give it when tiles
+   * of one picture must equal the whole.
+   */
+  readonly grainy?: boolean | undefined;
   /** Collects flat colours that no ink is near. */
   readonly unplanned?: UnplannedTally | undefined;
 }
 
-/** Points of context a window needs on each side of the part it is wanted for: then tiles equal the whole. */
-export const SEPARATE_MARGIN_PX = 8;
+/**
+ * Points of context a window needs on each side of the part it is wanted for: then tiles equal the whole. Small groups of cores reach
+ * farthest (24), then the rings in which labels are looked for (twice 5) and the neighbours of a core.
+ */
+export const SEPARATE_MARGIN_PX = 40;
 
 /**
  * Separates a picture, or a window of one, into coverage: plane 0 is bare, plane i + 1 ink i; they sum to 255 everywhere.
@@ -37,7 +45,7 @@ export function separateWindow(
   const codes = codesOf(picture, words, labels);
   const curve = options.blend === 'linear' ? LINEAR : null;
   const sure = coresOf(codes, words, data, width, height);
-  const grainy = isGrainy(picture);
+  const grainy = options.grainy ?? isGrainy(picture);
   const exactness = grainy ? GRAINY_ART : DRAWN_ART;
   const first = newEdgeSolver(picture, codes, sure, labels, curve, exactness);
   const cores = grainy ? withoutStirredCores(first) : withThinCores(first);
