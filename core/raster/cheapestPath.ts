@@ -24,53 +24,54 @@ export function cheapestPath(
     throw new RangeError(`A band of ${width} × ${height} points needs that many costs, not ${cost.length}.`);
   // Far, but with room to add to it.
   const far = 0x3fffffff;
-  // Least cost of arriving at a column by a step of −1, 0, +1 columns; a guard column on either side.
-  const span = width + 2;
-  let before = [
-    new Int32Array(span).fill(far),
-    new Int32Array(span).fill(far),
-    new Int32Array(span).fill(far),
-  ];
-  let now = before.map((line) => line.slice());
-  // Two bits a step: the step by which the row above was reached.
+  // Least cost of arriving at a column by a step of −1, 0 or +1 columns; a guard column on either side.
+  const line = () => new Int32Array(width + 2).fill(far);
+  let [left, down, right] = [line(), line(), line()];
+  let [nextLeft, nextDown, nextRight] = [line(), line(), line()];
+  // Two bits for each of the three: the step (0, 1, 2) by which the point above was reached.
   const came = new Uint8Array(width * height);
-  for (let x = 0; x < width; x++) for (const line of before) line[x + 1] = cost[x]!;
+  const twice = 2 * turnCost;
+  for (let x = 0; x < width; x++) left[x + 1] = down[x + 1] = right[x + 1] = cost[x]!;
   for (let y = 1; y < height; y++) {
-    const [left, down, right] = before as [Int32Array, Int32Array, Int32Array];
     const row = y * width;
     for (let x = 0; x < width; x++) {
       const here = cost[row + x]!;
+      // Above to the right, straight above, above to the left: x + 2, x + 1 and x of the guarded lines.
+      let best = left[x + 2]!;
       let steps = 0;
-      for (let step = 0; step < 3; step++) {
-        // A step of +1 column comes from column x − 1, which is x of the guarded line.
-        const from = x + 2 - step;
-        const l = left[from]! + (step === 0 ? 0 : step === 1 ? turnCost : 2 * turnCost);
-        const d = down[from]! + (step === 1 ? 0 : turnCost);
-        const r = right[from]! + (step === 2 ? 0 : step === 1 ? turnCost : 2 * turnCost);
-        let best = l;
-        let by = 0;
-        if (d < best) {
-          best = d;
-          by = 1;
-        }
-        if (r < best) {
-          best = r;
-          by = 2;
-        }
-        now[step]![x + 1] = best >= far ? far : best + here;
-        steps |= by << (2 * step);
-      }
-      came[row + x] = steps;
+      let other = down[x + 2]! + turnCost;
+      if (other < best) [best, steps] = [other, 1];
+      other = right[x + 2]! + twice;
+      if (other < best) [best, steps] = [other, 2];
+      nextLeft[x + 1] = best >= far ? far : best + here;
+
+      best = left[x + 1]! + turnCost;
+      let by = 0;
+      if (down[x + 1]! < best) [best, by] = [down[x + 1]!, 1];
+      other = right[x + 1]! + turnCost;
+      if (other < best) [best, by] = [other, 2];
+      nextDown[x + 1] = best >= far ? far : best + here;
+      steps |= by << 2;
+
+      best = left[x]! + twice;
+      by = 0;
+      other = down[x]! + turnCost;
+      if (other < best) [best, by] = [other, 1];
+      if (right[x]! < best) [best, by] = [right[x]!, 2];
+      nextRight[x + 1] = best >= far ? far : best + here;
+      came[row + x] = steps | (by << 4);
     }
-    [before, now] = [now, before];
+    [left, nextLeft] = [nextLeft, left];
+    [down, nextDown] = [nextDown, down];
+    [right, nextRight] = [nextRight, right];
   }
   let best = far + 1;
   let column = 0;
   let step = 1;
   for (let x = 0; x < width; x++)
-    for (let s = 0; s < 3; s++)
-      if (before[s]![x + 1]! < best) {
-        best = before[s]![x + 1]!;
+    for (const [s, arrived] of [left, down, right].entries())
+      if (arrived[x + 1]! < best) {
+        best = arrived[x + 1]!;
         column = x;
         step = s;
       }

@@ -29,15 +29,30 @@ export function downsample(mask: Mask, factor: number): Plane {
   for (let row = 0; row < plane.height; row++) {
     counts.fill(0);
     const end = Math.min(mask.height, (row + 1) * factor);
-    for (let y = row * factor; y < end; y++)
-      for (let x = 0, from = 0; x < plane.width; x++, from += factor) {
-        const to = from + factor;
-        counts[x] = counts[x]! + inkBetween(words, y * mask.stride, from, Math.min(to, mask.width));
-      }
+    for (let y = row * factor; y < end; y++) addRow(words, y * mask.stride, mask.width, factor, counts);
     const at = row * plane.width;
     for (let x = 0; x < plane.width; x++) plane.data[at + x] = Math.round((counts[x]! * 255) / full);
   }
   return plane;
+}
+
+/** Adds to each count the ink among its `factor` points of the row that begins at word `row`. */
+function addRow(words: Int32Array, row: number, width: number, factor: number, counts: Int32Array): void {
+  if (factor > 32) {
+    for (let x = 0, from = 0; x < counts.length; x++, from += factor)
+      counts[x] = counts[x]! + inkBetween(words, row, from, Math.min(from + factor, width));
+    return;
+  }
+  // Points beyond the width are bits that are 0, and no count begins there.
+  const bits = -1 >>> (32 - factor);
+  for (let x = 0, from = 0; x < counts.length; x++, from += factor) {
+    const word = row + (from >>> 5);
+    const shift = from & 31;
+    let ink = words[word]! >>> shift;
+    if (shift + factor > 32) ink |= words[word + 1]! << (32 - shift);
+    ink &= bits;
+    if (ink !== 0) counts[x] = counts[x]! + (ink === bits ? factor : bitsIn(ink));
+  }
 }
 
 /**

@@ -94,7 +94,11 @@ function inkPart(
 ): void {
   const pitch = (region.width + 16) & ~15;
   const size = pitch * region.height;
-  const words = (part.w + 31) >>> 5;
+  const first = (outX + part.x) >>> 5;
+  const stride = out[0]!.stride;
+  // A part as wide as its masks takes their rows whole, padding too: they then move in one piece.
+  const whole = first === 0 && part.w === out[0]!.width && out.every((mask) => mask.stride === stride);
+  const words = whole ? stride : (part.w + 31) >>> 5;
   const outSize = words * part.h * 4;
   const scratch = new Scratch();
   const nodesAt = scratch.take(grid.cols * grid.rows * 8);
@@ -112,15 +116,15 @@ function inkPart(
   kernels.prepareSource(planarAt, planes.length, pitch, region.height, texelsAt, winnersAt, reachAt);
 
   const memory = new Uint32Array(kernels.memory.buffer);
-  const copyMasks = (store: (mask: Mask, from: number, to: number, at: number) => void) => {
+  const copyMasks = (store: (mask: Mask, from: number, to: number, at: number, count: number) => void) => {
     for (let k = 1; k < planes.length; k++) {
       const mask = out[k - 1]!;
-      let at = (outAt + (k - 1) * outSize) >> 2;
-      const first = (outX + part.x) >>> 5;
-      for (let row = 0; row < part.h; row++, at += words) {
-        const from = (outY + part.y + row) * mask.stride + first;
-        store(mask, from, from + words, at);
-      }
+      const at = (outAt + (k - 1) * outSize) >> 2;
+      const from = (outY + part.y) * mask.stride + first;
+      if (whole) store(mask, from, from + words * part.h, at, words * part.h);
+      else
+        for (let row = 0; row < part.h; row++)
+          store(mask, from + row * mask.stride, from + row * mask.stride + words, at + row * words, words);
     }
   };
   copyMasks((mask, from, to, at) => memory.set(mask.data.subarray(from, to), at));
@@ -145,7 +149,7 @@ function inkPart(
     outSize,
     words * 4,
   );
-  copyMasks((mask, from, _, at) => mask.data.set(memory.subarray(at, at + words), from));
+  copyMasks((mask, from, _, at, count) => mask.data.set(memory.subarray(at, at + count), from));
 }
 
 /** Copies a region of a plane into rows of `pitch` bytes; beyond the plane, `outside`. */

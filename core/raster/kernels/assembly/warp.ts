@@ -148,6 +148,59 @@ function sample(p: usize, texel: usize, below: usize, groups: i32, fx: i32, fy: 
   return winner;
 }
 
+/** Two places at once: floor((start + slope × u − 0.5) × 2048), x in lane 0 and y in lane 1. */
+// @ts-ignore: decorator
+@inline
+function place(start: v128, slope: v128, u: f64): v128 {
+  const at = f64x2.sub(f64x2.add(start, f64x2.mul(slope, f64x2.splat(u))), f64x2.splat(0.5));
+  return i32x4.trunc_sat_f64x2_s_zero(f64x2.floor(f64x2.mul(at, f64x2.splat(2048.0))));
+}
+
+/**
+ * The winner of all points of a stretch whose first and last places are `p0` and `p1`: 0 too when all lie outside, −1 when
+ * single points must be looked at. Places move one way along a stretch: what holds at both ends holds between.
+ */
+// @ts-ignore: decorator
+@inline
+function common(
+  p0: v128,
+  p1: v128,
+  maxX: i32,
+  maxY: i32,
+  regionX: i32,
+  regionY: i32,
+  pitch: i32,
+  winners: usize,
+  reach: usize,
+): i32 {
+  const lo = i32x4.min_s(p0, p1);
+  const hi = i32x4.max_s(p0, p1);
+  const loX = i32x4.extract_lane(lo, 0);
+  const loY = i32x4.extract_lane(lo, 1);
+  const hiX = i32x4.extract_lane(hi, 0);
+  const hiY = i32x4.extract_lane(hi, 1);
+  if (hiX <= -SUB || loX >= maxX || hiY <= -SUB || loY >= maxY) return 0;
+  if (loX <= -SUB || hiX >= maxX || loY <= -SUB || hiY >= maxY) return -1;
+  const cells = (hiX >> 11) - (loX >> 11) + 1;
+  const last = (hiY >> 11) - regionY;
+  let at = ((loY >> 11) - regionY) * pitch + (loX >> 11) - regionX;
+  const first = at;
+  for (let y = (loY >> 11) - regionY; y <= last; y++) {
+    if (<i32>load<u8>(reach + <usize>at) < cells) return -1;
+    at += pitch;
+  }
+  return <i32>load<u8>(winners + <usize>first);
+}
+
+// @ts-ignore: decorator
+@inline
+function fill(word: usize, outSize: usize, winner: i32, from: i32, to: i32): void {
+  if (winner == 0) return;
+  const at = word + <usize>(winner - 1) * outSize;
+  const bits = (<u32>-1 << (from & 31)) & (<u32>-1 >> (31 - ((to - 1) & 31)));
+  store<u32>(at, load<u32>(at) | bits);
+}
+
 /**
  * Inks one tile. `nodes` are the grid's places, f32 pairs, rows of `cols`; the tile begins at (tileX, tileY) of the grid. The
  * region's texel (0, 0) is source point (regionX, regionY). Bits of plane k go to out + (k − 1) × outSize, rows of
@@ -179,79 +232,64 @@ export function warpTile(
   const below = <usize>pitch * texel;
   const maxX = srcWidth * SUB;
   const maxY = srcHeight * SUB;
-  const stepF = <f64>step;
+  const stepF = f64x2.splat(<f64>step);
   for (let row = 0; row < height; row++) {
     const gridY = tileY + row;
     const r = gridY / step;
-    const v = (<f64>gridY + 0.5 - <f64>(r * step)) / stepF;
+    const v = f64x2.splat((<f64>gridY + 0.5 - <f64>(r * step)) / <f64>step);
     const outRow = out + <usize>row * outPitch;
     let x = 0;
     while (x < width) {
-      const gridX = tileX + x;
-      const c = gridX / step;
+      const c = (tileX + x) / step;
       const n = nodes + (<usize>(r * cols + c) << 3);
       const m = n + (<usize>cols << 3);
-      const n0x = <f64>load<f32>(n), n0y = <f64>load<f32>(n, 4), n1x = <f64>load<f32>(n, 8), n1y = <f64>load<f32>(n, 12);
-      const m0x = <f64>load<f32>(m), m0y = <f64>load<f32>(m, 4), m1x = <f64>load<f32>(m, 8), m1y = <f64>load<f32>(m, 12);
-      const leftX = n0x + (m0x - n0x) * v;
-      const leftY = n0y + (m0y - n0y) * v;
-      const dx = (n1x + (m1x - n1x) * v - leftX) / stepF;
-      const dy = (n1y + (m1y - n1y) * v - leftY) / stepF;
+      const n0 = f64x2.promote_low_f32x4(v128.load64_zero(n));
+      const n1 = f64x2.promote_low_f32x4(v128.load64_zero(n + 8));
+      const m0 = f64x2.promote_low_f32x4(v128.load64_zero(m));
+      const m1 = f64x2.promote_low_f32x4(v128.load64_zero(m + 8));
+      const start = f64x2.add(n0, f64x2.mul(f64x2.sub(m0, n0), v));
+      const slope = f64x2.div(f64x2.sub(f64x2.add(n1, f64x2.mul(f64x2.sub(m1, n1), v)), start), stepF);
       const cellStart = c * step - tileX;
       const cellEnd = min(width, cellStart + step);
       while (x < cellEnd) {
         const end = min(cellEnd, (x & ~31) + 32);
         const word = outRow + (<usize>(x >> 5) << 2);
-        const u0 = <f64>(x - cellStart) + 0.5;
-        const u1 = <f64>(end - 1 - cellStart) + 0.5;
-        const qx0 = <i32>Math.floor((leftX + dx * u0 - 0.5) * 2048.0);
-        const qy0 = <i32>Math.floor((leftY + dy * u0 - 0.5) * 2048.0);
-        const qx1 = <i32>Math.floor((leftX + dx * u1 - 0.5) * 2048.0);
-        const qy1 = <i32>Math.floor((leftY + dy * u1 - 0.5) * 2048.0);
-        const loX = min(qx0, qx1);
-        const hiX = max(qx0, qx1);
-        const loY = min(qy0, qy1);
-        const hiY = max(qy0, qy1);
-        // Places move one way along a piece: what holds at both ends holds between.
-        if (hiX <= -SUB || loX >= maxX || hiY <= -SUB || loY >= maxY) {
+        const winner = common(
+          place(start, slope, <f64>(x - cellStart) + 0.5),
+          place(start, slope, <f64>(end - 1 - cellStart) + 0.5),
+          maxX, maxY, regionX, regionY, pitch, winners, reach,
+        );
+        if (winner >= 0) {
+          fill(word, outSize, winner, x, end);
           x = end;
           continue;
         }
-        if (loX > -SUB && hiX < maxX && loY > -SUB && hiY < maxY) {
-          const ix = (loX >> 11) - regionX;
-          const cells = (hiX >> 11) - regionX - ix + 1;
-          const iy = (loY >> 11) - regionY;
-          const last = (hiY >> 11) - regionY;
-          let uniform = true;
-          for (let yy = iy; yy <= last; yy++)
-            if (<i32>load<u8>(reach + <usize>(yy * pitch + ix)) < cells) {
-              uniform = false;
-              break;
-            }
-          if (uniform) {
-            const winner = <i32>load<u8>(winners + <usize>(iy * pitch + ix));
-            if (winner != 0) {
-              const at = word + <usize>(winner - 1) * outSize;
-              const bits = (<u32>-1 << (x & 31)) & (<u32>-1 >> (31 - ((end - 1) & 31)));
-              store<u32>(at, load<u32>(at) | bits);
-            }
-            x = end;
+        while (x < end) {
+          const stop = min(end, (x & ~7) + 8);
+          const winner = common(
+            place(start, slope, <f64>(x - cellStart) + 0.5),
+            place(start, slope, <f64>(stop - 1 - cellStart) + 0.5),
+            maxX, maxY, regionX, regionY, pitch, winners, reach,
+          );
+          if (winner >= 0) {
+            fill(word, outSize, winner, x, stop);
+            x = stop;
             continue;
           }
-        }
-        for (; x < end; x++) {
-          const u = <f64>(x - cellStart) + 0.5;
-          const qx = <i32>Math.floor((leftX + dx * u - 0.5) * 2048.0);
-          const qy = <i32>Math.floor((leftY + dy * u - 0.5) * 2048.0);
-          if (qx <= -SUB || qx >= maxX || qy <= -SUB || qy >= maxY) continue;
-          const at = ((qy >> 11) - regionY) * pitch + (qx >> 11) - regionX;
-          const winner =
-            load<u8>(reach + <usize>at) != 0
-              ? <i32>load<u8>(winners + <usize>at)
-              : sample(texels + <usize>at * texel, texel, below, groups, qx & (SUB - 1), qy & (SUB - 1));
-          if (winner != 0) {
-            const to = word + <usize>(winner - 1) * outSize;
-            store<u32>(to, load<u32>(to) | (<u32>1 << (x & 31)));
+          for (; x < stop; x++) {
+            const q = place(start, slope, <f64>(x - cellStart) + 0.5);
+            const qx = i32x4.extract_lane(q, 0);
+            const qy = i32x4.extract_lane(q, 1);
+            if (qx <= -SUB || qx >= maxX || qy <= -SUB || qy >= maxY) continue;
+            const at = ((qy >> 11) - regionY) * pitch + (qx >> 11) - regionX;
+            const winner =
+              load<u8>(reach + <usize>at) != 0
+                ? <i32>load<u8>(winners + <usize>at)
+                : sample(texels + <usize>at * texel, texel, below, groups, qx & (SUB - 1), qy & (SUB - 1));
+            if (winner != 0) {
+              const to = word + <usize>(winner - 1) * outSize;
+              store<u32>(to, load<u32>(to) | (<u32>1 << (x & 31)));
+            }
           }
         }
       }
