@@ -1,0 +1,224 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { FilmManifest } from '../../core/film/index.ts';
+import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
+import { inlineWorkers } from '../../core/tasks.ts';
+import { demoJob } from '../../electron/demoJob.ts';
+import { deflate, nodeFiles, sharpCodec } from '../../electron/host/index.ts';
+import { TOOLS } from '../core/pdf/renderers.ts';
+import {
+  type Bits,
+  bitsOfPng,
+  markedPixels,
+  pagePictures,
+  pageWalk,
+  popplerPage,
+  windowPixels,
+} from './filmPages.ts';
+
+/**
+ * The demonstration job's films as a stranger would check them: films.json read by hand, pages by poppler, structure by
+ * qpdf. Nothing here calls our own code for places, cutting or joining. By hand also at other resolutions and sheets:
+ * KICKFLAT_FILMS_DPI=1200 KICKFLAT_FILMS_SHEET=a4.
+ */
+const dpi = Number(process.env['KICKFLAT_FILMS_DPI'] ?? 300);
+const sheetName = process.env['KICKFLAT_FILMS_SHEET'];
+
+let dir: string;
+let made: FilmSet;
+let manifest: FilmManifest;
+let pdf: string;
+
+beforeAll(async () => {
+  dir = mkdtempSync(join(tmpdir(), 'kickflat-demo-films-'));
+  const codec = sharpCodec();
+  const demo = await demoJob(fileURLToPath(new URL('../../build/demo', import.meta.url)), nodeFiles(), codec);
+  if (!demo.ok) throw new Error(demo.reason);
+  const { job, art } = demo.value;
+  const printer = { ...job.printer, ...(sheetName ? { sheet: sheetName } : {}) };
+  const set = await makeFilms({
+    job: { ...job, printer },
+    art,
+    faces: ['bottom', 'top'],
+    codec,
+    workers: inlineWorkers,
+    deflate,
+    masks: true,
+    composite: false,
+    dpi,
+  });
+  if (!set.ok) throw new Error(set.reason);
+  made = set.value;
+  pdf = join(dir, 'films.pdf');
+  for (const [name, bytes] of made.files) writeFileSync(join(dir, name), bytes);
+  manifest = JSON.parse(Buffer.from(made.files.get('films.json')!).toString('utf8')) as FilmManifest;
+}, 300_000);
+afterAll(() => rmSync(dir, { recursive: true, force: true }));
+
+type Film = FilmManifest['films'][number];
+const maskOf = (film: Film): Promise<Bits> => {
+  const name = [...made.files.keys()].find((one) => one.startsWith(`mask-${film.face}-${film.pull}-`))!;
+  return bitsOfPng(join(dir, name));
+};
+
+/** A window's pixels laid into the whole film, row by row. */
+function layIn(
+  whole: Bits,
+  at: { x: number; y: number; width: number; height: number },
+  pixel: (x: number, y: number) => number,
+) {
+  for (let y = 0; y < at.height; y++) {
+    const row = (y + at.y) * whole.width + at.x;
+    for (let x = 0; x < at.width; x++) whole.at[row + x]! |= pixel(x, y);
+  }
+}
+
+const blank = ({ width, height }: Bits): Bits => ({ width, height, at: new Uint8Array(width * height) });
+
+describe(`films of the demonstration job at ${dpi} dpi`, () => {
+  test.skipIf(!TOOLS.qpdf)(
+    'pass a structure checker, and every page is the sheet films.json names (needs qpdf and poppler)',
+    () => {
+      for (const name of ['films.pdf', 'assembly.pdf'])
+        expect(execFileSync('qpdf', ['--check', join(dir, name)]).toString()).toMatch(
+          /No syntax or stream encoding errors/,
+        );
+      const pages = new Set(manifest.films.flatMap((film) => film.sheets.map((sheet) => sheet.page)));
+      const info = execFileSync('pdfinfo', ['-f', '1', '-l', String(pages.size), pdf]).toString();
+      expect(info).toMatch(new RegExp(`^Pages: +${pages.size}$`, 'm'));
+      expect([...pages].sort((a, b) => a - b)).toEqual(Array.from({ length: pages.size }, (_, i) => i + 1));
+      const sizes = [...info.matchAll(/^Page +\d+ size: +([\d.]+) x ([\d.]+) pts/gm)];
+      expect(sizes.length).toBe(pages.size);
+      for (const [, width, height] of sizes) {
+        // pdfinfo prints points to two or three places.
+        expect((Number(width) * 25.4) / 72).toBeCloseTo(manifest.sheet.width, 2);
+        expect((Number(height) * 25.4) / 72).toBeCloseTo(manifest.sheet.height, 2);
+      }
+    },
+  );
+
+  test.skipIf(!TOOLS.poppler)(
+    'pictures taken out of the pages and laid by films.json are the masks, pixel for pixel (needs poppler)',
+    async () => {
+      for (const film of manifest.films) {
+        const want = await maskOf(film);
+        const scale = dpi / 25.4;
+        expect(want.width).toBe(Math.round(film.box.width * scale));
+        expect(want.height).toBe(Math.round(film.box.height * scale));
+        const whole = blank(want);
+        for (const sheet of film.sheets) {
+          const at = windowPixels(film, sheet, dpi);
+          expect(at.noise).toBeLessThan(1e-6);
+          const [a, b] = sheet.filmToPage as [number, number];
+          const turned = Math.abs(b) > Math.abs(a);
+          const [w, h] = turned ? [at.height, at.width] : [at.width, at.height];
+          // Films that share a page lie there in the order films.json has them.
+          const before = manifest.films
+            .filter((one) => one.sheets.some((s) => s.page === sheet.page))
+            .indexOf(film);
+          const picture = (await pagePictures(pdf, sheet.page, dir))[before]!;
+          expect([picture.width, picture.height]).toEqual([w, h]);
+          layIn(whole, at, (x, y) =>
+            turned ? picture.at[(at.width - 1 - x) * w + y]! : picture.at[y * w + x]!,
+          );
+        }
+        expect(Buffer.compare(whole.at, want.at)).toBe(0);
+      }
+    },
+    600_000,
+  );
+
+  test.skipIf(!TOOLS.poppler)(
+    'printed pages show every inked pixel of their window, and nothing else away from marks and shared strips (needs poppler)',
+    async () => {
+      for (const film of manifest.films) {
+        const want = await maskOf(film);
+        const seen = blank(want);
+        let checked = 0;
+        for (const sheet of film.sheets) {
+          const page = popplerPage(pdf, sheet.page, dpi, dir);
+          const at = windowPixels(film, sheet, dpi);
+          const { from, right, down } = pageWalk(sheet, dpi, page, manifest.sheet.height);
+          const marked = markedPixels(film, sheet, dpi);
+          let [missing, extra] = [0, 0];
+          for (let y = 0; y < at.height; y++) {
+            let p = from + y * down;
+            let m = (y + at.y) * want.width + at.x;
+            for (let x = 0; x < at.width; x++, p += right, m++) {
+              const [ink, black] = [want.at[m]!, page.at[p]!];
+              seen.at[m]! |= black;
+              if (ink > black) missing++;
+              if (marked[y * at.width + x] === 1) continue;
+              checked++;
+              if (black > ink) extra++;
+            }
+          }
+          expect({ film: film.ink, page: sheet.page, missing, extra }).toEqual({
+            film: film.ink,
+            page: sheet.page,
+            missing: 0,
+            extra: 0,
+          });
+        }
+        // Marks and shared strips must not be most of the film, or the comparison would say little.
+        expect(checked).toBeGreaterThan(want.at.length * 0.6);
+        for (let i = 0; i < seen.at.length; i++)
+          if (want.at[i]! > seen.at[i]!) throw new Error(`${film.ink} lost ink at pixel ${i}`);
+      }
+    },
+    600_000,
+  );
+
+  test.skipIf(!TOOLS.poppler)(
+    'the ruler on the first page of every film is 100 mm long, to 0.1 mm or a pixel (needs poppler)',
+    () => {
+      for (const film of manifest.films) {
+        const sheet = film.sheets[0]!;
+        const shown = Math.max(600, dpi);
+        const page = popplerPage(pdf, sheet.page, shown, dir);
+        // Its base line is the straight black run of 100 mm and a tick's width, outside the window, on one side of it.
+        const [a, b, c, d, e, f] = sheet.filmToPage as [number, number, number, number, number, number];
+        const w = sheet.window;
+        const corners = [
+          [w.x, w.y],
+          [w.x + w.width, w.y + w.height],
+        ].map(([u, v]) => [a * u! + c * v! + e, b * u! + d * v! + f]);
+        const px = shown / 25.4;
+        const [left, rightX] = [
+          Math.min(corners[0]![0]!, corners[1]![0]!),
+          Math.max(corners[0]![0]!, corners[1]![0]!),
+        ];
+        const [low, high] = [
+          Math.min(corners[0]![1]!, corners[1]![1]!),
+          Math.max(corners[0]![1]!, corners[1]![1]!),
+        ];
+        const outside = (x: number, y: number) => {
+          const [X, Y] = [x / px, manifest.sheet.height - y / px];
+          return X < left - 0.2 || X > rightX + 0.2 || Y < low - 0.2 || Y > high + 0.2;
+        };
+        const near = (mm: number) => Math.abs(mm - 100.12) < 0.1 + 1 / px;
+        let found = false;
+        for (const along of ['x', 'y'] as const) {
+          const [n, m] = along === 'x' ? [page.height, page.width] : [page.width, page.height];
+          for (let i = 0; i < n && !found; i++) {
+            let run = 0;
+            for (let j = 0; j <= m; j++) {
+              const [x, y] = along === 'x' ? [j, i] : [i, j];
+              if (j < m && page.at[y * page.width + x] === 1 && outside(x, y)) run++;
+              else {
+                if (near(run / px)) found = true;
+                run = 0;
+              }
+            }
+          }
+        }
+        expect({ film: film.ink, ruler: found }).toEqual({ film: film.ink, ruler: true });
+      }
+    },
+    600_000,
+  );
+});
