@@ -1,7 +1,7 @@
 import { type Fit, hashOf, type Ink, inkFrom, type Job, placeArt } from '../../core/job/index.ts';
 import type { PickedFile } from '../../core/ports/index.ts';
 import { edit, onFace, tell, useStudio } from '../state/index.ts';
-import { back, giveArt } from '../workers/index.ts';
+import { back, filer } from '../workers/index.ts';
 import { firstDeck, loadPicture, openDropped, startJob } from './openJob.ts';
 import { shell } from './shell.ts';
 
@@ -10,7 +10,7 @@ async function addOne(file: PickedFile, fit: Fit | null): Promise<void> {
   const probe = await shell().probeArt(file.bytes, file.name);
   if (!probe.ok) return tell('trouble', probe.reason, probe.mend);
   const hash = hashOf(file.bytes);
-  await giveArt(hash, file.bytes);
+  await filer.setArt(hash, file.bytes);
   const known = new Map(useStudio.getState().art);
   known.set(hash, file.bytes);
   useStudio.setState({ art: known });

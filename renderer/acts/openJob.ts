@@ -3,8 +3,9 @@ import { type Job, newJob } from '../../core/job/index.ts';
 import type { OpenedJob, PickedFile } from '../../core/ports/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { emptyHistory, tell, useStudio } from '../state/index.ts';
-import { back, forgetArt, giveArt, givePicture } from '../workers/index.ts';
+import { filer, forgetArt, givePicture } from '../workers/index.ts';
 import { shell } from './shell.ts';
+import { working } from './working.ts';
 
 /** Longer side of art as the studio holds it, pixels: a deck's length at about 70 dpi, twice over. */
 export const ART_SIDE = 2400;
@@ -16,7 +17,8 @@ export async function loadPicture(hash: string, bytes: Uint8Array, name: string)
     tell('trouble', decoded.reason, decoded.mend);
     return false;
   }
-  const picture = decoded.value;
+  // A host may hand over a view into a longer message, at any offset; kernels read pixels as whole words.
+  const picture = { ...decoded.value, data: decoded.value.data.slice() };
   await givePicture(hash, picture);
   const width = picture.width as number;
   const image = document.createElement('canvas');
@@ -69,7 +71,7 @@ export function firstDeck(): Deck {
 
 /** Shows a job file's contents; says what is wrong with it otherwise and leaves what is open untouched. */
 export async function showJob(opened: OpenedJob, recovered = false): Promise<boolean> {
-  const file = await back.unpack(opened.bytes);
+  const file = await filer.unpack(opened.bytes);
   if (!file.ok) {
     tell('trouble', file.reason, file.mend);
     return false;
@@ -87,9 +89,14 @@ export async function showJob(opened: OpenedJob, recovered = false): Promise<boo
     station: job.faces.bottom.art.length + job.faces.top.art.length > 0 ? 'inks' : 'deck',
   });
   const names = new Map([...job.faces.bottom.art, ...job.faces.top.art].map((a) => [a.hash, a.name]));
-  for (const [hash, bytes] of art) {
-    await giveArt(hash, bytes);
-    await loadPicture(hash, bytes, names.get(hash) ?? 'art');
+  working('art', true);
+  try {
+    for (const [hash, bytes] of art) {
+      await filer.setArt(hash, bytes);
+      await loadPicture(hash, bytes, names.get(hash) ?? 'art');
+    }
+  } finally {
+    working('art', false);
   }
   return true;
 }

@@ -1,12 +1,12 @@
 import { tell, useStudio } from '../state/index.ts';
-import { back } from '../workers/index.ts';
+import { filer } from '../workers/index.ts';
 import { shell } from './shell.ts';
 
 /** Saves to the file the job came from, or asks where. */
 export async function saveJob(asNew = false): Promise<void> {
   const { job, extra, handle, fileName } = useStudio.getState();
   if (!job) return;
-  const bytes = await back.pack(job, extra);
+  const bytes = await filer.pack(job, extra);
   const name = fileName || job.name;
   const saved = await shell().saveJob(bytes, name, asNew ? null : handle);
   if (!saved.ok) {
@@ -27,7 +27,7 @@ export function keepUnsavedWork(): () => void {
   const keep = async () => {
     const { job, saved, extra, fileName } = useStudio.getState();
     if (!job || job === saved) return;
-    const bytes = await back.pack(job, extra);
+    const bytes = await filer.pack(job, extra);
     await shell().autosave(bytes, fileName || job.name);
   };
   const stop = useStudio.subscribe((now, before) => {

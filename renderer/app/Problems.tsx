@@ -34,20 +34,30 @@ export function Problems() {
       </Button>
       <Popover placement="bottom end" className="popover">
         <Dialog aria-label="Problems" className="problems">
-          {problems.length === 0 && <p>Nothing stands in the way of films.</p>}
-          <ul>
-            {problems.map((p, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: two lines may say the same of two places
-              <li key={i} className={`problem ${p.severity}`}>
-                <button type="button" onClick={() => show(p)}>
-                  <span className="problem-word">{WORDS[p.severity]}</span>
-                  <b>{p.what}</b>
-                  <span>{p.where}</span>
-                  <em>{p.mend}</em>
-                </button>
-              </li>
-            ))}
-          </ul>
+          {({ close }) => (
+            <>
+              {problems.length === 0 && <p>Nothing stands in the way of films.</p>}
+              <ul>
+                {problems.map((p, i) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: two lines may say the same of two places
+                  <li key={i} className={`problem ${p.severity}`}>
+                    <button
+                      type="button"
+                      onClick={() => {
+                        close();
+                        show(p);
+                      }}
+                    >
+                      <span className="problem-word">{WORDS[p.severity]}</span>
+                      <b>{p.what}</b>
+                      <span>{p.where}</span>
+                      <em>{p.mend}</em>
+                    </button>
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
         </Dialog>
       </Popover>
     </DialogTrigger>

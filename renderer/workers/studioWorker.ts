@@ -1,7 +1,7 @@
 import * as Comlink from 'comlink';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
-import { type Job, type JobFile, packJob, unpackJob } from '../../core/job/index.ts';
+import type { Job } from '../../core/job/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
@@ -16,7 +16,6 @@ const QUICK_DPI = 66;
 const FINE_DPI = 132;
 
 const pictures = new Map<string, Picture>();
-const art = new Map<string, Uint8Array>();
 const cache = new PreviewCache(pictures);
 
 const show = async (request: ShowRequest, fine: boolean): Promise<Outcome<ShowResult>> => {
@@ -27,25 +26,12 @@ const show = async (request: ShowRequest, fine: boolean): Promise<Outcome<ShowRe
 };
 
 const api = {
-  setArt(hash: string, bytes: Uint8Array): void {
-    art.set(hash, bytes);
-  },
   setPicture(hash: string, picture: Picture): void {
     pictures.set(hash, picture);
   },
   forget(): void {
     pictures.clear();
-    art.clear();
     cache.clear();
-  },
-
-  /** The job as one file's bytes. */
-  pack(job: Job, extra: ReadonlyMap<string, Uint8Array>): Uint8Array {
-    const bytes = packJob({ job, art, extra });
-    return Comlink.transfer(bytes, [bytes.buffer]);
-  },
-  unpack(bytes: Uint8Array): Outcome<JobFile> {
-    return unpackJob(bytes);
   },
 
   /** Pictures of one face for a moving hand: after a change of colours alone, the shapes from before it. */

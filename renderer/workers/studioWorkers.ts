@@ -1,5 +1,6 @@
 import * as Comlink from 'comlink';
 import type { Picture } from '../../core/raster/index.ts';
+import type { JobFileWorker } from './jobFileWorker.ts';
 import type { StudioWorker } from './studioWorker.ts';
 
 const start = () =>
@@ -8,16 +9,17 @@ const start = () =>
 /** `front` draws what is on the deck; `back` draws it fine and does what may take longer, so that it never holds the deck up. */
 export const front = start();
 export const back = start();
+/** Packs and reads job files. */
+export const filer = Comlink.wrap<JobFileWorker>(
+  new Worker(new URL('./jobFileWorker.ts', import.meta.url), { type: 'module' }),
+);
 
-/** Hands a piece of art's own bytes to the worker that packs job files. */
-export const giveArt = (hash: string, bytes: Uint8Array): Promise<void> => back.setArt(hash, bytes);
-
-/** Hands a decoded picture to every worker. */
+/** Hands a decoded picture to every worker that draws. */
 export async function givePicture(hash: string, picture: Picture): Promise<void> {
   await Promise.all([front, back].map((worker) => worker.setPicture(hash, picture)));
 }
 
 /** Forgets the art of the job that was open before. */
 export async function forgetArt(): Promise<void> {
-  await Promise.all([front, back].map((worker) => worker.forget()));
+  await Promise.all([front, back, filer].map((worker) => worker.forget()));
 }

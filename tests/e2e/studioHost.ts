@@ -8,12 +8,17 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface StudioHost {
   readonly address: string;
+  /** Its own state folder, for a second start. */
+  readonly state: string;
   stop(): void;
+  /** Ends it as a crash would, with no chance to tidy up. */
+  crash(): Promise<void>;
 }
 
 /** The real program serving its studio, with a state folder of its own. Takes the built `dist/`. */
-export async function startHost(): Promise<StudioHost> {
-  const state = mkdtempSync(join(tmpdir(), 'kickflat-e2e-'));
+export async function startHost(
+  state: string = mkdtempSync(join(tmpdir(), 'kickflat-e2e-')),
+): Promise<StudioHost> {
   const { DISPLAY: _display, WAYLAND_DISPLAY: _wayland, ...env } = process.env;
   const child: ChildProcess = spawn(
     process.execPath,
@@ -39,6 +44,12 @@ export async function startHost(): Promise<StudioHost> {
   });
   return {
     address,
+    state,
+    async crash() {
+      const gone = new Promise((resolve) => child.once('exit', resolve));
+      child.kill('SIGKILL');
+      await gone;
+    },
     stop() {
       child.kill('SIGINT');
       rmSync(state, { recursive: true, force: true });
