@@ -1,4 +1,5 @@
 export { checkDeck } from './checkDeck.ts';
+export { HOLE_CHOICES, type HoleChoice, type NoseTo, orderHoles } from './clickedHoles.ts';
 export {
   acrossLength,
   acrossRiseAtPlan,
@@ -26,8 +27,12 @@ export { type Misfit, misfit } from './misfit.ts';
 export { outlineInto, outlineRing, type PathSink, ringArea } from './outline.ts';
 export { deckWithOutline, type ImportOptions } from './outlineFromPieces.ts';
 export { outlineOnSurface } from './outlineOnSurface.ts';
+export type { Pixels } from './pictureLight.ts';
 export { type PrintableOptions, printableRings } from './printableRings.ts';
+export { snapHole } from './snapHole.ts';
 export { type Squaring, squareOutline } from './squareOutline.ts';
 export { makeSurface, type Surface, type SurfaceStation } from './surface.ts';
 export { deckTemplate, TEMPLATES, type Template } from './templates/index.ts';
+export { type TracedOptions, tracedDeck } from './tracedDeck.ts';
+export { type Trace, type TraceOptions, traceOutline } from './traceOutline.ts';
 export { holesOnSurface, truckHoles } from './truckHoles.ts';
