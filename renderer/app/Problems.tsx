@@ -25,8 +25,7 @@ export function Problems() {
   const problems = useStudio((s) => s.problems);
   if (problems === null) return null;
   const errors = problems.filter((p) => p.severity === 'error').length;
-  const label =
-    problems.length === 0 ? 'No problems' : `${problems.length} ${problems.length === 1 ? 'line' : 'lines'}`;
+  const label = problems.length === 0 ? 'No problems' : `${problems.length} to look at`;
   return (
     <DialogTrigger>
       <Button className={`problems-button${errors > 0 ? ' bad' : ''}`} aria-label={`Check: ${label}`}>

@@ -12,7 +12,7 @@ export function resolutionWord(dpi: number | null): {
   readonly text: string;
   readonly tone: 'good' | 'fair' | 'poor';
 } {
-  if (dpi === null) return { text: 'drawing, sharp at any size', tone: 'good' };
+  if (dpi === null) return { text: 'sharp at any size', tone: 'good' };
   const n = `${Math.round(dpi)} dpi on the deck`;
   if (dpi < 150) return { text: `${n}: too coarse, edges will show steps`, tone: 'poor' };
   if (dpi < 300) return { text: `${n}: soft edges, fine for bold shapes`, tone: 'fair' };

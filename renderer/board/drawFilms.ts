@@ -50,8 +50,6 @@ export function drawFilm(pen: Pen, film: FilmShown, say: (mm: number) => string)
       ctx.lineWidth = 2.5;
       ctx.stroke();
     }
-  ctx.strokeStyle = colours.ink;
-  ctx.lineWidth = 1.25;
   ctx.beginPath();
   for (const mark of film.marks) {
     if (mark.kind !== 'registration' && mark.kind !== 'hole') continue;
@@ -63,12 +61,18 @@ export function drawFilm(pen: Pen, film: FilmShown, say: (mm: number) => string)
     ctx.moveTo(p.x + 5, p.y);
     ctx.arc(p.x, p.y, 5, 0, 7);
   }
+  // Toner on a pale film, whatever the bench's own colours are.
+  ctx.strokeStyle = '#fffaf0';
+  ctx.lineWidth = 4;
+  ctx.stroke();
+  ctx.strokeStyle = '#2a2118';
+  ctx.lineWidth = 1.4;
   ctx.stroke();
   ctx.restore();
   film.sheets.forEach((sheet, i) => {
-    const [x, y, w] = rect(sheet.window);
+    const [x, y, w, h] = rect(sheet.window);
     const size = `${say(sheet.window.width).replace(/ .*/, '')} × ${say(sheet.window.height)}`;
     const text = `Sheet ${i + 1}${w > 210 ? `: ${size}` : ''}`;
-    slip(pen, text, x + w / 2, y - 11, { size: 12 });
+    slip(pen, text, x + w / 2, y + h + 13, { size: 12 });
   });
 }
