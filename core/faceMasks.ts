@@ -151,12 +151,12 @@ export async function faceMasks(
   if (settings.inks.length === 0) return badInput(`The ${face} has no inks.`, 'Choose its inks first.');
   const growth = space === 'film' ? growthOf(job, face) : done({ along: 0, across: 0 });
   if (!growth.ok) return growth;
-  const { development } = settings;
+  const { development, railMargin } = settings;
   const raster = faceRaster(
     job.deck,
     face,
     dpi,
-    space === 'film' ? { kind: 'film', development, growth: growth.value } : { kind: 'surface' },
+    space === 'film' ? { kind: 'film', development, growth: growth.value, railMargin } : { kind: 'surface' },
   );
   const say: Progress = tools.progress ?? (() => {});
   const separations = blankSet(raster, settings.inks.length, true);

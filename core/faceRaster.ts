@@ -40,6 +40,8 @@ export function faceRaster(
         readonly kind: 'film';
         readonly development: 'balanced' | 'centreline';
         readonly growth: { along: number; across: number };
+        /** mm, the face's own: `balanced` shares its error over the width inside it. */
+        readonly railMargin?: number;
       },
 ): FaceRaster {
   const surface = makeSurface(deck, face);

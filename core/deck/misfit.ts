@@ -2,7 +2,7 @@ import type { Mm, SurfacePoint } from '../units/index.ts';
 import { acrossPlan, acrossRise, faceCurvature } from './concave.ts';
 import type { Deck, Face } from './deck.ts';
 import { fadeShare, fadeSlope } from './fade.ts';
-import { type Development, makeFlattening } from './flattening.ts';
+import { type Development, makeFlattening, USUAL_RAIL_MARGIN } from './flattening.ts';
 import { kickCurve } from './kickCurve.ts';
 import { outlineOnSurface } from './outlineOnSurface.ts';
 import { insideRing } from './ringTests.ts';
@@ -46,9 +46,15 @@ export function metric(deck: Deck, face: Face, at: SurfaceStation, t: Mm): { e: 
 }
 
 /** Principal stretches and misfit of a film of this development on the face, on a grid over the outline. */
-export function misfit(deck: Deck, face: Face, development: Development, gridMm: Mm = GRID_MM): Misfit {
+export function misfit(
+  deck: Deck,
+  face: Face,
+  development: Development,
+  gridMm: Mm = GRID_MM,
+  railMargin: Mm = USUAL_RAIL_MARGIN,
+): Misfit {
   const surface = makeSurface(deck, face);
-  const flattening = makeFlattening(deck, face, development);
+  const flattening = makeFlattening(deck, face, development, railMargin);
   const ring = outlineOnSurface(deck, face, 0.05);
   let [s0, s1, t0, t1] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const [s, t] of ring) {

@@ -63,7 +63,8 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const plan = surface.toPlan(along);
   const growth = growthOf(job, on);
   if (!growth.ok) return growth;
-  const map = makeFilmMap(job.deck, on, { development: job.faces[on].development, growth: growth.value });
+  const { development, railMargin } = job.faces[on];
+  const map = makeFilmMap(job.deck, on, { development, growth: growth.value, railMargin });
   const film = map.toFilm(along);
   const height = surface.toSpace(along).z;
   if (given.flag('json')) sayJson(context.voice, { plan, surface: along, film, height });

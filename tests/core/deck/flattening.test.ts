@@ -116,3 +116,19 @@ test('where a concave fades, the stretches are those of finite differences in sp
   });
   expect(seen).toBeGreaterThan(500);
 });
+
+test('the film shares its error over the width inside the rail margin of its own face', () => {
+  const growth = { along: 0, across: 0 };
+  const at = { s: 400, t: 0 };
+  const film = (railMargin?: number) =>
+    makeFilmMap(PLAIN, 'top', {
+      development: 'balanced',
+      growth,
+      ...(railMargin === undefined ? {} : { railMargin }),
+    });
+  for (const margin of [0, 6, 30])
+    expect(film(margin).toFilm(at).u).toBe(makeFlattening(PLAIN, 'top', 'balanced', margin).toFlat(at).u);
+  // The rails rise most: the more of them is left out, the longer the film.
+  expect(film(30).toFilm(at).u).toBeGreaterThan(film(6).toFilm(at).u + 0.2);
+  expect(film().toFilm(at).u).toBe(film(6).toFilm(at).u);
+});
