@@ -27,6 +27,72 @@ function fillWord(s: number, w: number): number {
   return up | down;
 }
 
+/** Word i of three rows around row y, of seed and result together. */
+function around(
+  s: Int32Array,
+  o: Int32Array,
+  row: number,
+  y: number,
+  height: number,
+  stride: number,
+  i: number,
+): number {
+  const at = row + i;
+  let word = s[at]! | o[at]!;
+  if (y > 0) word |= s[at - stride]! | o[at - stride]!;
+  if (y + 1 < height) word |= s[at + stride]! | o[at + stride]!;
+  return word;
+}
+
+/**
+ * Adds to row y of `o` the runs of `w` that touch seed or result in this row or its neighbours; true when the row changed.
+ * `start` is scratch for a row of words.
+ */
+function addRow(
+  s: Int32Array,
+  w: Int32Array,
+  o: Int32Array,
+  start: Int32Array,
+  y: number,
+  height: number,
+  stride: number,
+  words: number,
+): boolean {
+  const row = y * stride;
+  let any = 0;
+  let before = 0;
+  let here = around(s, o, row, y, height, stride, 0);
+  for (let i = 0; i < words; i++) {
+    const after = i + 1 < words ? around(s, o, row, y, height, stride, i + 1) : 0;
+    const near = here | (here << 1) | (here >>> 1) | (before >>> 31) | (after << 31);
+    const fresh = near & w[row + i]! & ~o[row + i]!;
+    start[i] = fresh;
+    any |= fresh;
+    before = here;
+    here = after;
+  }
+  if (any === 0) return false;
+  let carry = 0;
+  for (let i = 0; i < words; i++) {
+    const room = w[row + i]!;
+    const from = start[i]! | (carry & room);
+    if (from === 0) {
+      carry = 0;
+      continue;
+    }
+    const filled = fillWord(from, room);
+    o[row + i] = o[row + i]! | filled;
+    carry = filled >>> 31;
+  }
+  carry = 0;
+  for (let i = words - 1; i >= 0; i--) {
+    const from = carry & w[row + i]!;
+    if (from !== 0) o[row + i] = o[row + i]! | fillWord(from, w[row + i]!);
+    carry = o[row + i]! << 31;
+  }
+  return true;
+}
+
 /**
  * The part of `within` that is 8-connected to `seed` through `within`. `seed` may lie outside `within`: points of `within`
  * that overlap or touch (8-neighbours) a point of `seed` start it. Sizes must agree. Sweeps over packed words, down
@@ -37,63 +103,22 @@ export function joined(seed: Mask, within: Mask): Mask {
   const out = blankLike(within);
   const { height, stride } = within;
   const words = (within.width + 31) >>> 5;
+  if (words === 0) return out;
   const [s, w, o] = [signedWords(seed), signedWords(within), signedWords(out)];
+  const start = new Int32Array(words);
   // 1: this row must be looked at in the sweep under way or the next one.
   const waiting = new Uint8Array(height).fill(1);
-  const start = new Int32Array(words);
-
-  /** Adds to row y what its neighbours start; true when the row changed. */
-  const addRow = (y: number): boolean => {
-    const row = y * stride;
-    let any = 0;
-    // Everything that touches: three rows of seed and result, grown by one point sideways, inside `within`.
-    let before = 0;
-    let here = touching(row, y, 0);
-    for (let i = 0; i < words; i++) {
-      const after = i + 1 < words ? touching(row, y, i + 1) : 0;
-      const near = here | (here << 1) | (here >>> 1) | (before >>> 31) | (after << 31);
-      const fresh = near & w[row + i]! & ~o[row + i]!;
-      start[i] = fresh;
-      any |= fresh;
-      before = here;
-      here = after;
+  for (let more = true, down = true; more || !down; down = !down) {
+    if (down) more = false;
+    for (let n = 0; n < height; n++) {
+      const y = down ? n : height - 1 - n;
+      if (waiting[y] === 0) continue;
+      waiting[y] = 0;
+      if (!addRow(s, w, o, start, y, height, stride, words)) continue;
+      more = true;
+      if (y > 0) waiting[y - 1] = 1;
+      if (y + 1 < height) waiting[y + 1] = 1;
     }
-    if (any === 0) return false;
-    let carry = 0;
-    for (let i = 0; i < words; i++) {
-      const room = w[row + i]!;
-      const from = start[i]! | (carry & room);
-      const filled = from === 0 ? 0 : fillWord(from, room);
-      if (filled !== 0) o[row + i] = o[row + i]! | filled;
-      carry = filled >>> 31;
-    }
-    carry = 0;
-    for (let i = words - 1; i >= 0; i--) {
-      const room = w[row + i]!;
-      if ((carry & room) !== 0) o[row + i] = o[row + i]! | fillWord(carry & room, room);
-      carry = o[row + i]! << 31;
-    }
-    return true;
-  };
-  const touching = (row: number, y: number, i: number): number => {
-    let word = s[row + i]! | o[row + i]!;
-    if (y > 0) word |= s[row - stride + i]! | o[row - stride + i]!;
-    if (y + 1 < height) word |= s[row + stride + i]! | o[row + stride + i]!;
-    return word;
-  };
-  const visit = (y: number): boolean => {
-    if (waiting[y] === 0) return false;
-    waiting[y] = 0;
-    if (!addRow(y)) return false;
-    if (y > 0) waiting[y - 1] = 1;
-    if (y + 1 < height) waiting[y + 1] = 1;
-    return true;
-  };
-  if (words === 0) return out;
-  for (let more = true; more; ) {
-    more = false;
-    for (let y = 0; y < height; y++) if (visit(y)) more = true;
-    for (let y = height - 1; y >= 0; y--) if (visit(y)) more = true;
   }
   return out;
 }

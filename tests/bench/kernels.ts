@@ -135,13 +135,13 @@ async function maskCases(rate: number): Promise<string[][]> {
   const plainOut = blankMask(width, height);
   const bytes = art.data.byteLength;
   let thin: Mask = out;
-  let code = new Uint8Array(0);
+  let code: Uint8Array = new Uint8Array(0);
   let pieces = 0;
   const ring = subtract(grow(art, 8), art);
   let reached: Mask = out;
   let small = 0;
   let rows = 0;
-  let squares = new Uint32Array(0);
+  let squares: Uint32Array = new Uint32Array(0);
   const band = { y: Math.floor(height / 3), rows: 256 };
   const cost = cutBand(300, 10000);
   let path = 0;
