@@ -1,0 +1,111 @@
+import {
+  blankMask,
+  type Component,
+  complement,
+  components,
+  crop,
+  getBit,
+  grow,
+  inkedBox,
+  type Mask,
+  opening,
+  setBit,
+  subtract,
+} from '../raster/index.ts';
+import { type Mm, pxToMm, toPx } from '../units/index.ts';
+
+/** A stretch of ink or gap narrower than a width: a point on it and its box, in points of the mask, and how much of it. */
+export interface ThinPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  readonly areaPx: number;
+}
+
+export interface FinestFeatures {
+  /** mm, the narrowest stretch of ink and of gap; null: none under the widest that was looked for. */
+  readonly line: Mm | null;
+  readonly gap: Mm | null;
+}
+
+/** Stretches of ink at most 2 · `radius` points wide: what no disc of that radius reaches, corners left out. */
+function thinPieces(mask: Mask, radius: number): Component[] {
+  const thick = opening(mask, radius);
+  grow(thick, radius, thick);
+  const thin = subtract(mask, thick, blankMask(mask.width, mask.height));
+  const wide = 2 * radius;
+  return components(thin).filter((piece) => piece.area >= 3 * wide * wide);
+}
+
+/**
+ * Where the ink is narrower than `width` mm over a length: local thickness below it (morphological opening by the
+ * largest digital disc under that width). The remnants at corners are no lines and are left out: what lies within a
+ * radius of thicker ink, and pieces smaller than three times the width squared. Largest first.
+ */
+export function thinPlaces(mask: Mask, dpi: number, width: Mm): ThinPlace[] {
+  const most = Math.ceil((toPx(width, dpi) as number) - 1e-9) - 1;
+  const radius = Math.floor(most / 2);
+  if (radius < 1) return [];
+  return thinPieces(mask, radius)
+    .map(({ x, y, box, area }) => ({ x: x as number, y: y as number, box, areaPx: area }))
+    .sort((a, b) => b.areaPx - a.areaPx || a.y - b.y || a.x - b.x);
+}
+
+/** The window with every point doubled, so that discs tell even widths from odd ones. */
+function doubled(mask: Mask): Mask {
+  const out = blankMask((mask.width as number) * 2, (mask.height as number) * 2);
+  for (let y = 0; y < (mask.height as number); y++)
+    for (let x = 0; x < (mask.width as number); x++)
+      if (getBit(mask, x, y))
+        for (let k = 0; k < 4; k++) setBit(out, 2 * x + (k & 1), 2 * y + (k >> 1), true);
+  return out;
+}
+
+/** The narrowest width at which thin places show, halving the range; null when none up to 2 · `most` points. */
+function narrowest(mask: Mask, dpi: number, most: number): Mm | null {
+  let some = most;
+  let pieces = thinPieces(mask, some);
+  if (pieces.length === 0) return null;
+  let none = 0;
+  while (some - none > 1) {
+    const middle = (some + none) >> 1;
+    const found = thinPieces(mask, middle);
+    if (found.length > 0) {
+      some = middle;
+      pieces = found;
+    } else none = middle;
+  }
+  // Whole discs are odd: the line is 2·some − 1 or 2·some points wide. At twice the size they tell the two apart.
+  const odd = 2 * some - 1;
+  const margin = 4 * some;
+  const isOdd = pieces.slice(0, 12).some(({ box }) => {
+    const window = crop(
+      mask,
+      (box.x as number) - margin,
+      (box.y as number) - margin,
+      Math.min(1500, (box.width as number) + 2 * margin),
+      Math.min(1500, (box.height as number) + 2 * margin),
+    );
+    return thinPieces(doubled(window), odd).length > 0;
+  });
+  return pxToMm(isOdd ? odd : 2 * some, dpi);
+}
+
+/**
+ * The finest line and gap of a film, by local thickness at its own resolution, looked for up to `most` mm. Gaps are bare
+ * places between ink; the bare ground round the art is none.
+ */
+export function finestFeatures(mask: Mask, dpi: number, most: Mm): FinestFeatures {
+  const box = inkedBox(mask);
+  if (!box) return { line: null, gap: null };
+  const mostPx = Math.max(1, Math.ceil((toPx(most, dpi) as number) / 2));
+  const margin = 6 * mostPx;
+  const part = crop(
+    mask,
+    (box.x as number) - margin,
+    (box.y as number) - margin,
+    (box.width as number) + 2 * margin,
+    (box.height as number) + 2 * margin,
+  );
+  return { line: narrowest(part, dpi, mostPx), gap: narrowest(complement(part), dpi, mostPx) };
+}

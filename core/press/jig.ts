@@ -1,0 +1,143 @@
+import { type Deck, type Face, outlineRing, truckHoles } from '../deck/index.ts';
+import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { circle, type Drawing, type DrawnItem, drawing, path, text } from './drawing.ts';
+
+export interface JigInput {
+  /** mm inside the frame, across and along the deck. */
+  readonly frameWidth: Mm;
+  readonly frameLength: Mm;
+  /** mm, width of the frame's wood or tube. */
+  readonly frameBar: Mm;
+  /** The side you stand at, or the far side: where the hinge clamps are. */
+  readonly hinge: 'near' | 'far';
+}
+
+/** Common practice, no source: measure the frame. */
+export const USUAL_FRAME_BAR: Mm = 30;
+
+/** Where two hinge clamps stand, mm on the face as seen: on the hinge line, a quarter of the frame from its middle. */
+export function clampPlaces(
+  input: JigInput,
+): readonly [readonly [number, number], readonly [number, number]] {
+  const y = hingeLine(input);
+  return [
+    [-input.frameLength / 4, y],
+    [input.frameLength / 4, y],
+  ];
+}
+
+const hingeLine = ({ frameWidth, frameBar, hinge }: JigInput): Mm =>
+  (frameWidth / 2 + frameBar) * (hinge === 'near' ? -1 : 1);
+
+/**
+ * The jig's base board at 1:1 for one face, as you look down on it with the nose on your right: deck outline, truck holes
+ * in their size with a centre each, frame, hinge line and clamps, and the centre lines that the film's centre marks lie
+ * on. Plan mm, origin mid-wheelbase.
+ */
+export function jigDrawing(deck: Deck, face: Face, input: JigInput): Outcome<Drawing> {
+  const { frameWidth, frameLength, frameBar } = input;
+  const ring = outlineRing(deck, face);
+  const reach = ring.reduce((most, [x]) => Math.max(most, Math.abs(x)), 0);
+  const wide = ring.reduce((most, [, y]) => Math.max(most, Math.abs(y)), 0);
+  if (!(frameLength / 2 > reach && frameWidth / 2 > wide))
+    return badInput(
+      `The frame is ${frameLength} × ${frameWidth} mm inside, but the deck needs ${Math.ceil(2 * reach)} × ${Math.ceil(2 * wide)} mm about mid-wheelbase.`,
+      'Give the inner size of a frame that holds the whole deck.',
+    );
+  if (!(frameBar >= 0 && frameBar <= 300))
+    return badInput('The frame’s own bar is not a width from 0 to 300 mm.', 'Measure it and give it in mm.');
+  const radius = deck.holes.diameter / 2;
+  const items: DrawnItem[] = [path('mark', ring, true)];
+  const outer = deck.wheelbase / 2 + deck.holes.along;
+  for (const { x, y } of truckHoles(deck, face)) {
+    items.push(circle('drill', x, y, radius));
+    items.push(
+      path('drill', [
+        [x - radius - 2, y],
+        [x + radius + 2, y],
+      ]),
+      path('drill', [
+        [x, y - radius - 2],
+        [x, y + radius + 2],
+      ]),
+    );
+    // Bolts stand in the outer holes: the longer the base between them, the truer the deck lies.
+    if (Math.abs(Math.abs(x) - outer) < 0.5) items.push(circle('mark', x, y, radius + 3.5));
+  }
+  const [fx, fy] = [frameLength / 2, frameWidth / 2];
+  const box = (a: number, b: number): readonly (readonly [number, number])[] => [
+    [-a, -b],
+    [a, -b],
+    [a, b],
+    [-a, b],
+  ];
+  items.push(path('frame', box(fx, fy), true, true), path('frame', box(fx + frameBar, fy + frameBar), true));
+  const y0 = hingeLine(input);
+  items.push(
+    path('mark', [
+      [-fx - frameBar, y0],
+      [fx + frameBar, y0],
+    ]),
+  );
+  const side = Math.sign(y0);
+  for (const [x] of clampPlaces(input)) {
+    items.push(
+      path('mark', [
+        [x - 25, y0],
+        [x - 25, y0 + side * 40],
+        [x + 25, y0 + side * 40],
+        [x + 25, y0],
+      ]),
+    );
+    items.push(text(x, y0 + side * 20 - 2, 4, 'hinge clamp', true));
+  }
+  // Centre marks: outside the deck, so that they are seen with a deck on the jig.
+  const gap = 6;
+  const tips = { nose: Math.max(...ring.map(([x]) => x)), tail: Math.min(...ring.map(([x]) => x)) };
+  items.push(
+    path('mark', [
+      [tips.nose + gap, 0],
+      [fx, 0],
+    ]),
+    path('mark', [
+      [-fx, 0],
+      [tips.tail - gap, 0],
+    ]),
+  );
+  const rail = wide + gap;
+  items.push(
+    path('mark', [
+      [0, rail],
+      [0, fy],
+    ]),
+    path('mark', [
+      [0, -fy],
+      [0, -rail],
+    ]),
+  );
+  items.push(
+    path('mark', [
+      [-12, 0],
+      [12, 0],
+    ]),
+    path('mark', [
+      [0, -12],
+      [0, 12],
+    ]),
+  );
+  const up = face === 'bottom' ? 'BOTTOM FACE UP' : 'TOP FACE UP';
+  items.push(
+    text(0, 34, 9, up, true),
+    text(0, 22, 5, `${deck.name}: you stand on this side, nose on your right`, true),
+    text(0, -26, 4.5, 'Ringed holes: bolts. Others: drill only to sight through.', true),
+    text(0, -35, 4.5, `Holes ${deck.holes.diameter} mm; bolts end below the printed face.`, true),
+    text(tips.nose + gap + 2, 4, 6, 'NOSE'),
+    text(-fx + 2, 4, 6, 'TAIL'),
+    text(4, rail + 4, 4, 'mid-wheelbase'),
+    text(-fx + 4, fy - 7, 4, `inside of frame ${frameLength} × ${frameWidth} mm`),
+    text(-fx - frameBar + 4, y0 + (side > 0 ? 4 : -8), 4, 'hinge line'),
+  );
+  // The near side is below, whatever the hinge.
+  items.push(text(0, -fy - frameBar - (side < 0 ? 52 : 10), 5, 'near side', true));
+  return done(drawing(`jig-${face}`, `Jig, ${face} face up: ${deck.name}`, items, 6));
+}
