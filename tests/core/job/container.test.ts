@@ -102,7 +102,7 @@ function setAt(doc: Record<string, unknown>, path: (string | number)[], value: u
   return doc;
 }
 function twice(doc: Record<string, never>): unknown {
-  const inks = (doc as { faces: { bottom: { inks: unknown[] } } })['faces'].bottom.inks;
+  const inks = (doc as unknown as { faces: { bottom: { inks: unknown[] } } }).faces.bottom.inks;
   inks.push(inks[0]);
   return doc;
 }
