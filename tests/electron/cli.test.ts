@@ -1,3 +1,4 @@
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -5,7 +6,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { unpackJob } from '../../core/job/index.ts';
 import { COMMANDS } from '../../electron/commands/index.ts';
-import { expectRefusal, kickflat, type Ran } from './runCli.ts';
+import { BIN, expectRefusal, kickflat, type Ran } from './runCli.ts';
 
 /** Three flat inks on bare wood, 760 × 180 mm, drawn here. */
 const ART = `<svg xmlns="http://www.w3.org/2000/svg" width="760mm" height="180mm" viewBox="0 0 760 180">
@@ -272,6 +273,26 @@ describe('from art to films', () => {
       expectRefusal(await run('films', 'job.kickflat', ...args), status, said);
       expect(snapshot()).toEqual(before);
     });
+
+  test('films that are stopped end with nothing written and nothing left', async () => {
+    const before = snapshot();
+    const child = spawn(
+      process.execPath,
+      [BIN, 'films', 'job.kickflat', '--out', 'stopped', '--dpi', '600'],
+      { cwd: dir },
+    );
+    let err = '';
+    child.stderr.on('data', (chunk: Buffer) => {
+      err += chunk.toString();
+    });
+    const ended = new Promise((resolve) => child.once('close', resolve));
+    await new Promise((resolve) => setTimeout(resolve, 1500));
+    child.kill('SIGINT');
+    const status = await ended;
+    expect(status).toBe(130);
+    expect(err).toMatch(/^kickflat: Stopped[^\n]*\n$/);
+    expect(snapshot()).toEqual(before);
+  });
 
   test('proof shows the deck on a veneer; the same seed wanders the same way', async () => {
     const made = jsonOf(

@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
 
-const BIN = fileURLToPath(new URL('../../build/kickflat.mjs', import.meta.url));
+/** The command line as a checkout runs it. */
+export const BIN = fileURLToPath(new URL('../../build/kickflat.mjs', import.meta.url));
 
 export interface Ran {
   readonly status: number | null;
