@@ -1,5 +1,21 @@
 export { type BaseRequest, baseMask } from './base.ts';
 export { chokeMask } from './choke.ts';
 export { holdOpen } from './holdOpen.ts';
+export { type LearnedTolerance, learnTolerance, type RegisterReading } from './learnTolerance.ts';
 export { HIDES, type PairRule, type TrapInk, type TrapSettings, trapPairs } from './pairs.ts';
+export type { Spread } from './percentile.ts';
+export { drawPullError, type PullError } from './pullError.ts';
+export { randomStream } from './randomStream.ts';
+export {
+  type RegisterCurve,
+  type RegisterCurveRequest,
+  type RegisterPoint,
+  registerCurve,
+} from './registerCurve.ts';
+export {
+  type RegisterOptions,
+  type RegisterResult,
+  showRegister,
+  simulateRegister,
+} from './simulateRegister.ts';
 export { trapInk } from './spread.ts';
