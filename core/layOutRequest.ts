@@ -1,7 +1,8 @@
 import { holesOnSurface } from './deck/index.ts';
 import type { FaceMasks } from './faceMasks.ts';
-import { customSheet, type FilmArt, type LayOutRequest, sheetNamed } from './film/index.ts';
+import type { FilmArt, LayOutRequest } from './film/index.ts';
 import type { Job } from './job/index.ts';
+import { jobPrinter } from './jobPrinter.ts';
 import { done, type Outcome } from './units/index.ts';
 
 function filmArts(job: Job, made: FaceMasks): FilmArt[] {
@@ -21,10 +22,8 @@ function filmArts(job: Job, made: FaceMasks): FilmArt[] {
 
 /** What the layout needs of one face: its films in pull order, its truck holes, the printer and its sheet. */
 export function layOutRequest(job: Job, made: FaceMasks): Outcome<LayOutRequest> {
-  const { printer } = job;
-  const named = sheetNamed(printer.sheet);
-  const sheet = named ? done(named) : customSheet(printer.sheetWidth, printer.sheetHeight);
-  if (!sheet.ok) return sheet;
+  const printed = jobPrinter(job);
+  if (!printed.ok) return printed;
   const { raster } = made;
   return done({
     face: raster.face,
@@ -34,6 +33,6 @@ export function layOutRequest(job: Job, made: FaceMasks): Outcome<LayOutRequest>
       const at = raster.fromSurface(s as number, t as number);
       return { u: at.x, v: at.y };
     }),
-    printer: { ...printer, sheet: sheet.value },
+    ...printed.value,
   });
 }

@@ -1,6 +1,7 @@
 import type { Face } from '../deck/index.ts';
 import type { PxBox } from '../raster/index.ts';
 import type { Box, Px } from '../units/index.ts';
+import type { PageLines } from './assignPages.ts';
 import type { FilmArt } from './filmArt.ts';
 import type { FilmPrinter } from './printer.ts';
 import type { Affine, Shape } from './shape.ts';
@@ -33,6 +34,8 @@ export interface Seam {
 export interface SheetLayout {
   /** From 0, tail to nose, top row first in each column. */
   readonly index: number;
+  /** Page in the face, from 0. Films of one sheet each may lie on the same page. */
+  readonly page: number;
   readonly column: number;
   readonly row: number;
   readonly window: Box;
@@ -69,8 +72,10 @@ export interface FaceLayout {
   readonly face: Face;
   readonly dpi: number;
   readonly printer: FilmPrinter;
-  /** Depth of the label strip with its gap, mm. */
-  readonly strip: number;
+  /** Pages of transparency, one after another; no more than the films' sheets, fewer where films share one. */
+  readonly pages: number;
+  /** Cut lines between films that share a page, page mm. */
+  readonly cutLines: readonly PageLines[];
   readonly films: readonly FilmLayout[];
   /** Sentences for the user: marks left out, feed directions, seams through ink. */
   readonly notes: readonly string[];

@@ -1,7 +1,8 @@
 import type { FilmPoint } from '../units/index.ts';
+import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
-import { holeShapes } from './holeMark.ts';
+import { HOLE_ARM, holeShapes } from './holeMark.ts';
 import { anyInk, type InkProfile } from './inkSearch.ts';
 import { FULL_MARK, groupReach, MARK_LINE, MOST_VERNIERS, markGroup, SLIM_MARK } from './markGroup.ts';
 import { type Affine, bar, line, place, type Shape } from './shape.ts';
@@ -22,8 +23,16 @@ const arrowShapes = (): Shape[] => [
   bar(-ARROW / 2 - 0.5, -1.2, 0.5, 2.4),
 ];
 
-/** Outermost ink of all films, mm, at and about the places where main marks stand. */
-function artEdges(films: readonly FilmArt[], profile: InkProfile, before: number, after: number) {
+/**
+ * Where main marks stand, mm: the columns (u) and the line (v) they are centred on, and the outermost ink of all films at
+ * and about them. They keep to the deck's own axes, unless marks go by the art and the art lies off an axis.
+ */
+function artEdges(
+  films: readonly FilmArt[],
+  profile: InkProfile,
+  reach: { readonly before: number; readonly after: number },
+  about: 'deck' | 'art',
+) {
   const { box, dpi, mask } = films[0]!;
   const scale = dpi / 25.4;
   const [w, h] = [mask.width as number, mask.height as number];
@@ -43,13 +52,17 @@ function artEdges(films: readonly FilmArt[], profile: InkProfile, before: number
     allRight = Math.max(allRight, profile.right[y]!);
   }
   if (allBottom < 0) [allTop, allBottom, allLeft, allRight] = [h >> 1, h >> 1, w >> 1, w >> 1];
-  const span = Math.max(before, after);
-  const [c0, c1] = columns(-span, span);
+  const middle = (low: number, high: number) =>
+    about === 'art' && (low > 0 || high < 0) ? (low + high) / 2 : 0;
+  const u = middle(box.x + allLeft / scale, box.x + (allRight + 1) / scale);
+  const v = middle(topV - (allBottom + 1) / scale, topV - allTop / scale);
+  const span = Math.max(reach.before, reach.after);
+  const [c0, c1] = columns(u - span, u + span);
   for (let x = c0; x < c1; x++) {
     top = Math.min(top, profile.top[x]!);
     bottom = Math.max(bottom, profile.bottom[x]!);
   }
-  const [r0, r1] = rows(-span, span);
+  const [r0, r1] = rows(v - span, v + span);
   for (let y = r0; y < r1; y++) {
     left = Math.min(left, profile.left[y]!);
     right = Math.max(right, profile.right[y]!);
@@ -58,6 +71,8 @@ function artEdges(films: readonly FilmArt[], profile: InkProfile, before: number
   if (bottom < 0) [top, bottom] = [allTop, allBottom];
   if (right < 0) [left, right] = [allLeft, allRight];
   return {
+    u,
+    v,
     top: topV - top / scale,
     bottom: topV - (bottom + 1) / scale,
     left: box.x + left / scale,
@@ -69,6 +84,10 @@ export interface FaceMarks {
   /** For each film, in order; kinds and places are the same in all, only vernier scales differ. */
   readonly byFilm: readonly (readonly FilmMark[])[];
   readonly notes: readonly string[];
+  /** Truck holes that lie too far from the art to be marked. */
+  readonly leftOut: number;
+  /** Do the marks fore and aft stand on the deck's centreline? */
+  readonly onCentreline: boolean;
 }
 
 /**
@@ -78,20 +97,26 @@ export interface FaceMarks {
 export function filmMarks(
   films: readonly FilmArt[],
   holes: readonly FilmPoint[],
-  how: { readonly verniers: boolean; readonly sides: 'full' | 'slim'; readonly profile: InkProfile },
+  how: {
+    readonly verniers: boolean;
+    readonly sides: 'full' | 'slim';
+    readonly about: 'deck' | 'art';
+    readonly profile: InkProfile;
+  },
 ): FaceMarks {
   const { verniers, sides, profile } = how;
   const notes: string[] = [];
   const pulls = films[0]!.pulls;
-  const { before, after } = groupReach(pulls, verniers);
-  const edge = artEdges(films, profile, before, after);
+  const reach = groupReach(pulls, verniers);
+  const { before } = reach;
+  const edge = artEdges(films, profile, reach, how.about);
   const clear = FULL_MARK.clearance;
   const side = sides === 'full' ? FULL_MARK : SLIM_MARK;
   const strips: readonly Affine[] = [
-    [0, -1, 1, 0, edge.right + clear, 0],
-    [0, 1, -1, 0, edge.left - clear, 0],
-    [1, 0, 0, 1, 0, edge.top + side.clearance],
-    [-1, 0, 0, -1, 0, edge.bottom - side.clearance],
+    [0, -1, 1, 0, edge.right + clear, edge.v],
+    [0, 1, -1, 0, edge.left - clear, edge.v],
+    [1, 0, 0, 1, edge.u, edge.top + side.clearance],
+    [-1, 0, 0, -1, edge.u, edge.bottom - side.clearance],
   ];
   const arrowAt = (strip: Affine, turn: Affine): FilmMark => {
     const x = strip[4] + strip[0] * -(before + 8) + (strip[2] * side.depth) / 2;
@@ -102,11 +127,16 @@ export function filmMarks(
     .slice(2)
     .map((strip) => arrowAt(strip, [1, 0, 0, 1, 0, 0]))
     .filter(({ x, y }) => !anyInk(films, { x: x - ARROW / 2 - 2, y: y - 3, width: ARROW + 4, height: 6 }));
-  const cross = holes.map((hole) => ({ hole, shapes: holeShapes(hole, films) }));
+  const byFilmMain = films.map((film) => [
+    ...strips.flatMap((strip, i) => markGroup(film, strip, verniers, i < 2 ? FULL_MARK : side)),
+    ...arrows,
+  ]);
+  const near = how.about === 'deck' ? holes : holesWithin(holes, byFilmMain.flat());
+  const cross = near.map((hole) => ({ hole, shapes: holeShapes(hole, films) }));
   const covered = cross.filter(({ shapes }) => shapes.length === 0).length;
   if (covered > 0) {
     notes.push(
-      `${covered} of ${holes.length} truck holes lie under solid ink and have no cross-hair; the other marks serve.`,
+      `${covered} of ${near.length} truck holes lie under solid ink and have no cross-hair; the other marks serve.`,
     );
   }
   if (verniers && pulls - 1 > MOST_VERNIERS) {
@@ -115,10 +145,19 @@ export function filmMarks(
   const holeMarks: FilmMark[] = cross
     .filter(({ shapes }) => shapes.length > 0)
     .map(({ hole, shapes }) => ({ kind: 'hole', x: hole.u, y: hole.v, shapes }));
-  const byFilm = films.map((film) => [
-    ...strips.flatMap((strip, i) => markGroup(film, strip, verniers, i < 2 ? FULL_MARK : side)),
-    ...arrows,
-    ...holeMarks,
-  ]);
-  return { byFilm, notes };
+  const byFilm = byFilmMain.map((main) => [...main, ...holeMarks]);
+  return { byFilm, notes, leftOut: holes.length - near.length, onCentreline: edge.v === 0 };
+}
+
+/** Holes whose whole cross-hair lies within the box of the main marks. */
+function holesWithin(holes: readonly FilmPoint[], main: readonly FilmMark[]): FilmPoint[] {
+  const box = boundsOf(main.flatMap((mark) => mark.shapes));
+  if (!box) return [];
+  return holes.filter(
+    ({ u, v }) =>
+      u - HOLE_ARM >= box.x &&
+      u + HOLE_ARM <= box.x + box.width &&
+      v - HOLE_ARM >= box.y &&
+      v + HOLE_ARM <= box.y + box.height,
+  );
 }

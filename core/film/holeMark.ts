@@ -5,7 +5,7 @@ import { MARK_LINE } from './markGroup.ts';
 import { line, type Shape } from './shape.ts';
 
 /** mm an arm reaches from the hole's centre, the clear wood it keeps from ink, and the shortest piece worth drawing. */
-const ARM = 6;
+export const HOLE_ARM = 6;
 const CLEAR = 0.6;
 const SHORTEST = 1;
 const STEP = 0.25;
@@ -29,7 +29,7 @@ export function holeShapes(hole: FilmPoint, films: readonly FilmArt[]): Shape[] 
       }
       from = null;
     };
-    for (let i = -ARM / STEP; i < ARM / STEP; i++) {
+    for (let i = -HOLE_ARM / STEP; i < HOLE_ARM / STEP; i++) {
       const at = i * STEP;
       const reach = CLEAR + MARK_LINE / 2;
       const inked = anyInk(films, {
@@ -41,7 +41,7 @@ export function holeShapes(hole: FilmPoint, films: readonly FilmArt[]): Shape[] 
       if (inked) end(at);
       else if (from === null) from = at;
     }
-    end(ARM);
+    end(HOLE_ARM);
   }
   return shapes;
 }

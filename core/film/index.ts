@@ -9,11 +9,21 @@ export {
 export type { FaceLayout, FilmLayout, FilmMark, MarkKind, Seam, SheetLayout } from './faceLayout.ts';
 export type { FilmArt } from './filmArt.ts';
 export { rulerShapes } from './labelStrip.ts';
-export { type LayOutOptions, type LayOutRequest, layOutFace } from './layOutFace.ts';
+export { layOutFace } from './layOutFace.ts';
+export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
 export { lettering, shorten } from './lettering.ts';
 export { type FilmManifest, filmManifest } from './manifest.ts';
 export type { FilmPrinter } from './printer.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';
-export { customSheet, LONGEST_SHEET, SHEETS, type SheetSize, sheetNamed } from './sheetSize.ts';
+export {
+  customSheet,
+  LONGEST_SHEET,
+  printerSheet,
+  ROLL_WIDTHS,
+  rollWidth,
+  SHEETS,
+  type SheetSize,
+  sheetNamed,
+} from './sheetSize.ts';
 export { VERNIER_FIRST, VERNIER_TICKS } from './vernier.ts';
 export { filmMask, pageMask, seamMask, windowMask } from './window.ts';

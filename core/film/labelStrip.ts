@@ -12,6 +12,8 @@ const RULER = 100;
 const RULER_ROOM = 106;
 const PATCH = 6;
 const ARROW_ROOM = 9;
+/** mm a strip needs for its ruler and patch. */
+export const SHORTEST_STRIP = RULER_ROOM + PATCH + 2;
 
 export interface LabelText {
   readonly face: Face;
@@ -82,7 +84,7 @@ export function labelStrip(
   text: LabelText,
   length: Mm,
 ): { readonly shapes: Shape[]; readonly depth: Mm; readonly ruler: boolean } {
-  const ruler = length >= RULER_ROOM + PATCH + 2;
+  const ruler = length >= SHORTEST_STRIP;
   const beside = length >= ARROW_ROOM + RULER_ROOM + PATCH + 2 + 70;
   const tail = beside ? RULER_ROOM + PATCH + 2 : 0;
   const room = length - ARROW_ROOM - tail - 1;

@@ -22,7 +22,7 @@ export interface FilmManifest {
     readonly growth: { readonly x: number; readonly y: number };
     readonly printerScale: { readonly x: number; readonly y: number };
     readonly sheets: readonly {
-      /** 1-based, in films.pdf. */
+      /** 1-based, in films.pdf; several films may share one, in the order they are listed here. */
       readonly page: number;
       readonly window: Box;
       readonly filmToPage: readonly number[];
@@ -45,11 +45,11 @@ export function filmManifest(
   const first = layouts[0];
   if (!first) throw new Error('A manifest needs at least one face.');
   const { sheet, margin } = first.printer;
-  let page = 0;
-  const films = layouts.flatMap((layout) =>
-    layout.films.map((film) => {
-      const firstPage = page + 1;
-      page += film.sheets.length;
+  let before = 0;
+  const films = layouts.flatMap((layout) => {
+    const firstPage = before + 1;
+    before += layout.pages;
+    return layout.films.map((film) => {
       return {
         face: layout.face,
         ink: film.art.inkName,
@@ -59,19 +59,19 @@ export function filmManifest(
         growth: growth(layout.face),
         printerScale: { x: layout.printer.scaleX, y: layout.printer.scaleY },
         sheets: film.sheets.map((s) => ({
-          page: firstPage + s.index,
+          page: firstPage + s.page,
           window: s.window,
           filmToPage: s.filmToPage,
           cuts: s.seams.map((seam) => ({
-            with: firstPage + seam.with,
+            with: firstPage + film.sheets[seam.with]!.page,
             path: seam.path,
             crossings: seam.crossings,
           })),
         })),
         marks: film.marks.map(({ kind, x, y }) => ({ kind, x, y })),
       };
-    }),
-  );
+    });
+  });
   return {
     version: 1,
     job: jobName,

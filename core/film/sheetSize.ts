@@ -44,3 +44,33 @@ export function customSheet(width: Mm, height: Mm): Outcome<SheetSize> {
     `Measure the film you print on, or choose one of ${SHEETS.map((s) => s.name).join(', ')}.`,
   );
 }
+
+/** Widths a film roll comes in, mm: 17, 24, 36 and 44 inches (common practice, no source). Any other width may be named too. */
+export const ROLL_WIDTHS: readonly Mm[] = [432, 610, 914, 1118];
+
+/** mm a whole-deck film needs beyond the deck's own length: marks at both ends, label strip and margins. */
+const ROLL_BEYOND = 60;
+/** Share by which mesh growth and flattening may lengthen a film. */
+const ROLL_GROWTH = 1.02;
+
+/** Width of a roll named like `roll-610`, mm; undefined for any other name. */
+export function rollWidth(name: string): Mm | undefined {
+  const digits = /^roll-(\d{2,4})$/.exec(name.trim().toLowerCase())?.[1];
+  return digits === undefined ? undefined : Number(digits);
+}
+
+/**
+ * The sheet a printer profile names. A roll is cut every so often that one page holds a film of `longest` mm, the same for
+ * both faces; whole centimetres. Anything unknown is a custom sheet of the profile's own size. Refuses impossible sizes.
+ */
+export function printerSheet(
+  printer: { readonly sheet: string; readonly sheetWidth: Mm; readonly sheetHeight: Mm },
+  longest: Mm,
+): Outcome<SheetSize> {
+  const known = sheetNamed(printer.sheet);
+  if (known) return done(known);
+  const width = rollWidth(printer.sheet);
+  if (width === undefined) return customSheet(printer.sheetWidth, printer.sheetHeight);
+  const sheet = customSheet(width, Math.ceil((longest * ROLL_GROWTH + ROLL_BEYOND) / 10) * 10);
+  return sheet.ok ? done({ ...sheet.value, name: `roll-${width}` }) : sheet;
+}

@@ -7,6 +7,7 @@ export {
   ArtSchema,
   type Colourway,
   type FaceJob,
+  FILM_MEDIA,
   INK_KINDS,
   type Ink,
   InkSchema,

@@ -116,6 +116,8 @@ export const FaceSchema = z.looseObject({
 });
 export type FaceJob = z.infer<typeof FaceSchema>;
 
+export const FILM_MEDIA = ['laser-film', 'inkjet-film', 'tracing-paper'] as const;
+
 export const PrinterSchema = z.looseObject({
   name: z.string().max(120),
   dpi: z.number().int().min(72).max(2540),
@@ -128,6 +130,14 @@ export const PrinterSchema = z.looseObject({
   /** Printed length over asked length, along the sheet's own x and y. */
   scaleX: z.number().finite().min(0.9).max(1.1),
   scaleY: z.number().finite().min(0.9).max(1.1),
+  /** Degrees a printed upright leans to the right; left out: none was measured. */
+  skewDeg: z.number().finite().min(-2).max(2).optional(),
+  /** What the films are printed on; films of different stuff shrink differently, so a calibration belongs to one. */
+  media: z.enum(FILM_MEDIA).optional(),
+  /** Small films of a face may lie together on a sheet. */
+  shareSheets: z.boolean().optional(),
+  /** Where the common marks stand; left out: `auto`. */
+  filmMarks: z.enum(['auto', 'deck', 'art']).optional(),
   /** mm neighbouring sheets share. */
   overlap: mm(100),
   mirror: z.boolean(),

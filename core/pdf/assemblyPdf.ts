@@ -26,12 +26,12 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   y -= 7;
   paper.text(EDGE, y, shorten(jobName, 60), 11, { tint: SOFT });
   const films = layouts.flatMap((face) => face.films);
-  const sheets = films.reduce((sum, film) => sum + film.sheets.length, 0);
+  const sheets = layouts.reduce((sum, face) => sum + face.pages, 0);
   y -= 6;
   y = paper.paragraph(
     EDGE,
     y,
-    `${films.length} films on ${sheets} sheets. You need: light table or window, steel rule, sharp knife and mat, clear tape, removable tape, opaque film ink.`,
+    `${films.length} ${films.length === 1 ? 'film' : 'films'} on ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}. You need: light table or window, steel rule, sharp knife and mat, clear tape, removable tape, opaque film ink.`,
     10,
     room,
   );
@@ -59,13 +59,23 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   return paper;
 }
 
+/** How many sheets, and where in films.pdf they are. */
+function pageWords(layout: FaceLayout, film: FilmLayout, pagesBefore: number): string {
+  const first = pagesBefore + film.sheets[0]!.page + 1;
+  const count = film.sheets.length;
+  if (count > 1) return `${count} sheets, films.pdf pages ${first} to ${first + count - 1}`;
+  const others = layout.films.filter((one) => one !== film && one.sheets[0]!.page === film.sheets[0]!.page);
+  if (others.length === 0) return `1 sheet, films.pdf page ${first}`;
+  return `on films.pdf page ${first} with ${others.map((one) => shorten(one.art.inkName, 20)).join(', ')}`;
+}
+
 /** One film: its picture with sheets, cuts and tape, its measures, its crossings. */
 function filmPage(
   doc: Awaited<ReturnType<typeof newDocument>>,
   fonts: Fonts,
   layout: FaceLayout,
   film: FilmLayout,
-  firstPage: number,
+  pagesBefore: number,
   options: FilmsPdfOptions,
 ): Paper[] {
   const size = paperSize(layout);
@@ -87,7 +97,7 @@ function filmPage(
   paper.text(
     EDGE + 13,
     y,
-    `pull ${art.pull} of ${art.pulls} · mesh ${art.meshPerCm} threads/cm · ${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}, films.pdf page${film.sheets.length === 1 ? ` ${firstPage}` : `s ${firstPage} to ${firstPage + film.sheets.length - 1}`} · film ${box.width.toFixed(1)} × ${box.height.toFixed(1)} mm`,
+    `pull ${art.pull} of ${art.pulls} · mesh ${art.meshPerCm} threads/cm · ${pageWords(layout, film, pagesBefore)} · film ${box.width.toFixed(1)} × ${box.height.toFixed(1)} mm`,
     9.5,
     { tint: SOFT },
   );
@@ -104,7 +114,13 @@ function filmPage(
   y -= 3;
   paper.text(left, y, 'Joints', 11, { bold: true });
   y -= 5.5;
-  if (seams.length === 0) y = paper.paragraph(left, y, 'This film is one sheet: nothing to join.', 9.5, room);
+  if (seams.length === 0) {
+    const alone = layout.cutLines.every((lines) => lines.page !== film.sheets[0]!.page);
+    const words = alone
+      ? 'This film is one sheet: nothing to join.'
+      : 'This film shares its sheet. Cut along the broken line between the films before anything else; there is nothing to join.';
+    y = paper.paragraph(left, y, words, 9.5, room);
+  }
   for (const { a, seam } of seams) {
     const high = jointHeight(seam, room);
     // Two lines of words and the picture stay together.
@@ -170,14 +186,14 @@ export async function assemblyPdf(
   const doc = await newDocument(`${options.jobName}: assembly`, 'How the sheets of each film go together');
   const fonts = await standardFonts(doc);
   if (layouts.length > 0) guidePage(fonts, layouts, options.jobName).finish(doc, options.deflate);
-  let page = 1;
+  let pages = 0;
   for (const layout of layouts) {
     for (const film of layout.films) {
       if (options.abort?.aborted) return new Uint8Array(0);
-      for (const paper of filmPage(doc, fonts, layout, film, page, options))
+      for (const paper of filmPage(doc, fonts, layout, film, pages, options))
         paper.finish(doc, options.deflate);
-      page += film.sheets.length;
     }
+    pages += layout.pages;
   }
   return saveDocument(doc);
 }

@@ -1,5 +1,5 @@
-import { PDFName } from 'pdf-lib';
-import { apply, type FaceLayout, type FilmLayout, pageMask, type SheetLayout } from '../film/index.ts';
+import { PDFName, type PDFRef } from 'pdf-lib';
+import { apply, type FaceLayout, pageMask, type SheetLayout } from '../film/index.ts';
 import type { Abort, Progress } from '../units/index.ts';
 import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, markTrapped, newDocument, saveDocument } from './document.ts';
@@ -29,7 +29,7 @@ function windowOnPage(sheet: SheetLayout): [number, number][] {
   return sheet.mirror ? [turned[1]!, turned[0]!, turned[3]!, turned[2]!] : turned;
 }
 
-function sheetContent(layout: FaceLayout, sheet: SheetLayout): string {
+function sheetContent(layout: FaceLayout, sheet: SheetLayout, image: string): string {
   const [low, right, far, up] = windowOnPage(sheet) as [
     [number, number],
     [number, number],
@@ -49,10 +49,9 @@ function sheetContent(layout: FaceLayout, sheet: SheetLayout): string {
   const origin = [low[0] + x.inset[0] + y.inset[0], low[1] + x.inset[1] + y.inset[1]];
   const corners = [low, right, far, up].map(([X, Y], i) => `${num(X)} ${num(Y)} ${i === 0 ? 'm' : 'l'}`);
   return [
-    '0 g 0 G',
     'q',
     `${[...x.rest, ...y.rest, ...origin].map(num).join(' ')} cm`,
-    '/Film Do',
+    `/${image} Do`,
     'Q',
     'q',
     `${corners.join(' ')} h W n`,
@@ -63,7 +62,7 @@ function sheetContent(layout: FaceLayout, sheet: SheetLayout): string {
 }
 
 /**
- * films.pdf: one page a sheet, faces in the order given, films in pull order. The film is a one-bit stencil at its own
+ * films.pdf: one page a sheet of transparency, faces in the order given, films in pull order. The film is a one-bit stencil at its own
  * resolution; marks and labels are vectors. The same layouts give the same bytes. Stops early, with what is done so far
  * thrown away, when `abort` says so: then the promise resolves to an empty array.
  */
@@ -72,32 +71,40 @@ export async function filmsPdf(
   options: FilmsPdfOptions,
 ): Promise<Uint8Array> {
   const doc = await newDocument(`${options.jobName}: films`, 'Films for screen printing, one page a sheet');
-  const total = layouts.reduce((sum, face) => sum + face.films.length, 0);
+  const total = layouts.reduce((sum, face) => sum + face.pages, 0);
   let made = 0;
   for (const layout of layouts) {
-    for (const film of layout.films) {
-      options.progress?.(made / total, `film ${made + 1} of ${total}, writing ${film.sheets.length} sheets`);
-      for (const sheet of film.sheets) {
-        if (options.abort?.aborted) return new Uint8Array(0);
-        addFilmPage(doc, layout, film, sheet, options);
-      }
+    for (let page = 0; page < layout.pages; page++) {
+      if (options.abort?.aborted) return new Uint8Array(0);
       made++;
+      options.progress?.((made - 1) / total, `writing sheet ${made} of ${total}`);
+      addFilmPage(doc, layout, page, options);
     }
   }
   markTrapped(doc);
   return saveDocument(doc);
 }
 
+/** One sheet of transparency: the part of a film it shows, or the small films that share it. */
 function addFilmPage(
   doc: Awaited<ReturnType<typeof newDocument>>,
   layout: FaceLayout,
-  film: FilmLayout,
-  sheet: SheetLayout,
+  index: number,
   options: FilmsPdfOptions,
 ): void {
   const { width, height } = layout.printer.sheet;
   const page = addSheetPage(doc, width, height);
-  const image = addImageMask(doc, pageMask(film, sheet), options.deflate);
-  page.node.set(PDFName.of('Resources'), doc.context.obj({ XObject: { Film: image } }));
-  page.node.set(PDFName.of('Contents'), addStream(doc, ascii(sheetContent(layout, sheet)), options.deflate));
+  const content = ['0 g 0 G'];
+  const images: Record<string, PDFRef> = {};
+  for (const film of layout.films) {
+    for (const sheet of film.sheets) {
+      if (sheet.page !== index) continue;
+      const name = `Film${Object.keys(images).length + 1}`;
+      images[name] = addImageMask(doc, pageMask(film, sheet), options.deflate);
+      content.push(sheetContent(layout, sheet, name));
+    }
+  }
+  for (const lines of layout.cutLines) if (lines.page === index) content.push(drawShapes(lines.shapes));
+  page.node.set(PDFName.of('Resources'), doc.context.obj({ XObject: images }));
+  page.node.set(PDFName.of('Contents'), addStream(doc, ascii(content.join('\n')), options.deflate));
 }

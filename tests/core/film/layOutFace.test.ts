@@ -234,7 +234,9 @@ describe('marks', () => {
 
   test('holes without ink have full cross-hairs on their centres; holes under ink none, and it is said', () => {
     const clear = films.slice(3, 4);
-    const layout = laid(clear);
+    const outcome = layOutFace({ ...request(clear), options: { marks: 'deck' } });
+    if (!outcome.ok) throw new Error(outcome.reason);
+    const layout = outcome.value;
     const holes = layout.films[0]!.marks.filter((mark) => mark.kind === 'hole');
     expect(holes.length + Number(/(\d+) of 8/.exec(layout.notes.join(' '))?.[1] ?? 0)).toBe(8);
     const open = holes.find((mark) => mark.x > 0)!;

@@ -1,0 +1,163 @@
+import { boundsOf } from './bounds.ts';
+import type { FilmMark } from './faceLayout.ts';
+import type { Boxed } from './filmBox.ts';
+import { inkCounts } from './inkCounts.ts';
+import { SHORTEST_STRIP } from './labelStrip.ts';
+import { filmLabels, type LayOutRequest } from './layOutRequest.ts';
+import { type Packing, packSheets } from './packSheets.ts';
+import { capacity } from './pagePlace.ts';
+import { cheapestSpans, piecesFor } from './sheetSpans.ts';
+
+/** mm between the label strip and the picture. */
+const STRIP_GAP = 1;
+/** mm between films that share a sheet; the cut runs in its middle. */
+export const SHARE_GAP = 4;
+/** A seam through a mark costs as much as one through this many mm of ink. */
+const MARK_PRICE: Readonly<Record<FilmMark['kind'], number>> = {
+  registration: 150,
+  'vernier-along': 40,
+  'vernier-across': 40,
+  hole: 40,
+  nose: 15,
+};
+/** A cut at the very edge of its strip costs as much as this many mm of ink: the knife wants film on both sides. */
+const OFF_CENTRE_PRICE = 3;
+
+/** Films of one sheet each that share pages: which films, how they lie, and each one's label strip. mm. */
+export interface SharedPages {
+  /** Indices into the face's films. */
+  readonly films: readonly number[];
+  readonly strips: readonly number[];
+  readonly sizes: readonly { readonly width: number; readonly height: number }[];
+  readonly packing: Packing;
+}
+
+export interface Plan {
+  readonly turn: 0 | 90;
+  readonly strip: number;
+  readonly counts: readonly { readonly columns: number; readonly rows: number }[];
+  /** Pages of transparency all films together take. */
+  readonly sheets: number;
+  /** Capacity and overlap in whole pixels. */
+  readonly along: number;
+  readonly across: number;
+  readonly overlap: number;
+  readonly shared: SharedPages | null;
+}
+
+/** How the one-sheet films of a face share pages; null where that saves none. */
+function sharePages(
+  request: LayOutRequest,
+  films: readonly Boxed[],
+  counts: Plan['counts'],
+  turn: 0 | 90,
+): SharedPages | null {
+  const single = films.flatMap((_, i) => (counts[i]!.columns * counts[i]!.rows === 1 ? [i] : []));
+  if (single.length < 2) return null;
+  const whole = capacity(request.printer, turn, 0);
+  const strips: number[] = [];
+  const sizes = single.map((i) => {
+    const { box, art } = films[i]!;
+    // Two pixels spare for rounding to whole ones.
+    const spare = 50.8 / art.dpi;
+    const across = Math.min(whole.across, Math.max(box.height + spare, SHORTEST_STRIP));
+    const strip = filmLabels(request, films[i]!, '1 of 1', across).depth + STRIP_GAP;
+    strips.push(strip);
+    const along = box.width + strip + spare;
+    return turn === 0 ? { width: along, height: across } : { width: across, height: along };
+  });
+  const bin =
+    turn === 0 ? { width: whole.along, height: whole.across } : { width: whole.across, height: whole.along };
+  const packing = packSheets(sizes, bin, SHARE_GAP);
+  return packing && packing.pages < single.length ? { films: single, strips, sizes, packing } : null;
+}
+
+/** How many sheets every film takes with pictures turned so; null where a sheet can't hold strip and overlap. */
+export function planTurn(request: LayOutRequest, films: readonly Boxed[], turn: 0 | 90): Plan | null {
+  const { printer } = request;
+  const scale = films[0]!.art.dpi / 25.4;
+  const whole = capacity(printer, turn, 0);
+  if (whole.across < 40) return null;
+  let strip = 0;
+  for (const film of films)
+    strip = Math.max(strip, filmLabels(request, film, '88/8 of 88', whole.across).depth);
+  strip += STRIP_GAP;
+  const room = capacity(printer, turn, strip);
+  // Two pixels spare for rounding to whole ones.
+  const along = Math.floor(room.along * scale) - 2;
+  const across = Math.floor(room.across * scale) - 2;
+  const overlap = Math.round(printer.overlap * scale);
+  if (along < 10 * scale || across < 10 * scale) return null;
+  const counts = films.map(({ px }) => ({
+    columns: piecesFor(px.width as number, along, overlap),
+    rows: piecesFor(px.height as number, across, overlap),
+  }));
+  const shared = request.options?.shareSheets ? sharePages(request, films, counts, turn) : null;
+  const saved = shared ? shared.films.length - shared.packing.pages : 0;
+  const sheets = counts.reduce((sum, { columns, rows }) => sum + columns * rows, 0) - saved;
+  return Number.isFinite(sheets) ? { turn, strip, counts, sheets, along, across, overlap, shared } : null;
+}
+
+/** Price of a shared strip by where it starts, in mm of ink its best straight cut crosses, and marks it would part. */
+function seamPrice(film: Boxed, of: 'columns' | 'rows', overlapPx: number): (start: number) => number {
+  const { art, px } = film;
+  const scale = art.dpi / 25.4;
+  const counts = inkCounts(art.mask, of, Math.max(1, Math.round(scale / 4)));
+  const from = (of === 'columns' ? px.x : px.y) as number;
+  const length = (of === 'columns' ? px.width : px.height) as number;
+  const bin = Math.max(1, Math.round(scale / 2));
+  const bins = new Float64Array(Math.ceil(length / bin));
+  for (let i = 0; i < length; i++) {
+    const ink = counts[from + i] ?? 0;
+    const b = Math.floor(i / bin);
+    if (ink > bins[b]!) bins[b] = ink;
+  }
+  const top = art.box.y + art.box.height;
+  const marks = film.marks.flatMap((mark) => {
+    const box = boundsOf(mark.shapes);
+    if (!box) return [];
+    const first = (of === 'columns' ? box.x - art.box.x : top - box.y - box.height) * scale - from;
+    const last = first + (of === 'columns' ? box.width : box.height) * scale;
+    return [{ price: MARK_PRICE[mark.kind], first, last }];
+  });
+  return (start) => {
+    const keep = overlapPx / 10;
+    const b0 = Math.floor((start + keep) / bin);
+    const b1 = Math.max(b0 + 1, Math.floor((start + overlapPx - keep) / bin));
+    let least = Infinity;
+    const middle = (b0 + b1 - 1) / 2;
+    for (let b = b0; b < b1; b++) {
+      const off = (OFF_CENTRE_PRICE * Math.abs(b - middle)) / Math.max(1, b1 - b0);
+      least = Math.min(least, (bins[b] ?? 0) / scale + off);
+    }
+    let price = Number.isFinite(least) ? least : 0;
+    for (const mark of marks) {
+      if (mark.first < start + overlapPx && mark.last > start) price += mark.price;
+    }
+    return price;
+  };
+}
+
+export interface Placed extends Plan {
+  readonly seams: readonly { readonly columns: readonly number[]; readonly rows: readonly number[] }[];
+  readonly cost: number;
+}
+
+/** Where the seams of every film lie. */
+export function placeSeams(plan: Plan, films: readonly Boxed[]): Placed {
+  let cost = 0;
+  const seams = films.map((film) => {
+    const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
+    const spans = (of: 'columns' | 'rows', length: number, room: number) => {
+      if (length <= room) return [];
+      const found = cheapestSpans(length, room, plan.overlap, grid, seamPrice(film, of, plan.overlap));
+      cost += found.cost;
+      return found.seams;
+    };
+    return {
+      columns: spans('columns', film.px.width as number, plan.along),
+      rows: spans('rows', film.px.height as number, plan.across),
+    };
+  });
+  return { ...plan, seams, cost };
+}
