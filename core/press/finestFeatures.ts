@@ -61,19 +61,16 @@ function doubled(mask: Mask): Mask {
   return out;
 }
 
-/** The narrowest width at which thin places show, halving the range; null when none up to 2 · `most` points. */
+/**
+ * The narrowest width at which thin places show; null when none up to 2 · `most` points. Upwards from the finest: what
+ * counts as a piece grows with the width, so a fine line found early may be too small to count for a wider one.
+ */
 function narrowest(mask: Mask, dpi: number, most: number): Mm | null {
-  let some = most;
+  let some = 1;
   let pieces = thinPieces(mask, some);
-  if (pieces.length === 0) return null;
-  let none = 0;
-  while (some - none > 1) {
-    const middle = (some + none) >> 1;
-    const found = thinPieces(mask, middle);
-    if (found.length > 0) {
-      some = middle;
-      pieces = found;
-    } else none = middle;
+  while (pieces.length === 0) {
+    if (++some > most) return null;
+    pieces = thinPieces(mask, some);
   }
   // Whole discs are odd: the line is 2·some − 1 or 2·some points wide. At twice the size they tell the two apart.
   const odd = 2 * some - 1;

@@ -11,20 +11,26 @@ export function moirePicture(
   input: MoireInput & { readonly threadUm: number },
   size: Mm,
   pxPerMm: number,
-  tone = 0.5,
+  tone = 0.35,
   gain = 3,
 ): Plane {
   const side = Math.max(1, Math.round((size as number) * pxPerMm));
   const dots = new Float32Array(side * side);
   // Fine samples a picture point: both lattices are finer than the picture.
-  const sub = 3;
+  const sub = 4;
   const turnM = (input.meshAngleDeg * Math.PI) / 180;
   const turnS = (input.screenAngleDeg * Math.PI) / 180;
   const meshPerMm = input.meshPerCm / 10;
   const linePerMm = input.lpi / 25.4;
   const threadShare = (input.threadUm / 1000) * meshPerMm;
   const [cm, sm, cs, ss] = [Math.cos(turnM), Math.sin(turnM), Math.cos(turnS), Math.sin(turnS)];
-  const near = (v: number) => Math.abs(v - Math.round(v));
+  // Edges are softened over one sample: hard ones would beat with the samples themselves.
+  const sample = 1 / (pxPerMm * sub);
+  const soften = (v: number) => Math.max(0, Math.min(1, v + 0.5));
+  /** Share of a sample that is open at `at` threads along one direction. */
+  const open = (at: number) => soften((Math.abs(at - Math.round(at)) - threadShare / 2) / meshPerMm / sample);
+  const threshold = 2 * (1 - 2 * tone);
+  const slope = 2 * Math.PI * linePerMm;
   for (let y = 0; y < side; y++)
     for (let x = 0; x < side; x++) {
       let ink = 0;
@@ -32,13 +38,14 @@ export function moirePicture(
         for (let i = 0; i < sub; i++) {
           const px = (x + (i + 0.5) / sub) / pxPerMm;
           const py = (y + (j + 0.5) / sub) / pxPerMm;
-          const a = (px * cm + py * sm) * meshPerMm;
-          const b = (py * cm - px * sm) * meshPerMm;
-          if (near(a) < threadShare / 2 || near(b) < threadShare / 2) continue;
-          const u = (px * cs + py * ss) * linePerMm;
-          const v = (py * cs - px * ss) * linePerMm;
-          // Round to square spot by the cosines' sum, as halftones are usually made.
-          if (Math.cos(2 * Math.PI * u) + Math.cos(2 * Math.PI * v) > 2 * (1 - 2 * tone) * 0.999) ink++;
+          const mesh = open((px * cm + py * sm) * meshPerMm) * open((py * cm - px * sm) * meshPerMm);
+          if (mesh === 0) continue;
+          const u = slope * (px * cs + py * ss);
+          const v = slope * (py * cs - px * ss);
+          // Round to square spot by the cosines' sum, as halftones are usually made; its slope turns it into a distance.
+          const over = Math.cos(u) + Math.cos(v) - threshold;
+          const steep = slope * Math.hypot(Math.sin(u), Math.sin(v)) + 1e-6;
+          ink += mesh * soften(over / steep / sample);
         }
       dots[y * side + x] = ink / (sub * sub);
     }

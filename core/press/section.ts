@@ -41,6 +41,8 @@ export function sectionArc(section: Section) {
   };
 }
 
+const show = (mm: Mm) => `${Math.round(mm * 10) / 10} mm`;
+
 /** Why a section can not be, or null. */
 export function badSection(section: Section): Failure | null {
   const { width, depth, thickness } = section;
@@ -51,7 +53,7 @@ export function badSection(section: Section): Failure | null {
   if (!(width > 0)) return badInput('The deck has no width.', 'Give its width, rail to rail, in mm.');
   if (depth > 0 && depth >= (width - flat) / 2)
     return badInput(
-      `The concave is ${depth} mm deep but the wood beside the middle only ${(width - flat) / 2} mm wide.`,
+      `The concave is ${show(depth)} deep but the wood beside the middle only ${show((width - flat) / 2)} wide.`,
       'Measure the depth again: a straightedge across the rails, the gap at the centre.',
     );
   return null;
