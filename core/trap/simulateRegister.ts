@@ -115,7 +115,7 @@ class RegisterRun {
     this.gaps = blankMask(wanted.width, wanted.height);
     this.words = new Int32Array(this.gaps.data.buffer);
     this.found = new Int32Array(this.watched.places.length);
-    this.widest = new WidestDisc(wanted.width, wanted.height, wanted.stride, reach + GAP_SLACK_PX);
+    this.widest = new WidestDisc(wanted.width, wanted.height, wanted.stride, 2 * reach + GAP_SLACK_PX);
   }
 
   trial(errors: readonly PullError[]): { woodMm2: number; baseMm2: number; widestMm: number } {

@@ -1,14 +1,37 @@
-import { discSquares } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 
+/** One row of a disc: from `left` to `right` of the middle, both included. */
+interface DiscRow {
+  readonly dy: number;
+  readonly left: number;
+  readonly right: number;
+}
+
 /**
- * Finds the widest place of a sparse mask: the largest digital disc inside it. Made once for rasters of one size; nothing
- * is allocated per search. Outside the mask counts as bare.
+ * A round brush of whole diameter n ≥ 1, odd or even. Its middle lies on a point where n is odd, and on the corner right
+ * below one where n is even; it holds the points as near to it as those n/2 away along x. Far rows first: they are the
+ * first that do not fit.
+ */
+function discRows(diameter: number): DiscRow[] {
+  const middle = diameter % 2 === 0 ? 0.5 : 0;
+  const squared = ((diameter - 1) / 2) ** 2 + middle * middle;
+  const rows: DiscRow[] = [];
+  for (let dy = Math.ceil(middle - (diameter - 1) / 2); dy - middle <= (diameter - 1) / 2; dy++) {
+    const half = Math.sqrt(Math.max(0, squared - (dy - middle) ** 2)) + 1e-9;
+    const left = Math.ceil(middle - half);
+    const right = Math.floor(middle + half);
+    if (right >= left) rows.push({ dy, left, right });
+  }
+  return rows.sort((a, b) => Math.abs(b.dy - middle) - Math.abs(a.dy - middle));
+}
+
+/**
+ * Finds the widest place of a sparse mask: the largest round brush that lies inside it. Made once for rasters of one size;
+ * nothing is allocated per search. Outside the mask counts as bare.
  */
 export class WidestDisc {
-  /** Squared radii, ascending, and half-widths by row of each disc. */
-  private readonly squares: number[];
-  private readonly halves: Int32Array[];
+  /** By diameter less one. */
+  private readonly discs: DiscRow[][];
 
   constructor(
     private readonly width: Px,
@@ -16,48 +39,47 @@ export class WidestDisc {
     private readonly stride: number,
     mostPx: Px,
   ) {
-    this.squares = discSquares(mostPx);
-    this.halves = this.squares.map((n) => {
-      const rows = Math.floor(Math.sqrt(n));
-      return Int32Array.from({ length: rows + 1 }, (_, v) => Math.floor(Math.sqrt(n - v * v) + 1e-9));
-    });
+    this.discs = Array.from({ length: Math.max(1, Math.ceil(mostPx)) }, (_, i) => discRows(i + 1));
   }
 
   /**
-   * Diameter in points, 2r + 1, of the largest disc whose middle lies in one of the words at `places` (row × used words +
-   * word, the first `count` of them); 0 when there is no ink in them. No wider than the largest disc it was made for.
+   * Diameter in points of the largest brush whose middle lies in one of the words at `places` (row × used words + word, the
+   * first `count` of them); 0 when there is no ink in them, and never more than it was made for.
    */
   find(data: Int32Array, places: Int32Array, count: number): Px {
+    const { discs } = this;
     const used = (this.width + 31) >>> 5;
-    let best = -1;
+    let best = 0;
     for (let i = 0; i < count; i++) {
       const y = Math.floor(places[i]! / used);
       const w = places[i]! - y * used;
       let bits = data[y * this.stride + w]!;
       while (bits !== 0) {
-        const bit = 31 - Math.clz32(bits & -bits);
+        const x = w * 32 + 31 - Math.clz32(bits & -bits);
         bits &= bits - 1;
-        while (best + 1 < this.halves.length && this.fits(data, w * 32 + bit, y, this.halves[best + 1]!))
-          best++;
-        if (best + 1 === this.halves.length) return 2 * Math.sqrt(this.squares[best]!) + 1;
+        // A brush does not always hold the next smaller one, whose middle lies half a point away: look one further.
+        while (best < discs.length) {
+          if (this.fits(data, x, y, discs[best]!)) best += 1;
+          else if (best + 1 < discs.length && this.fits(data, x, y, discs[best + 1]!)) best += 2;
+          else break;
+        }
+        if (best === discs.length) return best;
       }
     }
-    return best < 0 ? 0 : 2 * Math.sqrt(this.squares[best]!) + 1;
+    return best;
   }
 
-  private fits(data: Int32Array, x: number, y: number, half: Int32Array): boolean {
-    const reach = half.length - 1;
-    if (y < reach || y + reach >= this.height || x < half[0]! || x + half[0]! >= this.width) return false;
-    // From the far rows inwards: they fail first.
-    for (let v = reach; v >= 0; v--)
-      if (!this.row(data, y - v, x, half[v]!) || !this.row(data, y + v, x, half[v]!)) return false;
+  private fits(data: Int32Array, x: number, y: number, rows: readonly DiscRow[]): boolean {
+    for (let i = 0; i < rows.length; i++) {
+      const { dy, left, right } = rows[i]!;
+      if (!this.filled(data, y + dy, x + left, x + right)) return false;
+    }
     return true;
   }
 
-  /** Whether points x − k to x + k of the row are all ink. */
-  private row(data: Int32Array, y: number, x: number, k: number): boolean {
-    const first = x - k;
-    const last = x + k;
+  /** Whether points `first` to `last` of the row are all ink. */
+  private filled(data: Int32Array, y: number, first: number, last: number): boolean {
+    if (y < 0 || y >= this.height || first < 0 || last >= this.width) return false;
     const start = y * this.stride;
     for (let w = first >> 5; w <= last >> 5; w++) {
       const from = Math.max(first, w * 32) & 31;
