@@ -53,8 +53,8 @@ export async function pictures() {
     await page.goto(studio.address);
     await page.getByRole('button', { name: /demo/i }).first().click();
     for (const station of STATIONS) {
-      const tab = page.getByRole('tab', { name: station });
-      await ((await tab.count()) ? tab : page.getByRole('button', { name: station })).first().click();
+      const rail = page.getByRole('navigation', { name: 'Stations' });
+      await rail.getByRole('button', { name: station, exact: true }).click();
       // Long enough for the slowest preview; nothing else says that the deck has settled.
       await page.waitForTimeout(6000);
       const shot = await page.screenshot();

@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
+import { changeInk, demoOnDeck, everyStation } from './flows.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
 
 describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by the program', () => {
@@ -33,41 +34,16 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by 
 
   test('from the empty studio to the demo, its proof on the deck', async () => {
     await page.goto(host.address);
-    await page.getByRole('button', { name: /Look at the demo/ }).click();
-    await page.locator('.pull').first().waitFor();
-    await settled(page);
-    expect(await page.locator('.pull b').allTextContents()).toEqual([
-      'Base white',
-      'Sun yellow',
-      'Coral',
-      'Sea green',
-      'Night blue',
-    ]);
-    // What each pull covers is real: the key of this graphic covers several hundred cm² of a deck of about 1600.
-    const key = await page.locator('.pull').last().locator('small').textContent();
-    const cm2 = Number(/([\d.]+) cm²/.exec(key ?? '')?.[1]);
-    expect(cm2).toBeGreaterThan(200);
-    expect(cm2).toBeLessThan(1600);
+    await demoOnDeck(page);
     expect(trouble).toEqual([]);
   });
 
   test('an ink is changed, undone and made again', async () => {
-    await page.locator('.pull').nth(2).click();
-    const name = page.getByLabel('Name', { exact: true }).first();
-    await name.fill('Harbour coral');
-    await name.blur();
-    await page.getByRole('button', { name: 'Undo: Rename ink' }).click();
-    expect(await page.locator('.pull b').nth(2).textContent()).toBe('Coral');
-    await page.getByRole('button', { name: 'Redo: Rename ink' }).click();
-    expect(await page.locator('.pull b').nth(2).textContent()).toBe('Harbour coral');
+    await changeInk(page);
   });
 
   test('every station opens without complaint', async () => {
-    for (const name of ['Deck', 'Art', 'Inks', 'Traps', 'Films', 'Screens', 'Press']) {
-      await station(page, name);
-      await settled(page);
-      expect(await page.locator('.card').count()).toBeGreaterThan(0);
-    }
+    await everyStation(page);
     expect(trouble).toEqual([]);
   });
 
