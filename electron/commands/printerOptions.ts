@@ -1,14 +1,20 @@
-import { customSheet, SHEETS, sheetNamed } from '../../core/film/index.ts';
+import { customSheet, ROLL_WIDTHS, rollWidth, SHEETS, sheetNamed } from '../../core/film/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import { badInput, done, type Outcome, parseLength } from '../../core/units/index.ts';
-import { type Given, lengthOf, type OptionSpec, unknown } from './options.ts';
+import { choiceOf, type Given, lengthOf, type OptionSpec, unknown } from './options.ts';
 
 /** Options that change the printer for one run; the job keeps its own. */
 export const PRINTER_OPTIONS: readonly OptionSpec[] = [
   {
     name: 'sheet',
     value: 'letter|a4|…',
-    help: `the film's sheet: ${SHEETS.map((s) => s.name).join(', ')}, or WIDTHxHEIGHT`,
+    help: `the film's sheet: ${SHEETS.map((s) => s.name).join(', ')}, ${ROLL_WIDTHS.map((w) => `roll-${w}`).join(', ')} or another roll's width in mm, or WIDTHxHEIGHT`,
+  },
+  { name: 'share-sheets', help: 'small films of a face may lie together on a sheet, with cut lines between' },
+  {
+    name: 'marks',
+    value: 'auto|deck|art',
+    help: 'common marks with all truck holes (deck), close about the art (art), or whichever takes fewer sheets (auto)',
   },
   { name: 'printer-margin', value: 'LENGTH', help: 'what the printer can not reach at each edge (5mm)' },
 ];
@@ -16,6 +22,13 @@ export const PRINTER_OPTIONS: readonly OptionSpec[] = [
 function sheetFrom(text: string): Outcome<{ sheet: string; sheetWidth: number; sheetHeight: number }> {
   const known = sheetNamed(text);
   if (known) return done({ sheet: known.name, sheetWidth: known.width, sheetHeight: known.height });
+  const roll = rollWidth(text);
+  if (roll !== undefined) {
+    const sheet = customSheet(roll, roll);
+    if (!sheet.ok) return sheet;
+    // A roll's page is as long as the deck needs; the layout finds out.
+    return done({ sheet: `roll-${roll}`, sheetWidth: roll, sheetHeight: roll });
+  }
   const [across, up, more] = text.split(/[x×]/i);
   if (across === undefined || up === undefined || more !== undefined)
     return unknown(
@@ -33,7 +46,7 @@ function sheetFrom(text: string): Outcome<{ sheet: string; sheetWidth: number; s
   return done({ sheet: 'custom', sheetWidth: sheet.value.width, sheetHeight: sheet.value.height });
 }
 
-/** The job with the sheet and margin that were asked for. */
+/** The job with the sheet, margin and marks that were asked for. */
 export function withPrinter(job: Job, given: Given): Outcome<Job> {
   const margin = lengthOf(given, 'printer-margin', { least: 0, most: 100 });
   if (!margin.ok) return margin;
@@ -44,6 +57,10 @@ export function withPrinter(job: Job, given: Given): Outcome<Job> {
     if (!sheet.ok) return sheet;
     printer = { ...printer, ...sheet.value };
   }
+  const marks = choiceOf(given, 'marks', ['auto', 'deck', 'art']);
+  if (!marks.ok) return marks;
+  if (marks.value !== undefined) printer = { ...printer, filmMarks: marks.value };
+  if (given.flag('share-sheets')) printer = { ...printer, shareSheets: true };
   if (margin.value !== undefined) printer = { ...printer, margin: margin.value };
   const known = printer.sheet === 'custom' ? undefined : sheetNamed(printer.sheet);
   const width = known?.width ?? printer.sheetWidth;
