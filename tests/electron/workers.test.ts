@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
 import { deckTemplate } from '../../core/deck/index.ts';
-import { hashOf, inkFrom, newJob, placeArt } from '../../core/job/index.ts';
+import { hashOf, type Ink, inkFrom, newJob, placeArt } from '../../core/job/index.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
 import { blankMask, type Mask } from '../../core/raster/index.ts';
 import { deflate, Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
@@ -97,7 +97,7 @@ describe('films', () => {
     if (!probe.ok || !deck) throw new Error('The art or the deck is not there.');
     const hash = hashOf(bytes);
     const start = newJob({ name: 'Three inks', deck });
-    const inks = [];
+    const inks: Ink[] = [];
     for (const hex of ['#f2b632', '#e8613c', '#1b2440']) inks.push(inkFrom({ name: hex, hex }, inks));
     const bottom = { ...start.faces.bottom, inks };
     const facts = { ...probe.value, name: 'a.svg', hash, ground: null };
