@@ -23,7 +23,9 @@ export { type Development, type Flattening, makeFlattening, USUAL_RAIL_MARGIN } 
 export { importOutlineDxf } from './importOutlineDxf.ts';
 export { importOutlineSvg } from './importOutlineSvg.ts';
 export { type KickCurve, kickCurve, risePast, runPast, slopePast } from './kickCurve.ts';
+export { deckLength, endLength, type LengthWay, straightEndLength } from './length.ts';
 export { type Misfit, misfit } from './misfit.ts';
+export { MISFIT_CONTOUR, misfitPicture } from './misfitPicture.ts';
 export { outlineInto, outlineRing, type PathSink, ringArea } from './outline.ts';
 export { deckWithOutline, type ImportOptions } from './outlineFromPieces.ts';
 export { outlineOnSurface } from './outlineOnSurface.ts';
