@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { DeckSchema } from '../deck/deck.ts';
+import { DeckSchema } from '../deck/index.ts';
 
 /** The version this program writes. */
 export const JOB_VERSION = 1;
