@@ -255,7 +255,8 @@ export function schedule(input: ScheduleInput, tries: number = TRIES): Outcome<C
     const placed = build(input, order, rank);
     const end = endOf(placed);
     if (end <= bestEnd) {
-      best = placed;
+      // Plans as long are walked through, but the first of them stays: it is the nearest to the working order.
+      if (end < bestEnd) best = placed;
       bestEnd = end;
     } else [rank[a], rank[b]] = before;
   }

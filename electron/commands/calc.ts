@@ -11,25 +11,26 @@ const DECK: OptionSpec = {
   help: 'the deck whose measurements are used where none are given',
 };
 
-/** All options of all calculators, each once, with the calculators that take it. */
+/** All options of all calculators, each once, with what it means to which of them. */
 function allOptions(): OptionSpec[] {
-  const options = new Map<string, { spec: OptionSpec; of: string[] }>();
+  const options = new Map<string, { spec: OptionSpec; of: Map<string, string[]> }>();
   for (const { name, options: own } of CALCULATORS)
     for (const spec of own) {
-      const entry = options.get(spec.name) ?? { spec, of: [] };
-      entry.of.push(name);
+      const entry = options.get(spec.name) ?? { spec, of: new Map<string, string[]>() };
+      entry.of.set(spec.help, [...(entry.of.get(spec.help) ?? []), name]);
       options.set(spec.name, entry);
     }
-  return [...options.values()].map(({ spec, of }) =>
-    of.length === CALCULATORS.length ? spec : { ...spec, help: `${spec.help} [${of.join(', ')}]` },
-  );
+  return [...options.values()].map(({ spec, of }) => ({
+    ...spec,
+    help: [...of].map(([help, names]) => `${help} [${names.join(', ')}]`).join('; '),
+  }));
 }
 
 export const spec: CommandSpec = {
   name: 'calc',
   takes: ['CALCULATOR'],
   does: `works out one thing: ${CALCULATORS.map((c) => c.name).join(', ')}`,
-  more: CALCULATORS.map((c) => `${c.name}: ${c.does}`),
+  more: CALCULATORS.map((c) => `${c.name}: ${c.does}. ${c.example}`),
   options: [
     DECK,
     ...allOptions(),
@@ -46,9 +47,12 @@ function valueAt(result: object, { path }: Row): unknown {
 function said(value: unknown, unit: Row['unit']): string | null {
   if (value === null || value === undefined) return null;
   if (typeof value !== 'number') return String(value);
+  if (unit === '' || unit === '×') return String(Number(value.toFixed(unit === '' ? 3 : 5)));
+  if (unit === 'mm³') return `${value.toFixed(3)} mm`;
+  if (unit === '°') return `${value.toFixed(3)}°`;
+  if (unit !== '%' && unit !== 'mm') return `${value.toFixed(Math.abs(value) >= 100 ? 0 : 1)} ${unit}`;
   if (unit === '%') return `${(value * 100).toFixed(3)} %`;
-  if (unit === 'mm') return `${value.toFixed(Math.abs(value) >= 100 ? 1 : 2)} mm`;
-  return unit === '×' ? value.toFixed(5) : String(value);
+  return `${value.toFixed(Math.abs(value) >= 100 ? 1 : 2)} mm`;
 }
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {

@@ -1,18 +1,23 @@
-import { type Deck, FACES, type Face } from '../../core/deck/index.ts';
+import { type Deck, FACES } from '../../core/deck/index.ts';
 import { type Calculation, curvedSqueegee, meshGrowth, reach, sectionOf } from '../../core/press/index.ts';
-import { done, type Outcome } from '../../core/units/index.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { assumedOf, DECK_MEASURES, measuredDeck, measuresOf } from './deckMeasures.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
+import { RUN_CALCULATORS } from './runCalculators.ts';
+import { SCREEN_CALCULATORS } from './screenCalculators.ts';
 
 /** A number of a result in words: where it lies, what it is called, and its unit. */
 export interface Row {
   readonly path: readonly string[];
   readonly label: string;
-  readonly unit: 'mm' | '%' | '×' | '';
+  /** `mm³` is mm to three places; `''` is said as it is. */
+  readonly unit: 'mm' | 'mm³' | '%' | '×' | 'ml' | 'g' | 's' | 'µm' | '°' | 'cm²' | 'cm³/m²' | '';
 }
 
 export interface Calculator {
   readonly name: string;
   readonly does: string;
+  readonly example: string;
   /** Names of the options it takes beside the deck's own. */
   readonly options: readonly OptionSpec[];
   run(given: Given, deck: Deck): Outcome<{ readonly inputs: object; readonly found: Calculation<object> }>;
@@ -23,20 +28,19 @@ const LENGTHS = { least: 0, most: 5000 };
 const FACE: OptionSpec = { name: 'face', value: 'bottom|top', help: 'the face that is printed (bottom)' };
 const SECTION: readonly OptionSpec[] = [
   FACE,
-  { name: 'width', value: 'LENGTH', help: 'the deck, rail to rail (the deck’s)' },
-  {
-    name: 'depth',
-    value: 'LENGTH',
-    help: 'concave: straightedge across the rails, gap at the centre (the deck’s)',
-  },
-  { name: 'thickness', value: 'LENGTH', help: 'the wood (the deck’s)' },
-  { name: 'flat-width', value: 'LENGTH', help: 'flat strip in the middle of the concave (the deck’s)' },
+  ...DECK_MEASURES,
   { name: 'blade', value: 'LENGTH', help: 'squeegee blade across the deck (180mm)' },
 ];
 const OFF_CONTACT: OptionSpec = {
   name: 'off-contact',
   value: 'LENGTH',
   help: 'mesh over the highest wood (3mm)',
+};
+
+const FRAME: OptionSpec = {
+  name: 'frame',
+  value: 'LENGTH',
+  help: 'inside the frame: across the deck for growth (400mm), along it for reach (1060mm)',
 };
 
 /** Lengths by option name, each as given or by its default. */
@@ -53,30 +57,42 @@ function lengths<K extends string>(
   return done(out);
 }
 
-function section(given: Given, deck: Deck) {
+function section(given: Given, base: Deck) {
   const face = choiceOf(given, 'face', FACES);
   if (!face.ok) return face;
-  const own = sectionOf(deck, face.value ?? 'bottom');
-  const read = lengths(given, {
-    width: own.width,
-    depth: own.depth,
-    thickness: own.thickness,
-    'flat-width': own.flatWidth ?? 0,
-    blade: 180,
-  });
+  const deck = measuredDeck(given, base, false);
+  if (!deck.ok) return deck;
+  const { width, depth, thickness, flatWidth } = sectionOf(deck.value, face.value ?? 'bottom');
+  const read = lengths(given, { blade: 180 });
   if (!read.ok) return read;
-  const { width, depth, thickness, blade } = read.value;
-  return done({ face: own.face, width, depth, thickness, flatWidth: read.value['flat-width'], blade });
+  const side = face.value ?? 'bottom';
+  return done({ face: side, width, depth, thickness, flatWidth: flatWidth ?? 0, blade: read.value.blade });
+}
+
+/** What was found, with what was assumed of the deck said first. */
+const withAssumed = (given: Given, deck: Deck, found: Calculation<object>): Calculation<object> => ({
+  ...found,
+  assumptions: [...assumedOf(given, deck), ...found.assumptions],
+});
+
+/** A share of a length: 0.03 or 3%. */
+function shareOf(given: Given, name: string, otherwise: number): Outcome<number> {
+  const text = given.text(name)?.trim();
+  if (text === undefined) return done(otherwise);
+  const percent = /^([\d.]+)\s*%$/.exec(text)?.[1];
+  const share = percent === undefined ? Number(text) : Number(percent) / 100;
+  if (text !== '' && share >= 0.0001 && share <= 0.5) return done(share);
+  return badInput(
+    `--${name} must be a share from 0.0001 to 0.5, but “${text.slice(0, 40)}” was given.`,
+    'Give 0.03 or 3% for three hundredths.',
+  );
 }
 
 const growth: Calculator = {
   name: 'growth',
+  example: 'kickflat calc growth --deck popsicle-8.25 --frame 400mm --off-contact 3mm',
   does: 'how much the mesh grows across the deck when the squeegee presses it down',
-  options: [
-    ...SECTION,
-    OFF_CONTACT,
-    { name: 'frame', value: 'LENGTH', help: 'inside the frame, across the deck (400mm)' },
-  ],
+  options: [...SECTION, OFF_CONTACT, FRAME],
   run(given, deck) {
     const across = section(given, deck);
     if (!across.ok) return across;
@@ -84,7 +100,7 @@ const growth: Calculator = {
     if (!read.ok) return read;
     const inputs = { ...across.value, frame: read.value.frame, offContact: read.value['off-contact'] };
     const found = meshGrowth(inputs);
-    return found.ok ? done({ inputs, found: found.value }) : found;
+    return found.ok ? done({ inputs, found: withAssumed(given, deck, found.value) }) : found;
   },
   rows: [
     { path: ['growth'], label: 'growth across', unit: '%' },
@@ -97,6 +113,7 @@ const growth: Calculator = {
 
 const squeegee: Calculator = {
   name: 'squeegee',
+  example: 'kickflat calc squeegee --deck popsicle-8.25 --blade 180mm --plies 4',
   does: 'the curved squeegee that fits the concave, and the form to bend its handle on',
   options: [
     ...SECTION,
@@ -120,7 +137,7 @@ const squeegee: Calculator = {
       ...(have.value === undefined ? {} : { haveRise: have.value }),
     };
     const found = curvedSqueegee(inputs);
-    return found.ok ? done({ inputs, found: found.value }) : found;
+    return found.ok ? done({ inputs, found: withAssumed(given, deck, found.value) }) : found;
   },
   rows: [
     { path: ['edge'], label: 'edge', unit: '' },
@@ -134,28 +151,37 @@ const squeegee: Calculator = {
 
 const reachOf: Calculator = {
   name: 'reach',
+  example: 'kickflat calc reach --deck popsicle-8.25 --face top --max-stretch 0.03',
   does: 'how far out along the kicks the mesh can be pressed down',
   options: [
     FACE,
+    ...DECK_MEASURES,
     OFF_CONTACT,
-    { name: 'frame-length', value: 'LENGTH', help: 'inside the frame, along the deck (1060mm)' },
+    FRAME,
+    { name: 'frame-length', value: 'LENGTH', help: 'the same as --frame for reach' },
     { name: 'max-stretch', value: 'SHARE', help: 'share of its length the mesh may stretch (0.03)' },
   ],
-  run(given, deck) {
+  run(given, base) {
     const face = choiceOf(given, 'face', FACES);
     if (!face.ok) return face;
-    const read = lengths(given, { 'frame-length': 1060, 'off-contact': 3 });
+    const deck = measuredDeck(given, base, true);
+    if (!deck.ok) return deck;
+    if (given.flag('frame') && given.flag('frame-length'))
+      return badInput('--frame and --frame-length both say how long the frame is.', 'Give one of them.');
+    const read = lengths(given, { 'off-contact': 3, frame: 1060, 'frame-length': 1060 });
     if (!read.ok) return read;
-    const stretch = numberOf(given, 'max-stretch', { least: 0.0001, most: 0.5 });
+    const stretch = shareOf(given, 'max-stretch', 0.03);
     if (!stretch.ok) return stretch;
-    const side: Face = face.value ?? 'bottom';
+    const side = face.value ?? 'bottom';
     const input = {
-      frameLength: read.value['frame-length'],
+      frameLength: read.value[given.flag('frame') ? 'frame' : 'frame-length'],
       offContact: read.value['off-contact'],
-      maxStretch: stretch.value ?? 0.03,
+      maxStretch: stretch.value,
     };
-    const found = reach(deck, side, input);
-    return found.ok ? done({ inputs: { deck: deck.name, face: side, ...input }, found: found.value }) : found;
+    const found = reach(deck.value, side, input);
+    if (!found.ok) return found;
+    const inputs = { face: side, ...measuresOf(deck.value), ...input };
+    return done({ inputs, found: withAssumed(given, base, found.value) });
   },
   rows: [
     { path: ['nose', 'reach'], label: 'reach to the nose, from mid-wheelbase', unit: 'mm' },
@@ -166,4 +192,10 @@ const reachOf: Calculator = {
   ],
 };
 
-export const CALCULATORS: readonly Calculator[] = [squeegee, growth, reachOf];
+export const CALCULATORS: readonly Calculator[] = [
+  squeegee,
+  growth,
+  reachOf,
+  ...SCREEN_CALCULATORS,
+  ...RUN_CALCULATORS,
+];

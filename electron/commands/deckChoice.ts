@@ -3,6 +3,8 @@ import {
   type Deck,
   DeckSchema,
   deckTemplate,
+  deckWithOutline,
+  importOutlineDxf,
   importOutlineSvg,
   TEMPLATES,
 } from '../../core/deck/index.ts';
@@ -31,26 +33,26 @@ function deckFromJson(text: string, path: string): Outcome<Deck> {
   );
 }
 
-/** A template's name, an SVG outline, or a JSON file with the deck's full measurements. */
+/** A template's name, an SVG or DXF outline, or a JSON file with the deck's full measurements. */
 export async function chooseDeck(context: Context, wanted: string | undefined): Promise<Outcome<Deck>> {
   const name = wanted ?? DEFAULT_DECK;
   const template = deckTemplate(name);
   if (template) return done(template);
-  const kind = /\.(svg|json)$/i.exec(name)?.[1]?.toLowerCase();
+  const kind = /\.(svg|dxf|json)$/i.exec(name)?.[1]?.toLowerCase();
   if (!kind)
     return unknown(
       'deck',
       name,
       TEMPLATES.map((t) => t.name),
-      'A deck may also be an outline (.svg) or full measurements (.json).',
+      'A deck may also be an outline (.svg, .dxf) or full measurements (.json).',
     );
   const bytes = await context.files.read(name, MOST_BYTES);
   if (!bytes.ok) return bytes;
   const text = new TextDecoder().decode(bytes.value);
   if (kind === 'json') return deckFromJson(text, name);
-  const outline = importOutlineSvg(text, { source: name });
+  const outline = (kind === 'dxf' ? importOutlineDxf : importOutlineSvg)(text, { source: name });
   if (!outline.ok) return outline;
   const base = deckTemplate(DEFAULT_DECK);
   if (!base) throw new Error(`The template ${DEFAULT_DECK} is missing.`);
-  return checkDeck({ ...base, name, outline: outline.value });
+  return checkDeck(deckWithOutline({ ...base, name }, outline.value));
 }
