@@ -7,7 +7,7 @@ export default defineConfig({
   cacheDir: 'node_modules/.vitest',
   test: {
     include: ['tests/e2e/**/*.e2e.ts'],
-    testTimeout: 120_000,
+    testTimeout: 400_000,
     hookTimeout: 120_000,
     pool: 'forks',
     // One browser at a time: pages that share two cores would time each other out.

@@ -81,6 +81,7 @@ export async function openStudio(
     ...options,
   });
   const page = await context.newPage();
+  page.setDefaultTimeout(90_000);
   const trouble: string[] = [];
   page.on('pageerror', (error) => trouble.push(`${error.message}\n${error.stack ?? ''}`));
   page.on('console', (message) => {

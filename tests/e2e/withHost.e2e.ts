@@ -21,6 +21,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by 
       acceptDownloads: true,
     });
     page = await context.newPage();
+    page.setDefaultTimeout(90_000);
     page.on('pageerror', (error) => trouble.push(error.message));
     page.on('console', (message) => {
       if (message.type() === 'error') trouble.push(message.text());
@@ -50,7 +51,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by 
   test('films of both faces come as one download whose manifest names the changed ink', async () => {
     await station(page, 'Films');
     await settled(page);
-    const coming = page.waitForEvent('download', { timeout: 110_000 });
+    const coming = page.waitForEvent('download', { timeout: 360_000 });
     await page.getByRole('button', { name: 'Make films' }).click();
     await page.locator('progress').waitFor();
     const file = await (await coming).path();
@@ -63,7 +64,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by 
     );
     expect(inks).toHaveLength(7);
     expect(inks.some((i: string) => /bottom 3 (Harbour coral|coral)/.test(i))).toBe(true);
-    await page.getByText(/^Films are ready/).waitFor();
+    await page.getByText(/^Films are ready/).waitFor({ timeout: 60_000 });
     expect(trouble).toEqual([]);
   });
 
