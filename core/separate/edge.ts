@@ -12,22 +12,40 @@ export interface Exactness {
   readonly good: number;
   /** Price of the point's own nearest label where no core of it is about. */
   readonly ownPrice: number;
+  /** No mix of other labels may come within these, for a point of a label's very colour and for one near it, to make a thin line. */
+  readonly tightAlone: number;
+  readonly looseAlone: number;
+  /** Weight of colour beside lightness: compression smears colour over several points, and lightness hardly. */
+  readonly chroma: number;
   /** Beyond this a lone neighbour explains nothing, and a hairline of an ink without pure points is tried. */
   readonly unexplained: number;
 }
-export const DRAWN_ART: Exactness = { good: 8, ownPrice: 10, unexplained: 30 };
+export const DRAWN_ART: Exactness = {
+  good: 8,
+  ownPrice: 10,
+  tightAlone: 6,
+  looseAlone: 14,
+  chroma: 1,
+  unexplained: 30,
+};
 /** Compression rings by some twenty levels along edges. */
-export const GRAINY_ART: Exactness = { good: 24, ownPrice: 28, unexplained: 45 };
+export const GRAINY_ART: Exactness = {
+  good: 24,
+  ownPrice: 28,
+  tightAlone: 25,
+  looseAlone: 25,
+  chroma: 0.35,
+  unexplained: 45,
+};
 const HAIRLINE_COST = 12;
 /** Share of an ink below which a hairline is not made of it: a seam between two shapes lets a quarter shine through. */
 const HAIRLINE_SHARE = 0.35;
 /** Price of a label, encoded levels, for each point its nearest core is farther away than next door. */
 const PER_POINT = 1.5;
-/** Encoded levels that no mix of other labels may come within, for a point of a label's very colour, and for one near it. */
-const TIGHT_ALONE = 6;
-const LOOSE_ALONE = 14;
 /** The farther such a point is from the label's colour, the worse everything else must explain it. */
 const LOOSE_SLACK = 2;
+/** Alpha, 0 to 255, below which a point counts as partly transparent. */
+const SEE_THROUGH = 250;
 /** Weight of a likely core in the local colour of its label beside a sure one. */
 const LIKELY_WEIGHT = 1 / 64;
 
@@ -62,6 +80,10 @@ export interface EdgeSolver {
   seenCount: number;
 }
 
+/** Luma as JPEG computes it (ITU-R BT.601). */
+const lightness = (r: number, g: number, b: number): number => 0.299 * r + 0.587 * g + 0.114 * b;
+const towardsGrey = (v: number, grey: number, chroma: number): number => grey + (v - grey) * chroma;
+
 export function newEdgeSolver(
   picture: Picture,
   codes: Uint8Array,
@@ -72,6 +94,10 @@ export function newEdgeSolver(
 ): EdgeSolver {
   const values = curve ?? Float64Array.from({ length: 256 }, (_, i) => i);
   const bent = labels.colour.map((v, i) => (i % 4 === 3 ? v : values[v]!));
+  for (let o = 0; o < bent.length; o += 4) {
+    const grey = lightness(bent[o]!, bent[o + 1]!, bent[o + 2]!);
+    for (let c = 0; c < 3; c++) bent[o + c] = towardsGrey(bent[o + c]!, grey, exactness.chroma);
+  }
   return {
     picture,
     codes,
@@ -117,21 +143,25 @@ function gather(s: EdgeSolver, x: number, y: number, offsets: Int32Array): void 
 
 /** The labels gathered, in the order of their nearest core, with the mean colour they have here; all but `without`. */
 function candidates(s: EdgeSolver, without: number): void {
+  const { chroma } = s.exactness;
   s.mixer.count = 0;
   for (let k = 0; k < s.seenCount; k++) {
     if (s.seen[k] === without) continue;
     const at = s.seen[k]! * 5;
     const n = s.sums[at + 4]!;
+    const grey = lightness(s.sums[at]!, s.sums[at + 1]!, s.sums[at + 2]!) / n;
     addCandidate(
       s.mixer,
       s.seen[k]!,
       (Math.sqrt(s.nearest[k]!) - 1) * PER_POINT,
-      s.sums[at]! / n,
-      s.sums[at + 1]! / n,
-      s.sums[at + 2]! / n,
+      towardsGrey(s.sums[at]! / n, grey, chroma),
+      towardsGrey(s.sums[at + 1]! / n, grey, chroma),
+      towardsGrey(s.sums[at + 2]! / n, grey, chroma),
       s.sums[at + 3]! / n,
     );
   }
+  // A point that light shines through is partly bare, though no bare point be near: gaps are thin.
+  if (s.point[3]! < SEE_THROUGH && without !== 0) addLabel(s.mixer, s.labels, 0, PER_POINT);
 }
 
 /** Adds the labels that points about (x, y) come near without being cores, all but `without`. */
@@ -152,6 +182,8 @@ function readPoint(s: EdgeSolver, i: number): void {
   const alpha = data[i * 4 + 3]!;
   for (let c = 0; c < 3; c++) s.point[c] = (s.curve[data[i * 4 + c]!]! * alpha) / 255;
   s.point[3] = alpha;
+  const grey = lightness(s.point[0]!, s.point[1]!, s.point[2]!);
+  for (let c = 0; c < 3; c++) s.point[c] = towardsGrey(s.point[c]!, grey, s.exactness.chroma);
 }
 
 const solvePoint = (s: EdgeSolver): void =>
@@ -181,9 +213,9 @@ export function withThinCores(s: EdgeSolver): Uint8Array {
       solvePoint(s);
       forget(s);
       if (code & TIGHT) {
-        if (s.mixer.cost > TIGHT_ALONE) all[i] = label | SURE;
+        if (s.mixer.cost > s.exactness.tightAlone) all[i] = label | SURE;
       } else {
-        const enough = LOOSE_ALONE + LOOSE_SLACK * ownDistance(s, label);
+        const enough = s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label);
         if (s.mixer.cost > enough && explainWithout(s, x, y, label, true) > enough) all[i] = label | LIKELY;
       }
     }
@@ -201,7 +233,7 @@ function withoutExplained(s: EdgeSolver, all: Uint8Array): Uint8Array {
       if (before[i] !== 0 || (all[i]! & LIKELY) === 0) continue;
       const label = all[i]! & LABEL;
       const cost = explainWithout(s, x, y, label, true);
-      if (cost <= LOOSE_ALONE + LOOSE_SLACK * ownDistance(s, label)) kept[i] = 0;
+      if (cost <= s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label)) kept[i] = 0;
     }
   s.cores = before;
   return kept;
@@ -245,7 +277,7 @@ export function solveEdge(s: EdgeSolver, x: number, y: number): void {
     if (s.mixer.count === 0) settle(s.mixer, code & LABEL);
     else {
       solvePoint(s);
-      if (s.mixer.cost > s.exactness.unexplained && s.mixer.count === 1) hairline(s);
+      if (s.mixer.cost > s.exactness.unexplained) hairline(s);
     }
   } else if (s.mixer.cost > s.exactness.unexplained) {
     const near = s.seenCount;

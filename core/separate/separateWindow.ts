@@ -48,7 +48,8 @@ export function separateWindow(
   const grainy = options.grainy ?? isGrainy(picture);
   const exactness = grainy ? GRAINY_ART : DRAWN_ART;
   const first = newEdgeSolver(picture, codes, sure, labels, curve, exactness);
-  const cores = grainy ? withoutStirredCores(first) : withThinCores(first);
+  if (grainy) first.cores = withoutStirredCores(first);
+  const cores = withThinCores(first);
   const planes = Array.from({ length: palette.inks.length + 1 }, () => new Uint8Array(width * height));
   const planeOf = Array.from(labels.plane, (p) => planes[p]!);
   const solver = newEdgeSolver(picture, codes, cores, labels, curve, exactness);
