@@ -33,11 +33,14 @@ export const artOutside: FaceRule = (job, facts) =>
     const shape = shapeOf(facts, art);
     const wanted = art.inked ?? shape.mask;
     const outside = subtract(wanted, facts.printable);
-    const beyond = art.inked ? 0 : shape.beyondPx;
+    // What lies beyond the raster is taken to be as full of ink as the rest of the piece.
+    const inside = inkCount(shape.mask);
+    const full = art.inked && inside > 0 ? inkCount(wanted) / inside : 1;
+    const beyond = shape.beyondPx * full;
     const all = inkCount(wanted) + beyond;
     const lost = inkCount(outside) + beyond;
     const common = { face: facts.face, ink: null, art: art.id } as const;
-    if (all === 0 && shape.beyondPx === 0) return [];
+    if (all === 0) return [];
     if (lost >= all)
       return [
         {
@@ -45,7 +48,7 @@ export const artOutside: FaceRule = (job, facts) =>
           code: 'art-outside',
           severity: 'error',
           what: `“${art.name}” lies wholly outside the printable area.`,
-          where: `${facts.face} face`,
+          where: 'whole face',
           at: spotsOf(facts, outside)?.at ?? null,
           mend: 'Move it onto the deck.',
         },
@@ -53,7 +56,7 @@ export const artOutside: FaceRule = (job, facts) =>
     if (lost / all < LEAST_SHARE) return [];
     const spots = spotsOf(facts, outside);
     const at = spots?.at ?? null;
-    const where = at ? `largest part ${placeText(job, at)}` : `${facts.face} face`;
+    const where = at ? `largest part ${placeText(job, at)}` : 'whole face';
     if (isBlank(subtract(facts.printable, shape.mask)))
       return [
         {

@@ -13,7 +13,7 @@ export const artWithoutInk: JobRule = (job) =>
     ink: null,
     art: null,
     what: `The ${face} has art but no ink.`,
-    where: `${face} face`,
+    where: 'whole face',
     at: null,
     mend: 'Choose its inks, or let them be suggested from the art.',
   }));

@@ -28,7 +28,7 @@ export const baseMissing: FaceRule = (job, facts) => {
         ink: ink.id,
         art: null,
         what: `${ink.name} lets the wood through and has no base beneath it on ${listed(swallowed.map(({ name }) => name))}, which ${swallowed.length === 1 ? 'is' : 'are'} dark.`,
-        where: `${facts.face} face`,
+        where: 'whole face',
         at: spotsOf(facts, facts.separations[place]!)?.at ?? null,
         mend: 'Let it ask for the base on these veneers, or choose an opaque ink.',
       },

@@ -12,7 +12,7 @@ export const baseOrder: JobRule = (job) =>
     const asking = inks.filter((ink) => ink.role === 'colour' && everAsksBase(ink));
     if (asking.length === 0) return [];
     const base = baseOf(job.faces[face]);
-    const common = { severity: 'error', face, art: null, where: `${face} face`, at: null } as const;
+    const common = { severity: 'error', face, art: null, where: 'whole face', at: null } as const;
     if (base < 0)
       return [
         {

@@ -16,7 +16,7 @@ export const blankInk: FaceRule = (job, facts) =>
       ink: ink.id,
       art: null,
       what: `${ink.name} has nothing to print on the ${facts.face}: no part of the art has its colour ${ink.hex}.`,
-      where: `${facts.face} face`,
+      where: 'whole face',
       at: null,
       mend: 'Set it to a colour of the art, or take it out of the pull order.',
     }));

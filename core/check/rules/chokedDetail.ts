@@ -1,10 +1,10 @@
-import { isBlank, subtract } from '../../raster/index.ts';
+import { blankMask, copyMask, intersect, isBlank, shrink, subtract, union } from '../../raster/index.ts';
 import { toPx } from '../../units/index.ts';
 import type { FaceRule } from '../rule.ts';
 import { spotsOf } from '../spot.ts';
-import { thinLines } from '../thinLines.ts';
-import { baseOf } from '../under.ts';
+import { baseOf, everAsksBase } from '../under.ts';
 import { counted, lengthText, placeText } from '../wording.ts';
+import { LONG_ENOUGH } from './fineLines.ts';
 
 /** Lines a plain choke of the base would take away; the base keeps them, but not as far inside as asked. */
 export const chokedDetail: FaceRule = (job, facts) => {
@@ -12,10 +12,16 @@ export const chokedDetail: FaceRule = (job, facts) => {
   const base = baseOf(face);
   const { choke, narrowestLine } = face.traps;
   if (base < 0 || choke === 0 || isBlank(facts.prints[base]!)) return [];
-  // The kept core of a choked line is as wide as the mesh holds: anything that narrow was kept from the choke.
-  const kept = thinLines(facts.prints[base]!, toPx(narrowestLine, facts.dpi) + 1);
-  // Its own white is art and was not choked at all.
-  const spots = spotsOf(facts, subtract(kept, facts.separations[base]!, kept), 4);
+  const covered = blankMask(facts.printable.width, facts.printable.height);
+  const all = copyMask(facts.prints[base]!);
+  for (const [place, ink] of face.inks.entries()) {
+    if (place === base || !everAsksBase(ink)) continue;
+    union(covered, facts.separations[place]!, covered);
+    union(all, facts.prints[place]!, all);
+  }
+  const kept = intersect(facts.prints[base]!, covered);
+  subtract(kept, shrink(all, toPx(choke, facts.dpi)), kept);
+  const spots = spotsOf(facts, kept, LONG_ENOUGH);
   if (!spots) return [];
   const ink = face.inks[base]!;
   return [

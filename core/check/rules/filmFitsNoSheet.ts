@@ -13,7 +13,7 @@ export const filmFitsNoSheet: FaceRule = (job, { face, sheets }) =>
         ink,
         art: null,
         what: `The film of ${name} can't be laid out on ${job.printer.sheet} sheets.${reason ? ` ${reason}` : ''}`,
-        where: `${face} face`,
+        where: 'whole face',
         at: null,
         mend: 'Choose a larger sheet, a smaller margin or a smaller overlap.',
       } as const;

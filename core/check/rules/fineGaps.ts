@@ -4,7 +4,7 @@ import type { FaceRule } from '../rule.ts';
 import { spotsOf } from '../spot.ts';
 import { thinLines } from '../thinLines.ts';
 import { counted, lengthText, placeText } from '../wording.ts';
-import { FINEST_MM } from './fineLines.ts';
+import { FINEST_MM, LONG_ENOUGH } from './fineLines.ts';
 
 /** Gaps of bare wood so fine that ink closes them. */
 export const fineGaps: FaceRule = (job, facts) => {
@@ -12,7 +12,7 @@ export const fineGaps: FaceRule = (job, facts) => {
   const inked = blankMask(width, height);
   for (const mask of facts.separations) union(inked, mask, inked);
   const gaps = thinLines(complement(inked), toPx(FINEST_MM, facts.dpi));
-  const spots = spotsOf(facts, intersect(gaps, facts.printable, gaps));
+  const spots = spotsOf(facts, intersect(gaps, facts.printable, gaps), LONG_ENOUGH);
   if (!spots) return [];
   return [
     {

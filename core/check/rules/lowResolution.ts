@@ -23,7 +23,7 @@ export const lowResolution: FaceRule = (job, facts) =>
         ink: null,
         art: art.id,
         what: `“${art.name}” has ${Math.round(dpi)} pixels an inch at this size${coarse ? '; its edges will look stepped or soft' : ', enough for bold shapes but not for fine lettering'}.`,
-        where: `${facts.face} face`,
+        where: 'whole face',
         at: piece && piece.wrap === 'surface' ? { s: piece.x, t: piece.y } : null,
         mend: `Use a picture ${(FINE_DPI / dpi).toFixed(1)} times as large each way, make it smaller on the deck, or draw it as SVG.`,
       },

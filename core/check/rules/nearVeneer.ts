@@ -35,7 +35,7 @@ export const nearVeneer: FaceRule = (job, facts) => {
           ink: ink.id,
           art: null,
           what: `${name} is hardly different from ${listed(like.map(({ veneer }) => veneer.name))} (ΔE00 ${nearest.toFixed(1)}, below ${LEAST_DELTA}) and prints there on bare wood.`,
-          where: `${facts.face} face`,
+          where: 'whole face',
           at: spotsOf(facts, facts.separations[place]!)?.at ?? null,
           mend: 'Put the base under it, change its colour, or leave that veneer out.',
         },

@@ -30,7 +30,7 @@ export const trapMeetsUnderLine: FaceRule = (job, facts) => {
         union(once, here, once);
       } else once = here;
     }
-    const spots = twice && spotsOf(facts, twice, 4);
+    const spots = twice && spotsOf(facts, twice, { leastPx: 4 });
     if (!spots) return [];
     const hides = ink.opacity >= HIDES;
     return [

@@ -21,7 +21,7 @@ export const trapTooWide: FaceRule = (job, facts) => {
       // Points of it beside bare wood, diagonals too.
       const near = grow(crossed, Math.SQRT2);
       const open = intersect(grow(subtract(near, inked, near), Math.SQRT2), crossed);
-      const spots = spotsOf(facts, joined(open, crossed), 4);
+      const spots = spotsOf(facts, joined(open, crossed), { leastPx: 4 });
       if (!spots) return [];
       const from = face.inks[rule.spreads]!;
       return [

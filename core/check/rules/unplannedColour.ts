@@ -25,7 +25,7 @@ export const unplannedColour: FaceRule = (job, facts) => {
         ink: null,
         art: art.id,
         what: `“${art.name}” has ${found.length === 1 ? 'a colour' : 'colours'} that no ink has: ${listed(named)}.`,
-        where: `${facts.face} face`,
+        where: 'whole face',
         at: null,
         mend: 'Add an ink for it, or leave it to print as the nearest ink.',
       },

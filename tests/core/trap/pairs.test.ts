@@ -42,7 +42,9 @@ describe('published directions', () => {
   test('of two inks that let through, the lighter runs into the darker, whichever is pulled first', () => {
     for (let a = 0; a < LIGHT_TO_DARK.length; a++)
       for (let b = a + 1; b < LIGHT_TO_DARK.length; b++) {
-        const [light, dark] = [ink(...LIGHT_TO_DARK[a]!), ink(...LIGHT_TO_DARK[b]!)];
+        const [lightName, lightHex] = LIGHT_TO_DARK[a]!;
+        const [darkName, darkHex] = LIGHT_TO_DARK[b]!;
+        const [light, dark] = [ink(lightName, lightHex), ink(darkName, darkHex)];
         expect(table([light, dark])).toEqual([`${light.id}>${dark.id}`]);
         expect(table([dark, light])).toEqual([`${light.id}>${dark.id}`]);
       }
