@@ -360,10 +360,88 @@ describe('from art to films', () => {
     ) as { plan: { x: number; y: number } };
     expect(back.plan.y).toBeCloseTo(-63.5, 6);
     expectRefusal(await run('deck', 'job.kickflat', '--point', '1,2,3'), 2, /not a point/);
+    expectRefusal(await run('deck', 'job.kickflat', '--point', '0,900'), 2, /beyond the rail/);
+    expectRefusal(await run('deck', 'job.kickflat'), 2, /No point/);
+  });
+
+  test('deck draws where a flat film can not lie true, as PNG', async () => {
+    const { misfit } = jsonOf(await run('deck', 'job.kickflat', '--misfit', 'heat.png', '--json')) as {
+      misfit: { file: string; worstMisfit: { mm: number }; worstStretch: { value: number } };
+    };
+    // A usual deck's rails are some mm too short in the kicks: h·θ, 9.5 mm × 0.35, shared between centre and rails.
+    expect(Math.abs(misfit.worstMisfit.mm)).toBeGreaterThan(0.5);
+    expect(Math.abs(misfit.worstMisfit.mm)).toBeLessThan(3.3);
+    const { data, info } = await sharp(readFileSync(join(dir, 'heat.png')))
+      .raw()
+      .toBuffer({ resolveWithObject: true });
+    const at = (fx: number, fy: number) => {
+      const o =
+        (Math.round(fy * (info.height - 1)) * info.width + Math.round(fx * (info.width - 1))) * info.channels;
+      return [data[o]!, data[o + 1]!, data[o + 2]!] as const;
+    };
+    // Paper at the middle, where the film lies true; orange along a kick's middle; blue at its rails.
+    expect(at(0.5, 0.5)).toEqual([250, 246, 238]);
+    const [r, , b] = at(0.95, 0.52);
+    expect(r - b).toBeGreaterThan(60);
+    const [rr, , bb] = at(0.87, 0.1);
+    expect(bb - rr).toBeGreaterThan(60);
+    expectRefusal(await run('deck', 'job.kickflat', '--misfit', 'heat.jpg'), 2, /PNG/);
   });
 });
 
 describe('calc', () => {
+  test('reach takes every measure of the deck in mm and degrees, says them back, and refuses what no wood can be', async () => {
+    const reachOf = async (...more: string[]) =>
+      jsonOf(await run('calc', 'reach', ...more, '--json')) as {
+        inputs: Record<string, unknown>;
+        result: { nose: { reach: number; growth: number; toTip: boolean } };
+        assumptions: string[];
+      };
+    const steep = await reachOf(
+      '--nose-angle',
+      '30',
+      '--wheelbase',
+      '14.5in',
+      '--max-stretch',
+      '1%',
+      '--frame',
+      '1100',
+    );
+    expect(steep.inputs).toMatchObject({
+      noseAngleDeg: 30,
+      wheelbase: expect.closeTo(368.3, 9),
+      maxStretch: 0.01,
+      frameLength: 1100,
+      tailAngleDeg: 20,
+      thickness: 11.1,
+    });
+    expect(steep.assumptions[0]).toMatch(/not given are those of popsicle-8.25/);
+    // The reach ends just where the mesh has stretched as much as it may; a gentler nose is reached further out.
+    expect(steep.result.nose.growth).toBeCloseTo(0.01, 6);
+    const gentle = await reachOf(
+      '--nose-angle',
+      '15',
+      '--wheelbase',
+      '14.5in',
+      '--max-stretch',
+      '1%',
+      '--frame',
+      '1100',
+    );
+    expect(gentle.result.nose.reach).toBeGreaterThan(steep.result.nose.reach);
+    for (const [args, sentence] of [
+      [['reach', '--nose-radius', '5'], /would fold/],
+      [['reach', '--depth', '150'], /150 mm deep/],
+      [['squeegee', '--depth', '150'], /150 mm deep/],
+      [['reach', '--tail-start', '290'], /beyond its tip/],
+      [['reach', '--nose-length', '2'], /./],
+      [['reach', '--nose-angle', '75'], /0 to 60/],
+      [['reach', '--max-stretch', '7'], /share/],
+      [['growth', '--wheelbase', '1200', '--holes-along', '2'], /run into each other/],
+    ] as const)
+      expectRefusal(await run('calc', ...args), 2, sentence);
+  });
+
   test('squeegee by hand: a 200 mm deck with 10 mm concave', async () => {
     const found = jsonOf(
       await run(
