@@ -4,6 +4,7 @@ import { changeFace, edit, tell, useStudio } from '../state/index.ts';
 import { FitCard } from './FitCard.tsx';
 import { ConcaveSection, KickSection } from './Sections.tsx';
 import { Templates } from './Templates.tsx';
+import { TraceCard } from './trace/TraceCard.tsx';
 import { WhereToMeasure } from './WhereToMeasure.tsx';
 
 /** Changes the deck unless the change makes one that can not be. */
@@ -160,6 +161,7 @@ export function DeckStation() {
         </div>
       </Card>
       <FitCard />
+      <TraceCard deck={deck} />
       <Card title={`Printable area, ${face}`}>
         <p className="hint">
           Dashed on the deck. Ink near a rail needs a blade that bends with it; keep fine art inside.
