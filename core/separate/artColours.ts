@@ -30,7 +30,7 @@ export interface ArtColours {
   readonly all: readonly ArtColour[];
 }
 
-/** Encoded levels within which the four points of a 2 × 2 block are nearly even. */
+/** Encoded levels within which points are nearly even. */
 const EVEN_LEVELS = 8;
 /** Different loose colours kept; shaded art has millions, and then its bins serve. */
 const MOST_LOOSE = 200_000;
@@ -93,6 +93,14 @@ export function artColoursOf(picture: Picture): ArtColours {
     }
     return false;
   };
+  /** All nine points about (x, y) alike: smears along edges are narrower. */
+  const evenAbout = (x: number, y: number): boolean => {
+    if (x === 0 || y === 0 || x === width - 1 || y === height - 1) return false;
+    const i = y * width + x;
+    for (let dy = -width; dy <= width; dy += width)
+      for (let dx = -1; dx <= 1; dx++) if (!alike(i, i + dx + dy)) return false;
+    return true;
+  };
   for (let y = 0, i = 0; y < height; y++)
     for (let x = 0; x < width; x++, i++) {
       const alpha = data[i * 4 + 3]!;
@@ -107,10 +115,10 @@ export function artColoursOf(picture: Picture): ArtColours {
       const colour = (r << 16) | (g << 8) | b;
       if (width > 1 && block((j) => words[j] === word, x, y)) {
         exact.set(colour, (exact.get(colour) ?? 0) + 1);
-        even.add(r, g, b);
+        if (evenAbout(x, y)) even.add(r, g, b);
         continue;
       }
-      if (width > 1 && block((j) => alike(i, j), x, y)) even.add(r, g, b);
+      if (evenAbout(x, y)) even.add(r, g, b);
       const n = loose.get(colour);
       if (n !== undefined || loose.size < MOST_LOOSE) loose.set(colour, (n ?? 0) + 1);
     }

@@ -21,13 +21,20 @@ export interface SuggestOptions {
 const LEAST_SHARE = 0.001;
 /** Art is flat when at least this share of it lies in even areas. */
 const FLAT_SHARE = 0.4;
+/** A smooth gradient has even areas too, but no end of colours: so many must make up so much of the even areas. */
+const FEW_COLOURS = 24;
+const FEW_SHARE = 0.8;
 /** OKLab; nearer colours are one ink: exact colours, and colours that compression has stirred. */
 const EXACT_RADIUS = 0.02;
 const STIRRED_RADIUS = 0.07;
 /** ΔE00 within which a colour is the paper's. */
 const PAPER = 4;
+/** ΔE00 below which two exact colours are one ink. */
+const TWIN = 1.5;
 /** Encoded levels: a loose colour this far off every mix of two inks is an ink of its own, drawn only in hairlines. */
 const OFF_MIX = 40;
+/** Share of the even areas below which a mix of two inks is taken for a smear along their edge. */
+const MIX_SHARE = 0.0025;
 /** Suggested without being asked for a number: hand presses with more screens are rare. */
 const MOST_UNASKED = 12;
 const SHADED_INKS = 6;
@@ -60,27 +67,46 @@ function coloursFor(
   printed: (c: ArtColour) => boolean,
 ): ArtColour[] {
   const sum = (list: readonly ArtColour[]) => list.reduce((n, c) => n + c.count, 0);
-  const enough = (c: ArtColour) => c.count >= LEAST_SHARE * colours.inked;
+  // Paper is not inked, however much of it there is.
+  const inked = colours.inked - sum(colours.all.filter((c) => !printed(c)));
+  const enough = (c: ArtColour) => c.count >= LEAST_SHARE * inked;
   const most = count ?? MOST_UNASKED;
-  if (sum(colours.exact) >= FLAT_SHARE * colours.inked) {
+  const areFlat = (list: readonly ArtColour[]) =>
+    sum(list) >= FLAT_SHARE * colours.inked && sum(list.slice(0, FEW_COLOURS)) >= FEW_SHARE * sum(list);
+  if (areFlat(colours.exact)) {
     const groups = gatherColours(colours.exact, EXACT_RADIUS, false).filter(enough);
-    const flat = withHairlines(groups, colours).filter(printed);
-    // A smooth gradient has even areas too, but no end of colours.
-    if (flat.length <= 40) return joinColours(flat, most);
+    const stirred = gatherColours(colours.even, STIRRED_RADIUS, true).filter(enough);
+    const drawn = withoutTwins(groups);
+    const missed = withoutMixes([...drawn, ...stirred]).filter(
+      (c) => stirred.includes(c) && drawn.every((g) => oklabDistance(g.oklab, c.oklab) > STIRRED_RADIUS),
+    );
+    const found = withHairlines([...drawn, ...missed], colours.loose, LEAST_SHARE * inked);
+    return joinColours(found.filter(printed), most);
   }
-  if (sum(colours.even) >= FLAT_SHARE * colours.inked) {
+  if (areFlat(colours.even)) {
     const groups = gatherColours(colours.even, STIRRED_RADIUS, true).filter(enough);
-    const flat = withoutMixes(groups).filter(printed);
-    if (flat.length <= MOST_UNASKED * 2) return joinColours(flat, most);
+    return joinColours(withoutMixes(groups).filter(printed), most);
   }
   return meanColours(colours.all.filter(printed), count ?? SHADED_INKS);
 }
 
+/** Joins colours that look the same: in the darks, OKLab sees more than eyes do. */
+function withoutTwins(found: readonly ArtColour[]): ArtColour[] {
+  const kept: ArtColour[] = [];
+  for (const colour of found) {
+    const lab = labOfHex(colour.hex);
+    const twin = kept.findIndex((c) => deltaE00(labOfHex(c.hex), lab) < TWIN);
+    if (twin < 0) kept.push(colour);
+    else kept[twin] = { ...kept[twin]!, count: kept[twin]!.count + colour.count };
+  }
+  return kept;
+}
+
 /** Adds colours that occur only in lines too thin for an even area, unless two found colours mix to them. */
-function withHairlines(found: readonly ArtColour[], colours: ArtColours): ArtColour[] {
+function withHairlines(found: readonly ArtColour[], loose: readonly ArtColour[], least: number): ArtColour[] {
   const all = [...found];
-  for (const colour of gatherColours(colours.loose, EXACT_RADIUS, false)) {
-    if (colour.count < LEAST_SHARE * colours.inked) break;
+  for (const colour of gatherColours(loose, EXACT_RADIUS, false)) {
+    if (colour.count < least) break;
     if (all.some((c) => oklabDistance(c.oklab, colour.oklab) < EXACT_RADIUS * 2)) continue;
     if (!isMix(colour, all, OFF_MIX)) all.push(colour);
   }
@@ -94,8 +120,8 @@ function withoutMixes(found: readonly ArtColour[]): ArtColour[] {
   for (const colour of found) {
     const share = colour.count / total;
     const near = kept.some((c) => oklabDistance(c.oklab, colour.oklab) < STIRRED_RADIUS * 2);
-    if (share < 0.01 && (near || isMix(colour, kept, OFF_MIX))) continue;
-    if (share < 0.03 && isMix(colour, kept, OFF_MIX / 2)) continue;
+    if (share < 0.01 && near) continue;
+    if (share < MIX_SHARE && isMix(colour, kept, OFF_MIX)) continue;
     kept.push(colour);
   }
   return kept;
