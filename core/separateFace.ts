@@ -49,7 +49,7 @@ export interface TilePlan {
 /** The tiles of the face that a piece reaches, drawn at `pixels`. */
 export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels: ArtPixels): TilePlan[] {
   const plans: TilePlan[] = [];
-  const inks = face.inks.map(({ hex }) => ({ hex }));
+  const inks = face.inks.map(({ hex, matches }) => ({ hex: matches ?? hex }));
   for (let y = 0; y < raster.height; y += TILE_HEIGHT)
     for (let x = 0; x < raster.width; x += TILE_WIDTH) {
       const width = Math.min(TILE_WIDTH, raster.width - x);
@@ -90,7 +90,8 @@ export function pictureWindow(
   window: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
 ): Picture {
   if (window.width === picture.width && window.height === picture.height) return picture;
-  const from = new Uint32Array(picture.data.buffer, picture.data.byteOffset, picture.data.byteLength >> 2);
+  const bytes = picture.data.byteOffset % 4 === 0 ? picture.data : picture.data.slice();
+  const from = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
   const data = new Uint32Array(window.width * window.height);
   for (let row = 0; row < window.height; row++) {
     const start = (window.y + row) * (picture.width as number) + window.x;

@@ -44,6 +44,8 @@ export const InkSchema = z.looseObject({
   name: z.string().min(1).max(120),
   /** sRGB as it looks in one pass over white. */
   hex,
+  /** The colour of the art that it prints; left out: its own. So an ink can be recoloured without touching its film. */
+  matches: hex.optional(),
   /** Share of what lies under it that one pass hides, 0 to 1. */
   opacity: z.number().finite().min(0).max(1),
   kind: z.enum(INK_KINDS),
@@ -158,6 +160,7 @@ export const PressSchema = z.looseObject({
   registerTolerance: mm(10),
   /** Off: films are not corrected for mesh growth. */
   compensateGrowth: z.boolean(),
+  ...PRESS_RECORDS,
 });
 export type Press = z.infer<typeof PressSchema>;
 

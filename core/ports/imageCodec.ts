@@ -2,7 +2,12 @@ import type { Mask, Picture } from '../raster/index.ts';
 import type { Outcome, Px } from '../units/index.ts';
 
 export type ArtMediaType =
-  | 'image/png' | 'image/jpeg' | 'image/webp' | 'image/tiff' | 'image/avif' | 'image/svg+xml';
+  | 'image/png'
+  | 'image/jpeg'
+  | 'image/webp'
+  | 'image/tiff'
+  | 'image/avif'
+  | 'image/svg+xml';
 
 /** What a file is, found from its bytes and never from its name. */
 export interface ArtProbe {

@@ -47,7 +47,7 @@ export function InkCard() {
           type="color"
           aria-label={`Colour of ${ink.name}`}
           value={ink.hex}
-          onChange={(e) => put('Change ink colour', { hex: e.target.value })}
+          onChange={(e) => put('Change ink colour', { hex: e.target.value, matches: ink.matches ?? ink.hex })}
           onBlur={sealEdits}
         />
         <span className="field">
@@ -61,6 +61,16 @@ export function InkCard() {
           />
           <small>{ink.hex}</small>
         </span>
+      </div>
+      <div className="swatch-field">
+        <input
+          id="ink-matches"
+          type="color"
+          value={ink.matches ?? ink.hex}
+          onChange={(e) => put('Change colour taken from the art', { matches: e.target.value })}
+          onBlur={sealEdits}
+        />
+        <label htmlFor="ink-matches">Prints what is {ink.matches ?? ink.hex} in the art</label>
       </div>
       <Share
         label="Hides what is under it"

@@ -1,8 +1,8 @@
 import type { Face } from '../../core/deck/index.ts';
 import { type FacePreview, facePreview } from '../../core/facePreview.ts';
 import type { Job } from '../../core/job/index.ts';
+import { rulesOf } from '../../core/printInk.ts';
 import type { Picture } from '../../core/raster/index.ts';
-import { HIDES } from '../../core/trap/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 
 interface Kept {
@@ -18,7 +18,8 @@ function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boole
   const drawn = art.map(({ name: _, ...piece }) => [piece, held(piece.hash)]);
   const shapes = inks.map(({ id, role, needsBase, kind }) => [id, role, needsBase, kind]);
   const shape = JSON.stringify([dpi, job.deck, job.press, settings, drawn, shapes]);
-  const looks = inks.map((ink) => [ink.hex, ink.opacity >= HIDES]);
+  // An ink's own colour matters only for who spreads under whom, and where it is also the colour it takes from the art.
+  const looks = [inks.map((ink) => ink.matches ?? ink.hex), rulesOf(job.faces[face])];
   return { shape, key: JSON.stringify([shape, looks]) };
 }
 

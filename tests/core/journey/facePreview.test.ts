@@ -124,6 +124,17 @@ test('the lighter, earlier ink runs half a millimetre under the key and never on
   expect(equal(prints[1] as Mask, key)).toBe(true);
 });
 
+test('an ink recoloured by hand keeps its film: it still prints the colour of the art that it matches', () => {
+  const job = jobWith([piece({})]);
+  const [coral, key] = job.faces.bottom.inks as [never, never];
+  const lilac = { ...(coral as object), hex: '#b58fd0', matches: '#e8613c' } as never;
+  const faces = { ...job.faces, bottom: { ...job.faces.bottom, inks: [lilac, key] } };
+  const picture = bars(400, 100, [RED, BLUE]);
+  const [before] = preview(job, picture).separations as [Mask, Mask];
+  const [after] = preview({ ...job, faces }, picture).separations as [Mask, Mask];
+  expect(equal(after, before)).toBe(true);
+});
+
 test('plan art is longer on the wood of a kick than in plan: by 1/cos of the ramp', () => {
   const steep = { ...(deck as NonNullable<typeof deck>) };
   steep.concave = { ...steep.concave, depth: 0, fade: 0 };

@@ -11,7 +11,11 @@ let job: Job;
 let art: ReadonlyMap<string, Uint8Array>;
 
 beforeAll(async () => {
-  const demo = await demoJob(fileURLToPath(new URL('../../../build/demo', import.meta.url)), nodeFiles(), codec);
+  const demo = await demoJob(
+    fileURLToPath(new URL('../../../build/demo', import.meta.url)),
+    nodeFiles(),
+    codec,
+  );
   if (!demo.ok) throw new Error(demo.reason);
   job = demo.value.job;
   art = demo.value.art;
