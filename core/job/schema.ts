@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DeckSchema } from '../deck/index.ts';
+import { PRESS_RECORDS } from './pressRecords.ts';
 
 /** The version this program writes. */
 export const JOB_VERSION = 1;

@@ -23,6 +23,7 @@ export {
 export { MESH_TABLE, type MeshRow, meshOfCount } from './meshTable.ts';
 export { type Beat, beatsOf, type Moire, type MoireInput, moire } from './moire.ts';
 export { moirePicture } from './moirePicture.ts';
+export { clockOf, type PlanDay, planScale, WEEKDAYS } from './planScale.ts';
 export { type EndReach, type Reach, type ReachInput, reach } from './reach.ts';
 export {
   type ClampMove,

@@ -1,17 +1,66 @@
-import { badInput, type Outcome } from '../../core/units/index.ts';
+import { makePress } from '../../core/makePress.ts';
+import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { canWriteAll, deflate } from '../host/index.ts';
 import type { Command } from './context.ts';
-import type { CommandSpec } from './options.ts';
+import { openJobFile } from './openJob.ts';
+import { type CommandSpec, numberOf } from './options.ts';
+import { PRINTER_OPTIONS, withPrinter } from './printerOptions.ts';
+import { progressBar, sayJson } from './say.ts';
 
 export const spec: CommandSpec = {
   name: 'press',
   takes: ['JOB'],
-  does: 'will write run sheet, jig and templates; not part of this version yet',
-  options: [{ name: 'out', value: 'DIR', help: 'the folder to make' }],
+  does: 'writes the run sheet, jig, squeegee template, calibration sheet and step-test film',
+  options: [
+    {
+      name: 'out',
+      value: 'DIR',
+      help: 'the folder to make; it must be new, empty, or hold earlier press files',
+    },
+    {
+      name: 'dpi',
+      value: 'N',
+      help: 'points to the inch at which the finest lines are measured (the job’s printer)',
+    },
+    ...PRINTER_OPTIONS,
+    { name: 'json', help: 'prints what was written as JSON' },
+  ],
   example: 'kickflat press out/night-heron.kickflat --out press',
 };
 
-export const run: Command = async (): Promise<Outcome<0>> =>
-  badInput(
-    'This version of Kickflat does not write press sheets yet.',
-    'Use kickflat films for the films and kickflat calc for the numbers.',
-  );
+export const run: Command = async (given, context): Promise<Outcome<0>> => {
+  const out = given.text('out');
+  if (out === undefined) return badInput('No folder was named for the press sheets.', 'Give one with --out.');
+  const dpi = numberOf(given, 'dpi', { least: 72, most: 2540, whole: true });
+  if (!dpi.ok) return dpi;
+  const file = await openJobFile(context, given.words[0] as string);
+  if (!file.ok) return file;
+  const job = withPrinter(file.value.job, given);
+  if (!job.ok) return job;
+  // Said before the work rather than after it.
+  const may = await canWriteAll(out);
+  if (!may.ok) return may;
+  const bar = progressBar(context.voice);
+  const made = await makePress({
+    job: job.value,
+    art: file.value.art,
+    codec: context.codec,
+    workers: context.workers(),
+    deflate,
+    ...(dpi.value === undefined ? {} : { dpi: dpi.value }),
+    progress: bar.progress,
+    abort: context.abort,
+  }).finally(bar.clear);
+  if (!made.ok) return made;
+  const written = await context.files.writeAll(out, made.value.files);
+  if (!written.ok) return written;
+  const { files, notes } = made.value;
+  const listed = [...files].map(([name, bytes]) => ({ name, bytes: bytes.length }));
+  if (given.flag('json')) {
+    sayJson(context.voice, { folder: out, files: listed, notes });
+    return done(0);
+  }
+  for (const note of notes) context.voice.out(`note: ${note}\n`);
+  context.voice.out(`Written to ${out}: ${listed.map((f) => f.name).join(', ')}\n`);
+  return done(0);
+};

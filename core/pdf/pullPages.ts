@@ -1,0 +1,156 @@
+import type { PDFDocument } from 'pdf-lib';
+import { type Affine, apply, filmMask, shorten } from '../film/index.ts';
+import { ACCENT, SOFT } from './assemblyGuide.ts';
+import { cautionBox } from './cautionBox.ts';
+import type { Deflate } from './document.ts';
+import { addImageMask } from './imageMask.ts';
+import { type Fonts, Paper, tintOf } from './paper.ts';
+import type { RunSheet, SheetPull } from './runSheet.ts';
+import { thumbnail } from './thumbnail.ts';
+
+const EDGE = 14;
+/** mm of a tick box. */
+const TICK = 7;
+/** Pixels a millimetre of film keeps in the picture. */
+const PICTURE_PX_PER_MM = 4;
+
+/** The film in its ink on the first lot's wood, marks included; gives the y below it. */
+function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, deflate: Deflate): number {
+  const { film, layout } = pull;
+  const { box } = film;
+  const wide = paper.width - 2 * EDGE;
+  const scale = Math.min(wide / box.width, 62 / box.height);
+  const high = box.height * scale;
+  const left = EDGE + (wide - box.width * scale) / 2;
+  const wood = pull.lots[0]?.veneerHex ?? '#e3c9a0';
+  paper.rect(left, top - high, box.width * scale, high, tintOf(wood), SOFT, 0.2);
+  const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * PICTURE_PX_PER_MM)));
+  const small = thumbnail(filmMask(film), factor);
+  const pixel = ((factor * 25.4) / layout.dpi) * scale;
+  const [w, h] = [(small.width as number) * pixel, (small.height as number) * pixel];
+  paper.stencil(addImageMask(doc, small, deflate), left, top - h, w, h, tintOf(film.art.hex));
+  const toPaper: Affine = [scale, 0, 0, scale, left - box.x * scale, top - high - box.y * scale];
+  for (const mark of film.marks)
+    paper.shapes(
+      mark.shapes.map((shape) => {
+        const points = shape.points.map(([u, v]) => apply(toPaper, u, v));
+        return shape.kind === 'line' ? { ...shape, width: 0.12, points } : { ...shape, points };
+      }),
+    );
+  paper.text(left, top - high - 4, 'tail', 9.5, { tint: SOFT });
+  paper.text(left + box.width * scale - paper.measure('nose', 9.5), top - high - 4, 'nose', 9.5, {
+    tint: SOFT,
+  });
+  return top - high - 9;
+}
+
+/** One pull, for the press: what, with what, how, on which decks. Goes on a second page when a run is long. */
+export function pullPages(
+  doc: PDFDocument,
+  fonts: Fonts,
+  sheet: RunSheet,
+  pull: SheetPull,
+  deflate: Deflate,
+): Paper[] {
+  const { width, height } = sheet.paper;
+  const room = width - 2 * EDGE;
+  const { art } = pull.film;
+  const pages: Paper[] = [];
+  let paper = new Paper(fonts, width, height);
+  pages.push(paper);
+  let y = height - EDGE - 10;
+  const need = (mm: number) => {
+    if (y - mm >= EDGE) return;
+    paper = new Paper(fonts, width, height);
+    pages.push(paper);
+    y = height - EDGE - 8;
+    paper.text(EDGE, y, `${art.pull}  ${shorten(art.inkName, 40)}, continued`, 16, { bold: true });
+    y -= 11;
+  };
+  paper.rect(EDGE, y - 9, 24, 19, tintOf(art.hex), SOFT, 0.4);
+  paper.text(EDGE + 30, y, `${art.pull}  ${shorten(art.inkName, 22)}`, 32, { bold: true });
+  paper.text(
+    EDGE + 30,
+    y - 8,
+    `${pull.layout.face === 'bottom' ? 'Bottom' : 'Top'}, pull ${art.pull} of ${art.pulls} · ${pull.kind} ink`,
+    13,
+    { tint: SOFT },
+  );
+  y = picture(doc, paper, pull, y - 14, deflate) - 4;
+  const columns = 3;
+  pull.settings.forEach(([label, value], i) => {
+    const column = i % columns;
+    const x = EDGE + (column * room) / columns;
+    if (column === 0 && i > 0) y -= 12.5;
+    const most = room / columns - 3;
+    const size = Math.min(17, (17 * most) / Math.max(most, paper.measure(value, 17, true)));
+    paper.text(x, y, value, size, { bold: true });
+    paper.text(x, y - 4.6, label, 10, { tint: SOFT });
+  });
+  y -= 13;
+  for (const warning of pull.warnings) {
+    need(10);
+    paper.text(EDGE, y, '!', 14, { bold: true, tint: ACCENT });
+    y = paper.paragraph(EDGE + 6, y, warning, 11, room - 6, { tint: ACCENT }) - 1;
+  }
+  y -= 2;
+  for (const step of pull.steps) {
+    need(8);
+    paper.rect(EDGE, y - 0.9, 4.6, 4.6, null, SOFT, 0.35);
+    y = paper.paragraph(EDGE + 8, y, step, 12.5, room - 8) - 1.8;
+  }
+  y -= 3;
+  need(40);
+  paper.text(EDGE, y, 'Register', 14, { bold: true });
+  if (pull.earlier.length > 0)
+    paper.text(EDGE + 28, y, shorten(`last time: ${pull.earlier.at(-1)}`, 90), 9.5, { tint: SOFT });
+  y -= 5.5;
+  const heads = [
+    'test',
+    'tail clamp along',
+    'tail clamp across',
+    'nose clamp along',
+    'nose clamp across',
+    'left over',
+  ];
+  const cell = room / heads.length;
+  heads.forEach((words, i) => {
+    paper.text(EDGE + i * cell + 1, y, words, 9, { tint: SOFT });
+  });
+  y -= 1.6;
+  for (let row = 0; row < 3; row++)
+    for (let i = 0; i < heads.length; i++) {
+      paper.rect(EDGE + i * cell, y - (row + 1) * 8, cell, 8, null, SOFT, 0.25);
+      if (i === 0) paper.text(EDGE + 2, y - row * 8 - 5.6, String(row + 1), 12);
+    }
+  y -= 3 * 8 + 9;
+  need(20);
+  paper.text(EDGE, y, 'Decks', 14, { bold: true });
+  paper.text(EDGE + 24, y, 'tick when printed, cross when spoiled', 10, { tint: SOFT });
+  y -= 9;
+  const first = EDGE + 74;
+  const perRow = Math.max(1, Math.floor((width - EDGE - first) / (TICK + 2)));
+  for (const lot of pull.lots) {
+    const rows = Math.max(1, Math.ceil(lot.start / perRow));
+    need(rows * (TICK + 2) + 3);
+    paper.rect(EDGE, y - 1.6, 8, 6.4, tintOf(lot.veneerHex), SOFT, 0.25);
+    paper.rect(EDGE + 8, y - 1.6, 6, 6.4, tintOf(lot.inkHex), SOFT, 0.25);
+    paper.text(EDGE + 17, y + 1.4, shorten(lot.veneer, 24), 12, { bold: true });
+    paper.text(EDGE + 17, y - 3, shorten(`${lot.ink} · ${lot.good} good`, 34), 9.5, { tint: SOFT });
+    for (let i = 0; i < lot.start; i++) {
+      const bx = first + (i % perRow) * (TICK + 2);
+      const by = y - 2 - Math.floor(i / perRow) * (TICK + 2);
+      const spare = i >= lot.good;
+      paper.rect(bx, by, TICK, TICK, spare ? [0.93, 0.92, 0.9] : null, SOFT, 0.35);
+      paper.text(bx + TICK / 2, by + 2.2, spare ? 's' : String(i + 1), 8, {
+        tint: [0.62, 0.6, 0.57],
+        middle: true,
+      });
+    }
+    y -= Math.max(11, rows * (TICK + 2) + 2);
+  }
+  y -= 1;
+  need(10 + pull.cautions.length * 5);
+  cautionBox(paper, y, pull.cautions);
+  return pages;
+}
