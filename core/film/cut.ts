@@ -20,36 +20,88 @@ const inkAt = (film: FilmArt, x: number, y: number): boolean => {
   return ((mask.data[py * mask.stride + (px >> 5)]! >>> (px & 31)) & 1) === 1;
 };
 
-/** Ink along a path: middle and length of each crossing, mm, found at half-pixel steps. */
-export function crossingsOf(film: FilmArt, path: CutPath): [number, number, number][] {
+/** Where a cut crosses ink. Film space mm. */
+export interface Crossing {
+  /** Its middle. */
+  readonly x: number;
+  readonly y: number;
+  /** mm of ink under the knife. */
+  readonly length: number;
+  /** Degrees the cut is off square to the ink's edge, at the worse of the two edges: 0 is square, 90 runs along it. */
+  readonly slantDeg: number;
+}
+
+/** mm: ink shorter than this along a cut, or blank between two pieces of ink, is a pixel's roughness, not a place to touch up. */
+export const NOISE = 0.2;
+/** mm about an ink's edge within which its direction is felt. */
+const FEEL = 0.5;
+
+/** Degrees between a cut running (dx, dy) at (x, y) and the square to the ink's edge there; 0 where ink has no edge to tell. */
+function slantAt(film: FilmArt, x: number, y: number, dx: number, dy: number): number {
+  const steps = 4;
+  let [gx, gy, inked] = [0, 0, 0];
+  for (let j = -steps; j <= steps; j++) {
+    for (let i = -steps; i <= steps; i++) {
+      if (i * i + j * j > steps * steps) continue;
+      if (!inkAt(film, x + (i * FEEL) / steps, y + (j * FEEL) / steps)) continue;
+      [gx, gy, inked] = [gx + i, gy + j, inked + 1];
+    }
+  }
+  const pull = Math.hypot(gx, gy);
+  // A straight edge through the middle pulls with about 1.7 steps a sample; far less is a corner, a dot or a thin line.
+  if (inked === 0 || pull < inked * 0.6) return 0;
+  return (Math.acos(Math.min(1, Math.abs(gx * dx + gy * dy) / pull)) * 180) / Math.PI;
+}
+
+interface Run {
+  readonly x: number;
+  readonly y: number;
+  readonly dx: number;
+  readonly dy: number;
+  steps: number;
+  blank: number;
+  last: readonly [number, number, number, number];
+}
+
+/** Ink along a path, found at half-pixel steps; pieces a hair apart count as one, and a mere hair not at all. */
+export function inkCrossings(film: FilmArt, path: CutPath): Crossing[] {
   const step = 12.7 / film.dpi;
-  const out: [number, number, number][] = [];
-  let run: { x: number; y: number; steps: number } | null = null;
-  let [lastX, lastY] = [0, 0];
+  const out: Crossing[] = [];
+  let run: Run | null = null;
   const close = () => {
-    if (run) out.push([(run.x + lastX) / 2, (run.y + lastY) / 2, run.steps * step]);
+    if (run && run.steps * step >= NOISE) {
+      const [x, y, dx, dy] = run.last;
+      const slantDeg = Math.max(slantAt(film, run.x, run.y, run.dx, run.dy), slantAt(film, x, y, dx, dy));
+      out.push({ x: (run.x + x) / 2, y: (run.y + y) / 2, length: run.steps * step, slantDeg });
+    }
     run = null;
   };
   for (let i = 1; i < path.length; i++) {
     const [x0, y0] = path[i - 1]!;
     const [x1, y1] = path[i]!;
     const length = Math.hypot(x1 - x0, y1 - y0);
+    const [dx, dy] = [(x1 - x0) / length, (y1 - y0) / length];
     const steps = Math.max(1, Math.round(length / step));
     for (let s = 0; s < steps; s++) {
       const x = x0 + ((x1 - x0) * (s + 0.5)) / steps;
       const y = y0 + ((y1 - y0) * (s + 0.5)) / steps;
       if (!inkAt(film, x, y)) {
-        close();
+        if (run && ++run.blank * step >= NOISE) close();
         continue;
       }
-      if (run) run.steps++;
-      else run = { x, y, steps: 1 };
-      [lastX, lastY] = [x, y];
+      run ??= { x, y, dx, dy, steps: 0, blank: 0, last: [x, y, dx, dy] };
+      run.steps++;
+      run.blank = 0;
+      run.last = [x, y, dx, dy];
     }
   }
   close();
   return out;
 }
+
+/** The crossings of a path as films.json has them: middle and length, mm. */
+export const crossingsOf = (film: FilmArt, path: CutPath): [number, number, number][] =>
+  inkCrossings(film, path).map(({ x, y, length }) => [x, y, length]);
 
 /** Ink a straight cut at every pixel across the band would meet, in pixels, and how far the nearest ink beside it is. */
 function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Float64Array {

@@ -27,6 +27,8 @@ export interface Seam {
   readonly path: readonly (readonly [number, number])[];
   /** Where the cut crosses ink: middle of the crossing and its length, mm; to touch up with opaque ink. */
   readonly crossings: readonly (readonly [number, number, number])[];
+  /** For each crossing, degrees the cut is off square to the ink's edge. */
+  readonly slants: readonly number[];
   /** Centres of the cross-hairs both sheets print. */
   readonly crossHairs: readonly (readonly [number, number])[];
 }

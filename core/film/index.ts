@@ -14,6 +14,7 @@ export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
 export { lettering, shorten } from './lettering.ts';
 export { type FilmManifest, filmManifest } from './manifest.ts';
 export type { FilmPrinter } from './printer.ts';
+export { ASLANT } from './seam.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';
 export {
   customSheet,

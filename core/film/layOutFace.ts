@@ -7,7 +7,7 @@ import { type InkProfile, inkProfile } from './inkSearch.ts';
 import { layOutFilm } from './layOutFilm.ts';
 import type { LayOutRequest } from './layOutRequest.ts';
 import { type Plan, placeSeams, planTurn } from './planSheets.ts';
-import { SEAM_MARGIN, SLIM_SEAM_MARGIN } from './seam.ts';
+import { ASLANT, SEAM_MARGIN, SLIM_SEAM_MARGIN } from './seam.ts';
 
 /** No one tapes more than this; more means a wrong size somewhere. */
 const MOST_SHEETS = 200;
@@ -84,19 +84,20 @@ function filmNotes(film: FilmLayout): string[] {
   const notes: string[] = [];
   if (film.inkedCm2 === 0)
     notes.push(`${film.art.inkName} has nothing to print; its film carries only marks.`);
-  let [crossed, length] = [0, 0];
+  let [crossed, length, aslant] = [0, 0, 0];
   let few = 0;
   for (const sheet of film.sheets) {
     for (const seam of sheet.seams) {
       if (seam.with < sheet.index) continue;
       crossed += seam.crossings.length;
       for (const crossing of seam.crossings) length += crossing[2];
+      aslant += seam.slants.filter((slant) => slant > ASLANT).length;
       if (seam.crossHairs.length < 4) few++;
     }
   }
   if (crossed > 0) {
     notes.push(
-      `${film.art.inkName}: the cuts cross ink ${crossed === 1 ? 'once' : `${crossed} times`}, ${length.toFixed(1)} mm in all; touch up with opaque ink.`,
+      `${film.art.inkName}: the cuts cross ink ${crossed === 1 ? 'once' : `${crossed} times`}, ${length.toFixed(1)} mm in all${aslant > 0 ? `, ${aslant} of them aslant` : ''}; touch up with opaque ink.`,
     );
   }
   if (few > 0)

@@ -1,6 +1,6 @@
 import type { Box } from '../units/index.ts';
 import { overlap as meets } from './bounds.ts';
-import { crossingsOf, cutShapes, straightCut, wasteDashes } from './cut.ts';
+import { type Crossing, cutShapes, inkCrossings, straightCut, wasteDashes } from './cut.ts';
 import type { FilmArt } from './filmArt.ts';
 import { anyInk } from './inkSearch.ts';
 import { MARK_LINE } from './markGroup.ts';
@@ -26,7 +26,7 @@ const ROOM_FOR_VERNIER = 2 * (INSET + ARM) + 9.2;
 
 export interface SeamPlan {
   readonly path: readonly (readonly [number, number])[];
-  readonly crossings: readonly (readonly [number, number, number])[];
+  readonly crossings: readonly Crossing[];
   readonly crossHairs: readonly (readonly [number, number])[];
   /** Film space; the first sheet prints fixed scales, the second moving ones, both print the cross-hairs and cut ticks. */
   readonly first: readonly Shape[];
@@ -155,22 +155,26 @@ export function planSeam(
 
 /** A shaped cut must save this much crossed ink, mm, or all of it, to be worth following by hand. */
 const WORTH = 2;
+/** Degrees off square beyond which a crossing is aslant: its sliver of ink tears, and its joint shows (common practice, no source). */
+export const ASLANT = 35;
 
-/** The straight cut, unless a shaped one crosses clearly less ink. */
-function bestCut(
+const total = (list: readonly Crossing[]) => list.reduce((sum, one) => sum + one.length, 0);
+const aslant = (list: readonly Crossing[]) => list.filter((one) => one.slantDeg > ASLANT).length;
+
+/** The straight cut, unless a shaped one crosses clearly less ink, or as little of it but square. */
+export function bestCut(
   film: FilmArt,
   band: Box,
   runs: 'across' | 'along',
   shaped: boolean,
 ): Pick<SeamPlan, 'path' | 'crossings'> {
   const straight = straightCut(film, band, runs);
-  const crossings = crossingsOf(film, straight);
-  const total = (list: readonly (readonly [number, number, number])[]) =>
-    list.reduce((sum, one) => sum + one[2], 0);
+  const crossings = inkCrossings(film, straight);
   if (!shaped || crossings.length === 0) return { path: straight, crossings };
   const path = shapedCut(film, band, runs);
   if (!path) return { path: straight, crossings };
-  const fewer = crossingsOf(film, path);
+  const fewer = inkCrossings(film, path);
   const saves = fewer.length === 0 || total(fewer) + WORTH < total(crossings);
-  return saves ? { path, crossings: fewer } : { path: straight, crossings };
+  const squarer = total(fewer) <= total(crossings) && aslant(fewer) < aslant(crossings);
+  return saves || squarer ? { path, crossings: fewer } : { path: straight, crossings };
 }

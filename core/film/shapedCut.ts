@@ -1,19 +1,10 @@
 import type { Box } from '../units/index.ts';
 import type { CutPath } from './cut.ts';
+import { CUT_PRICES, type CutCosts, cutCosts, FACINGS, LANE } from './cutCosts.ts';
 import type { FilmArt } from './filmArt.ts';
 
-/** A band as costs a mm: `p` runs along the cut, `q` across the band; `cell` mm a value. */
-export interface CutCosts {
-  readonly rows: number;
-  readonly columns: number;
-  readonly cell: number;
-  /** rows × columns. */
-  readonly cost: Float32Array;
-}
-
-/** mm between the path's corners along the cut, and between the places it may take across. */
+/** mm between the path's corners along the cut. */
 const STEP = 2;
-const LANE = 0.25;
 /**
  * Lanes a path may move a step: 45° at most. From one step to the next its slope changes by two lanes at most, a turn of
  * no more than 14° every 2 mm, which is the bend of an 8 mm radius; scissors and knife follow that by hand (common
@@ -23,55 +14,17 @@ const STEEPEST = 8;
 const SHARPEST = 2;
 /** mm a path keeps from the band's long edges, so that both sheets have film on either side of the knife. */
 const EDGE = 1;
-/** Price of a mm: clear of ink, blank but close to ink, solid ink, ink at an edge; and of each lane of turning. */
-export const CUT_PRICES = { blank: 0.02, close: 4, solid: 10, edge: 12, turn: 0.01 } as const;
-/** mm that count as close. */
-const CLOSE = 0.5;
-
-/** Costs of a band of one film, at an eighth of a millimetre or a pixel, whichever is coarser. */
-export function cutCosts(film: FilmArt, band: Box, runs: 'across' | 'along'): CutCosts {
-  const across = runs === 'across';
-  const cell = Math.max(0.125, 25.4 / film.dpi);
-  const rows = Math.max(1, Math.round((across ? band.height : band.width) / cell));
-  const columns = Math.max(1, Math.round((across ? band.width : band.height) / cell));
-  const ink = new Uint8Array(rows * columns);
-  const scale = film.dpi / 25.4;
-  const { mask } = film;
-  const top = film.box.y + film.box.height;
-  const x0 = Math.max(0, Math.floor((band.x - film.box.x) * scale));
-  const x1 = Math.min(mask.width as number, Math.ceil((band.x + band.width - film.box.x) * scale));
-  const y0 = Math.max(0, Math.floor((top - band.y - band.height) * scale));
-  const y1 = Math.min(mask.height as number, Math.ceil((top - band.y) * scale));
-  for (let y = y0; y < y1; y++) {
-    const v = top - (y + 0.5) / scale - band.y;
-    for (let x = x0; x < x1; x++) {
-      const word = mask.data[y * mask.stride + (x >> 5)]!;
-      if (word === 0) {
-        x |= 31;
-        continue;
-      }
-      if (((word >>> (x & 31)) & 1) === 0) continue;
-      const u = film.box.x + (x + 0.5) / scale - band.x;
-      const p = Math.floor((across ? v : u) / cell);
-      const q = Math.floor((across ? u : v) / cell);
-      if (p >= 0 && p < rows && q >= 0 && q < columns) ink[p * columns + q] = 1;
+/** What a mm costs more for not crossing an edge square, by the path's slope and the way the edge faces. */
+function slantFactors(step: number): Float64Array {
+  const out = new Float64Array((2 * STEEPEST + 1) * (FACINGS + 1)).fill(1);
+  for (let slope = -STEEPEST; slope <= STEEPEST; slope++) {
+    const runs = Math.atan2(slope * LANE, step);
+    for (let f = 1; f <= FACINGS; f++) {
+      const off = Math.sin(runs - ((f - 1) * Math.PI) / FACINGS);
+      out[(slope + STEEPEST) * (FACINGS + 1) + f] = 1 + CUT_PRICES.aslant * off * off;
     }
   }
-  const reach = Math.max(1, Math.round(CLOSE / cell));
-  const cost = new Float32Array(rows * columns);
-  for (let p = 0; p < rows; p++) {
-    for (let q = 0; q < columns; q++) {
-      const here = ink[p * columns + q]!;
-      let mixed = false;
-      for (let d = -reach; d <= reach && !mixed; d++) {
-        const [pp, qq] = [Math.min(rows - 1, Math.max(0, p + d)), Math.min(columns - 1, Math.max(0, q + d))];
-        mixed = ink[pp * columns + q] !== here || ink[p * columns + qq] !== here;
-      }
-      const { blank, close, solid, edge } = CUT_PRICES;
-      cost[p * columns + q] = here === 1 ? (mixed ? edge : solid) : mixed ? close : blank;
-    }
-  }
-  return { rows, columns, cell, cost };
+  return out;
 }
 
 /**
@@ -91,60 +44,81 @@ export function cheapestLanes(
   const lanes = last - first + 1;
   if (lanes < 1) return null;
   const slopes = 2 * STEEPEST + 1;
-  const samples = Math.max(2, Math.ceil(step / costs.cell));
-  const edgeCost = (i: number, lane: number, slope: number): number => {
-    let sum = 0;
-    for (let s = 0; s < samples; s++) {
-      const t = (s + 0.5) / samples;
-      const p = Math.min(costs.rows - 1, Math.floor(((i + t) * step) / costs.cell));
-      const q = Math.min(costs.columns - 1, Math.floor(((lane + slope * t) * LANE) / costs.cell));
-      sum += costs.cost[p * costs.columns + q]!;
+  // Ink is felt half a millimetre off, so a look every quarter misses no line.
+  const samples = Math.max(2, Math.ceil(step / Math.max(costs.cell, LANE)));
+  const { facing } = costs;
+  const aslant = slantFactors(step);
+  // Where a sample of a step lies from its lane's own place, in cells: the same for every lane, as lanes lie on whole cells.
+  const wholeCells = Math.round(LANE / costs.cell);
+  const offsets = new Int32Array(slopes * samples);
+  for (let s = 0; s < slopes; s++) {
+    for (let k = 0; k < samples; k++) {
+      const aside = (s - STEEPEST) * ((k + 0.5) / samples) * wholeCells;
+      offsets[s * samples + k] = Math.floor(aside);
     }
-    return (sum / samples) * Math.hypot(step, slope * LANE);
-  };
-  // best[lane, slope]: cheapest way to stand at `lane` having come with `slope`.
-  let best = new Float64Array(lanes * slopes).fill(Infinity);
-  for (let l = 0; l < lanes; l++) best[l * slopes + STEEPEST] = 0;
-  const from: Int8Array[] = [];
-  for (let i = 0; i < steps; i++) {
-    const next = new Float64Array(lanes * slopes).fill(Infinity);
-    const back = new Int8Array(lanes * slopes);
-    for (let l = 0; l < lanes; l++) {
-      for (let s = 0; s < slopes; s++) {
-        const to = l + s - STEEPEST;
-        if (to < 0 || to >= lanes) continue;
-        let least = Infinity;
-        let came = 0;
-        for (let turn = -SHARPEST; turn <= SHARPEST; turn++) {
-          const before = s + turn;
-          if (before < 0 || before >= slopes) continue;
-          const cost = best[l * slopes + before]! + CUT_PRICES.turn * Math.abs(turn);
-          if (cost < least) [least, came] = [cost, before];
-        }
-        if (least === Infinity) continue;
-        const total = least + edgeCost(i, l + first, s - STEEPEST);
-        if (total < next[to * slopes + s]!) {
-          next[to * slopes + s] = total;
-          back[to * slopes + s] = came;
+  }
+  // edge[slope, lane]: what a step from that lane costs. Lanes the step would leave the band from hold nothing of use.
+  const edge = new Float64Array(lanes * slopes);
+  const edgeCosts = (i: number) => {
+    edge.fill(0);
+    for (let s = 0; s < slopes; s++) {
+      const from = Math.max(0, STEEPEST - s);
+      const to = Math.min(lanes, lanes + STEEPEST - s);
+      const perSample = Math.hypot(step, (s - STEEPEST) * LANE) / samples;
+      for (let k = 0; k < samples; k++) {
+        const p = Math.min(costs.rows - 1, Math.floor(((i + (k + 0.5) / samples) * step) / costs.cell));
+        const row = p * costs.columns + offsets[s * samples + k]!;
+        for (let l = from; l < to; l++) {
+          const at = row + (l + first) * wholeCells;
+          const factor = facing ? aslant[s * (FACINGS + 1) + facing[at]!]! : 1;
+          edge[s * lanes + l]! += costs.cost[at]! * factor * perSample;
         }
       }
     }
+  };
+  // best[slope, lane]: cheapest way to stand at `lane` having come with `slope`.
+  let best = new Float64Array(lanes * slopes).fill(Infinity);
+  best.fill(0, STEEPEST * lanes, (STEEPEST + 1) * lanes);
+  let next = new Float64Array(lanes * slopes);
+  const least = new Float64Array(lanes);
+  const from: Int8Array[] = [];
+  for (let i = 0; i < steps; i++) {
+    const back = new Int8Array(lanes * slopes);
+    edgeCosts(i);
+    next.fill(Infinity);
+    for (let s = 0; s < slopes; s++) {
+      least.fill(Infinity);
+      const low = Math.max(0, STEEPEST - s);
+      const high = Math.min(lanes, lanes + STEEPEST - s);
+      const land = s * lanes + s - STEEPEST;
+      for (let before = Math.max(0, s - SHARPEST); before <= Math.min(slopes - 1, s + SHARPEST); before++) {
+        const turning = CUT_PRICES.turn * Math.abs(before - s);
+        const row = before * lanes;
+        for (let l = low; l < high; l++) {
+          const cost = best[row + l]! + turning;
+          if (cost >= least[l]!) continue;
+          least[l] = cost;
+          back[land + l] = before;
+        }
+      }
+      for (let l = low; l < high; l++) next[land + l] = least[l]! + edge[s * lanes + l]!;
+    }
     from.push(back);
-    best = next;
+    [best, next] = [next, best];
   }
   let lane = -1;
-  let least = Infinity;
+  let cheapest = Infinity;
   for (let l = 0; l < lanes; l++) {
     // Among equals the lane nearest the middle.
-    const cost = best[l * slopes + STEEPEST]! + (1e-6 * Math.abs(l - lanes / 2)) / lanes;
-    if (cost < least) [least, lane] = [cost, l];
+    const cost = best[STEEPEST * lanes + l]! + (1e-6 * Math.abs(l - lanes / 2)) / lanes;
+    if (cost < cheapest) [cheapest, lane] = [cost, l];
   }
   if (lane < 0) return null;
-  const total = best[lane * slopes + STEEPEST]!;
+  const total = best[STEEPEST * lanes + lane]!;
   const out = [lane + first];
   let slope = STEEPEST;
   for (let i = steps - 1; i >= 0; i--) {
-    const came = from[i]![lane * slopes + slope]!;
+    const came = from[i]![slope * lanes + lane]!;
     lane -= slope - STEEPEST;
     slope = came;
     out.unshift(lane + first);

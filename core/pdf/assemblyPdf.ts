@@ -1,4 +1,4 @@
-import { type FaceLayout, type FilmLayout, type Seam, sheetNamed, shorten } from '../film/index.ts';
+import { ASLANT, type FaceLayout, type FilmLayout, type Seam, sheetNamed, shorten } from '../film/index.ts';
 import { ACCENT, CAUTION, drawVernier, SOFT, STEPS } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
 import { drawFilm, drawKey, orderedCrossings, seamsOf } from './filmPicture.ts';
@@ -164,9 +164,9 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string {
   const top = film.box.y + film.box.height;
   const places = orderedCrossings(seam)
     .slice(0, MOST_NUMBERS)
-    .map(([u, v, length], i) => {
+    .map(([u, v, length, slant], i) => {
       const at = seam.runs === 'across' ? top - v : u - film.box.x;
-      return `${i + 1} at ${at.toFixed(0)} mm (${length.toFixed(1)} mm long)`;
+      return `${i + 1} at ${at.toFixed(0)} mm (${length.toFixed(1)} mm long${slant > ASLANT ? ', aslant' : ''})`;
     });
   const from = seam.runs === 'across' ? 'from the upper edge' : 'from the tail edge';
   const more =

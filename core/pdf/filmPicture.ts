@@ -21,9 +21,14 @@ export function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: 
   );
 }
 
-/** Crossings as a reader meets them: from the upper edge of a cut across, from the tail of one along. */
-export function orderedCrossings({ runs, crossings }: Seam): Seam['crossings'] {
-  return crossings.toSorted((a, b) => (runs === 'across' ? b[1] - a[1] : a[0] - b[0]));
+/** Crossings as a reader meets them: from the upper edge of a cut across, from the tail of one along. With their slants. */
+export function orderedCrossings({
+  runs,
+  crossings,
+  slants,
+}: Seam): (readonly [number, number, number, number])[] {
+  const all = crossings.map(([u, v, length], i) => [u, v, length, slants[i]!] as const);
+  return all.sort((a, b) => (runs === 'across' ? b[1] - a[1] : a[0] - b[0]));
 }
 
 /** A point a share of the way along a path. */

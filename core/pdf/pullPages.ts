@@ -1,7 +1,7 @@
 import type { PDFDocument } from 'pdf-lib';
 import { type Affine, apply, filmMask, shorten } from '../film/index.ts';
+import { DEFER } from '../press/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
-import { cautionBox } from './cautionBox.ts';
 import type { Deflate } from './document.ts';
 import { addImageMask } from './imageMask.ts';
 import { type Fonts, Paper, tintOf } from './paper.ts';
@@ -19,7 +19,7 @@ function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, d
   const { film, layout } = pull;
   const { box } = film;
   const wide = paper.width - 2 * EDGE;
-  const scale = Math.min(wide / box.width, 62 / box.height);
+  const scale = Math.min(wide / box.width, 50 / box.height);
   const high = box.height * scale;
   const left = EDGE + (wide - box.width * scale) / 2;
   const wood = pull.lots[0]?.veneerHex ?? '#e3c9a0';
@@ -97,7 +97,7 @@ export function pullPages(
   for (const step of pull.steps) {
     need(8);
     paper.rect(EDGE, y - 0.9, 4.6, 4.6, null, SOFT, 0.35);
-    y = paper.paragraph(EDGE + 8, y, step, 12.5, room - 8) - 1.8;
+    y = paper.paragraph(EDGE + 8, y, step, 11.5, room - 8) - 1.4;
   }
   y -= 3;
   need(40);
@@ -120,37 +120,46 @@ export function pullPages(
   y -= 1.6;
   for (let row = 0; row < 3; row++)
     for (let i = 0; i < heads.length; i++) {
-      paper.rect(EDGE + i * cell, y - (row + 1) * 8, cell, 8, null, SOFT, 0.25);
-      if (i === 0) paper.text(EDGE + 2, y - row * 8 - 5.6, String(row + 1), 12);
+      paper.rect(EDGE + i * cell, y - (row + 1) * 7, cell, 7, null, SOFT, 0.25);
+      if (i === 0) paper.text(EDGE + 2, y - row * 7 - 5, String(row + 1), 12);
     }
-  y -= 3 * 8 + 9;
+  y -= 3 * 7 + 8;
   need(20);
   paper.text(EDGE, y, 'Decks', 14, { bold: true });
   paper.text(EDGE + 24, y, 'tick when printed, cross when spoiled', 10, { tint: SOFT });
   y -= 9;
-  const first = EDGE + 74;
-  const perRow = Math.max(1, Math.floor((width - EDGE - first) / (TICK + 2)));
-  for (const lot of pull.lots) {
-    const rows = Math.max(1, Math.ceil(lot.start / perRow));
-    need(rows * (TICK + 2) + 3);
-    paper.rect(EDGE, y - 1.6, 8, 6.4, tintOf(lot.veneerHex), SOFT, 0.25);
-    paper.rect(EDGE + 8, y - 1.6, 6, 6.4, tintOf(lot.inkHex), SOFT, 0.25);
-    paper.text(EDGE + 17, y + 1.4, shorten(lot.veneer, 24), 12, { bold: true });
-    paper.text(EDGE + 17, y - 3, shorten(`${lot.ink} · ${lot.good} good`, 34), 9.5, { tint: SOFT });
-    for (let i = 0; i < lot.start; i++) {
-      const bx = first + (i % perRow) * (TICK + 2);
-      const by = y - 2 - Math.floor(i / perRow) * (TICK + 2);
-      const spare = i >= lot.good;
-      paper.rect(bx, by, TICK, TICK, spare ? [0.93, 0.92, 0.9] : null, SOFT, 0.35);
-      paper.text(bx + TICK / 2, by + 2.2, spare ? 's' : String(i + 1), 8, {
-        tint: [0.62, 0.6, 0.57],
-        middle: true,
-      });
-    }
-    y -= Math.max(11, rows * (TICK + 2) + 2);
+  // Two lots side by side while their boxes fit.
+  const pitch = TICK + 1.6;
+  const label = 40;
+  const most = Math.max(0, ...pull.lots.map((lot) => lot.start));
+  const sides = label + most * pitch <= room / 2 && pull.lots.length > 1 ? 2 : 1;
+  const wide = room / sides;
+  const perRow = Math.max(1, Math.floor((wide - label) / pitch));
+  for (let at = 0; at < pull.lots.length; at += sides) {
+    const lots = pull.lots.slice(at, at + sides);
+    const tall = Math.max(...lots.map((lot) => Math.max(10.5, Math.ceil(lot.start / perRow) * pitch + 2)));
+    need(tall);
+    lots.forEach((lot, side) => {
+      const x = EDGE + side * wide;
+      paper.rect(x, y - 1.6, 6, 6.4, tintOf(lot.veneerHex), SOFT, 0.25);
+      paper.rect(x + 6, y - 1.6, 4, 6.4, tintOf(lot.inkHex), SOFT, 0.25);
+      paper.text(x + 12, y + 1.4, shorten(lot.veneer, 14), 10.5, { bold: true });
+      paper.text(x + 12, y - 2.6, shorten(`${lot.good} good · ${lot.ink}`, 19), 8.5, { tint: SOFT });
+      for (let i = 0; i < lot.start; i++) {
+        const bx = x + label + (i % perRow) * pitch;
+        const by = y - 1.9 - Math.floor(i / perRow) * pitch;
+        const spare = i >= lot.good;
+        paper.rect(bx, by, TICK, TICK, spare ? [0.93, 0.92, 0.9] : null, SOFT, 0.35);
+        paper.text(bx + TICK / 2, by + 2.2, spare ? 's' : String(i + 1), 8, {
+          tint: [0.62, 0.6, 0.57],
+          middle: true,
+        });
+      }
+    });
+    y -= tall;
   }
-  y -= 1;
-  need(10 + pull.cautions.length * 5);
-  cautionBox(paper, y, pull.cautions);
+  const words = [...pull.cautions, DEFER].join(' ');
+  need(16);
+  paper.paragraph(EDGE, y - 1, words, 8.2, room, { tint: ACCENT });
   return pages;
 }

@@ -67,7 +67,7 @@ function cover(doc: PDFDocument, fonts: Fonts, sheet: RunSheet, deflate: Deflate
     paper.text(
       SHEET_EDGE + 105,
       y,
-      `${layout.face} · ${art.meshPerCm} threads/cm · ${film.inkedCm2.toFixed(0)} cm² · ${film.sheets.length} sheets`,
+      `${layout.face} · ${art.meshPerCm} threads/cm · ${film.inkedCm2.toFixed(0)} cm² · ${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}`,
       10,
       { tint: SOFT },
     );

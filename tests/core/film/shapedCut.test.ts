@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { crossingsOf, straightCut, wasteDashes } from '../../../core/film/cut.ts';
+import { CUT_PRICES, cutCosts } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
-import { CUT_PRICES, cheapestLanes, cutCosts, shapedCut } from '../../../core/film/shapedCut.ts';
+import { cheapestLanes, shapedCut } from '../../../core/film/shapedCut.ts';
 import { blankMask } from '../../../core/raster/index.ts';
 import { paint, seeded } from './testFace.ts';
 

@@ -1,0 +1,162 @@
+import type { Box } from '../units/index.ts';
+import type { FilmArt } from './filmArt.ts';
+
+/** A band as costs a mm: `p` runs along the cut, `q` across the band; `cell` mm a value. */
+export interface CutCosts {
+  readonly rows: number;
+  readonly columns: number;
+  readonly cell: number;
+  /** rows × columns. */
+  readonly cost: Float32Array;
+  /** Which way the square to the ink's edge lies at each value, 1 to `FACINGS`; 0 where there is no edge, or no one way. */
+  readonly facing?: Uint8Array;
+}
+
+/** mm between the places a path may take across its band; whole cells of the costs. */
+export const LANE = 0.25;
+
+/**
+ * Price of a mm: clear of ink, blank but close to ink, solid ink, ink at an edge; of each lane of turning; and by how much
+ * more, at most, a mm at an edge costs that does not cross it square.
+ */
+export const CUT_PRICES = { blank: 0.02, close: 4, solid: 10, edge: 12, turn: 0.01, aslant: 0.5 } as const;
+/** mm that count as close. */
+const CLOSE = 0.5;
+
+/** Ways an edge may face, over half a turn: 11¼° apart. */
+export const FACINGS = 16;
+/** How much of an edge's pull must be one way for it to face that way. */
+const ONE_WAY = 0.4;
+
+/** Values within `reach` of a change from blank to ink or back, along either axis. */
+function edgeCells(ink: Uint8Array, rows: number, columns: number, reach: number): Uint8Array {
+  const out = new Uint8Array(rows * columns);
+  for (let p = 0; p < rows; p++) {
+    const row = p * columns;
+    for (let q = 0; q < columns; q++) {
+      const at = row + q;
+      if (q + 1 < columns && ink[at] !== ink[at + 1])
+        out.fill(1, row + Math.max(0, q + 1 - reach), row + Math.min(columns, q + 1 + reach));
+      if (p + 1 < rows && ink[at] !== ink[at + columns]) {
+        const last = Math.min(rows - 1, p + reach);
+        for (let pp = Math.max(0, p + 1 - reach); pp <= last; pp++) out[pp * columns + q] = 1;
+      }
+    }
+  }
+  return out;
+}
+
+/**
+ * Which way ink's edges face about every value that is `mixed`: the main direction of the ink's gradients within `reach`
+ * values (the structure tensor of Förstner and Gülch, 1987, summed over a square). Angles from p towards q.
+ */
+function edgeFacings(
+  ink: Uint8Array,
+  mixed: Uint8Array,
+  rows: number,
+  columns: number,
+  reach: number,
+): Uint8Array {
+  const out = new Uint8Array(rows * columns);
+  const sums = [0, 1, 2].map(() => new Int16Array(rows * columns));
+  const [pp, pq, qq] = sums as [Int16Array, Int16Array, Int16Array];
+  for (let p = 1; p + 1 < rows; p++) {
+    for (let q = 1; q + 1 < columns; q++) {
+      const at = p * columns + q;
+      if (mixed[at] === 0) continue;
+      const gp = ink[at + columns]! - ink[at - columns]!;
+      const gq = ink[at + 1]! - ink[at - 1]!;
+      if (gp === 0 && gq === 0) continue;
+      pp[at] = gp * gp;
+      pq[at] = gp * gq;
+      qq[at] = gq * gq;
+    }
+  }
+  const acrossSums = sums.map((sum) => sumDown(sumRight(sum, rows, columns, reach), rows, columns, reach));
+  const [a, b, c] = acrossSums as [Int16Array, Int16Array, Int16Array];
+  for (let at = 0; at < out.length; at++) {
+    if (mixed[at] === 0) continue;
+    const all = a[at]! + c[at]!;
+    const [two, one] = [2 * b[at]!, a[at]! - c[at]!];
+    if (all === 0 || two * two + one * one < ONE_WAY * ONE_WAY * all * all) continue;
+    const angle = Math.atan2(two, one) / 2;
+    out[at] = 1 + ((Math.round((angle * FACINGS) / Math.PI) + FACINGS) % FACINGS);
+  }
+  return out;
+}
+
+/** Every value's sum with its neighbours up to `reach` along its row, in place. */
+function sumRight(values: Int16Array, rows: number, columns: number, reach: number): Int16Array {
+  const line = new Int16Array(columns + 2 * reach + 1);
+  for (let p = 0; p < rows; p++) {
+    const row = p * columns;
+    line.set(values.subarray(row, row + columns), reach + 1);
+    let sum = 0;
+    for (let i = reach + 1; i < 2 * reach + 1; i++) sum += line[i]!;
+    for (let q = 0; q < columns; q++) {
+      sum += line[q + 2 * reach + 1]! - line[q]!;
+      values[row + q] = sum;
+    }
+  }
+  return values;
+}
+
+/** The same along columns, into new values. */
+function sumDown(values: Int16Array, rows: number, columns: number, reach: number): Int16Array {
+  const out = new Int16Array(values.length);
+  const sum = new Int32Array(columns);
+  for (let p = -reach; p < rows; p++) {
+    const [come, gone] = [(p + reach) * columns, (p - reach - 1) * columns];
+    if (p + reach < rows) for (let q = 0; q < columns; q++) sum[q]! += values[come + q]!;
+    if (gone >= 0) for (let q = 0; q < columns; q++) sum[q]! -= values[gone + q]!;
+    if (p >= 0) out.set(sum, p * columns);
+  }
+  return out;
+}
+
+/** Costs of a band of one film, at an eighth of a millimetre, or a quarter where pixels are coarser than an eighth. */
+export function cutCosts(film: FilmArt, band: Box, runs: 'across' | 'along'): CutCosts {
+  const across = runs === 'across';
+  const cell = 25.4 / film.dpi <= LANE / 2 ? LANE / 2 : LANE;
+  const rows = Math.max(1, Math.round((across ? band.height : band.width) / cell));
+  const columns = Math.max(1, Math.round((across ? band.width : band.height) / cell));
+  const ink = new Uint8Array(rows * columns);
+  const scale = film.dpi / 25.4;
+  const { mask } = film;
+  const top = film.box.y + film.box.height;
+  const left = (band.x - film.box.x) * scale;
+  const above = (top - band.y - band.height) * scale;
+  const wide = across ? columns : rows;
+  const high = across ? rows : columns;
+  const per = cell * scale;
+  for (let j = 0; j < high; j++) {
+    // Cells from the band's upper edge down; every cell takes in all pixels that lie in it, or the one it lies in.
+    const y0 = Math.floor(above + j * per + 1e-6);
+    const y1 = Math.max(y0 + 1, Math.floor(above + (j + 1) * per + 1e-6));
+    for (let y = Math.max(0, y0); y < Math.min(mask.height as number, y1); y++) {
+      const row = y * mask.stride;
+      const last = Math.min(mask.width as number, Math.ceil(left + wide * per - 1e-6));
+      for (let x = Math.max(0, Math.floor(left)); x < last; x++) {
+        const word = mask.data[row + (x >> 5)]!;
+        if (word === 0) {
+          x |= 31;
+          continue;
+        }
+        if (((word >>> (x & 31)) & 1) === 0) continue;
+        // The cells this pixel begins in or covers; then on to the first pixel past them.
+        const first = Math.max(0, Math.floor((x - left) / per + 1e-6));
+        const end = Math.max(first + 1, Math.floor((x + 1 - left) / per + 1e-6));
+        for (let i = first; i < Math.min(end, wide); i++)
+          ink[across ? (high - 1 - j) * columns + i : i * columns + (high - 1 - j)] = 1;
+        x = Math.max(x, Math.ceil(left + end * per - 1e-6) - 1);
+      }
+    }
+  }
+  const reach = Math.max(1, Math.round(CLOSE / cell));
+  const cost = new Float32Array(rows * columns);
+  const mixed = edgeCells(ink, rows, columns, reach);
+  const { blank, close, solid, edge } = CUT_PRICES;
+  for (let at = 0; at < cost.length; at++)
+    cost[at] = ink[at] === 1 ? (mixed[at] === 1 ? edge : solid) : mixed[at] === 1 ? close : blank;
+  return { rows, columns, cell, cost, facing: edgeFacings(ink, mixed, rows, columns, reach) };
+}
