@@ -2,8 +2,10 @@ export type { Coverage } from './coverage.ts';
 export { isGrainy } from './grain.ts';
 export { groundOf } from './ground.ts';
 export type { SeparatePalette } from './labels.ts';
+export { screenedShares } from './screenedShares.ts';
 export { SEPARATE_MARGIN_PX, type SeparateOptions, separateWindow } from './separateWindow.ts';
 export { type InkSuggestion, type SuggestOptions, suggestInks } from './suggestInks.ts';
+export { type TonePalette, type UnmixTable, unmixPicture, unmixTable } from './unmix.ts';
 export {
   addTally,
   type Unplanned,
