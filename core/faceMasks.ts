@@ -9,6 +9,7 @@ import { onBase } from './printInk.ts';
 import { blankMask, type Mask, type Picture, union } from './raster/index.ts';
 import {
   addTally,
+  isGrainy,
   type Unplanned,
   type UnplannedTally,
   unplannedOf,
@@ -60,7 +61,12 @@ async function windowsOf(
   dpi: number,
   tools: MaskTools,
 ): Promise<
-  Outcome<{ width: number; height: number; window: (plan: TilePlan) => Promise<Outcome<Picture>> }>
+  Outcome<{
+    width: number;
+    height: number;
+    grainy?: boolean;
+    window: (plan: TilePlan) => Promise<Outcome<Picture>>;
+  }>
 > {
   const bytes = tools.art.get(piece.hash);
   if (!bytes) throw new Error(`The bytes of “${piece.name}” were not handed over.`);
@@ -74,6 +80,7 @@ async function windowsOf(
     return done({
       width: picture.width as number,
       height: picture.height as number,
+      grainy: isGrainy(picture),
       window: async (plan) => done(pictureWindow(picture, plan.window)),
     });
   }

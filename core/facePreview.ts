@@ -6,8 +6,10 @@ import type { Job } from './job/index.ts';
 import { onBaseOf, printAll } from './printInk.ts';
 import { composePulls, shiftPlane } from './proof/index.ts';
 import { blankMask, downsample, fillRings, type Mask, type Picture, type Plane } from './raster/index.ts';
+import { isGrainy } from './separate/index.ts';
 import { blankSet, layOver, pictureWindow, planTiles } from './separateFace.ts';
 import { separateTile } from './separateTile.ts';
+import { randomStream } from './trap/index.ts';
 import { type Box, badInput, done, type Outcome, pxPerMm, type Ring } from './units/index.ts';
 
 /** A face's separations and prints along the wood, inks in pull order. */
@@ -75,7 +77,9 @@ export function facePreview(input: {
     const picture = pictures.get(piece.hash);
     if (!picture || piece.hidden || settings.inks.length === 0) continue;
     const out = laid++ === 0 ? separations : blankSet(raster, settings.inks.length, false);
-    for (const tile of planTiles(raster, settings, piece, picture as { width: number; height: number }))
+    const { width, height } = picture as { width: number; height: number };
+    const grainy = piece.mediaType !== 'image/svg+xml' && isGrainy(picture);
+    for (const tile of planTiles(raster, settings, piece, { width, height, grainy }))
       separateTile(tile.input(pictureWindow(picture, tile.window), out));
     if (out !== separations) layOver(separations, out);
   }
@@ -87,18 +91,6 @@ export function facePreview(input: {
   const prints = input.traps ? printAll(separations, settings, dpi) : separations;
   const { box, width, height } = raster;
   return done({ box, width, height, dpi, separations, prints, ...deckAndHoles(raster, job) });
-}
-
-/** Small seeded generator (mulberry32, public domain), 0 to 1. */
-function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 /**
@@ -121,7 +113,7 @@ export function faceProof(input: {
   const colours = job.colourways.find((c) => c.id === input.colourwayId)?.colours ?? {};
   const { inks } = job.faces[face];
   const baseWanted = inks.some((ink) => onBaseOf(ink, veneer?.id ?? ''));
-  const random = seeded(input.seed ?? 1);
+  const random = randomStream(input.seed ?? 1);
   const wander = (input.misregisterMm ?? 0) * pxPerMm(preview.dpi / reduce);
   const pulls = inks.flatMap((ink, i) => {
     const print = ink.role === 'base' && !baseWanted ? preview.separations[i] : preview.prints[i];

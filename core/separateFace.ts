@@ -15,6 +15,8 @@ const DENSEST = 1.5;
 export interface ArtPixels {
   readonly width: number;
   readonly height: number;
+  /** See `isGrainy`; left out: drawn art. */
+  readonly grainy?: boolean;
 }
 
 /** How large a piece is best drawn for a raster: as many points as the raster has there, but never more than it has. */
@@ -72,6 +74,7 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
           window,
           inks,
           ground: piece.ground,
+          grainy: pixels.grainy ?? false,
           grid: gridInWindow(grid, pixels.width, pixels.height, x0, y0),
           out,
           x,

@@ -6,6 +6,8 @@ export interface TileInput {
   readonly window: Picture;
   readonly inks: readonly { readonly hex: string }[];
   readonly ground: string | null;
+  /** Whether the whole art is compressed or a photograph: told once, so that tiles agree. */
+  readonly grainy: boolean;
   /** In pixels of the window. */
   readonly grid: WarpGrid;
   /** One mask an ink, of the whole face. */
@@ -22,7 +24,11 @@ export interface TileInput {
  */
 export function separateTile(tile: TileInput): UnplannedTally {
   const unplanned = unplannedTally();
-  const coverage = separateWindow(tile.window, { inks: tile.inks, ground: tile.ground }, { unplanned });
+  const coverage = separateWindow(
+    tile.window,
+    { inks: tile.inks, ground: tile.ground },
+    { grainy: tile.grainy, unplanned },
+  );
   warpArgmax(
     coverage.planes,
     coverage.width,
