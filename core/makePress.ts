@@ -1,3 +1,4 @@
+import { strToU8 } from 'fflate';
 import { faceMasks, type MaskTools } from './faceMasks.ts';
 import { faceProof } from './facePreview.ts';
 import {
@@ -24,6 +25,7 @@ import {
   cautionsFor,
   countRun,
   type Drawing,
+  drawing,
   drawingDxf,
   drawingSvg,
   emulsionAmount,
@@ -57,8 +59,6 @@ const FINE = 0.5;
 /** Strips of the step-test film. */
 const STRIPS = 9;
 const PROOF_DPI = 60;
-
-const ascii = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** A film with the numbers of its page. */
 function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page: SheetPull; ink: InkLine }> {
@@ -113,7 +113,7 @@ function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page:
           `${job.press.blade} mm, ${section.depth > 0 ? (face === 'bottom' ? 'concave' : 'convex') : 'straight'}`,
         ],
         ['exposure', exposure === undefined ? '______ s' : `${exposure} s`],
-        ['film', `${film.sheets.length} sheets`],
+        ['film', `${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}`],
       ],
       warnings: [
         ...warnings,
@@ -172,6 +172,15 @@ export function pressDrawings(job: Job): { drawings: Drawing[]; notes: string[] 
   }
   return { drawings, notes };
 }
+
+/** A drawing for paper: the frame needs no sheets of its own. */
+const onPaper = (made: Drawing): Drawing =>
+  drawing(
+    made.name,
+    made.title,
+    made.items.filter((item) => item.layer !== 'frame'),
+    2,
+  );
 
 /** A proof of each face that has art, on the first lot's wood. */
 async function proofsOf(request: PressRequest): Promise<Outcome<RunSheet['proofs']>> {
@@ -299,7 +308,7 @@ export async function makePress(request: PressRequest): Promise<Outcome<PressSet
   files.set('run-sheet.pdf', await runSheetPdf(sheet, { deflate }));
   say(0.94, 'jig and templates');
   for (const [name, title, list] of [
-    ['jig.pdf', `${job.name}: jig`, drawings.filter((d) => d.name.startsWith('jig'))],
+    ['jig.pdf', `${job.name}: jig`, drawings.filter((d) => d.name.startsWith('jig')).map(onPaper)],
     ['squeegee.pdf', `${job.name}: squeegee and form`, drawings.filter((d) => d.name.startsWith('squeegee'))],
   ] as const) {
     if (list.length === 0) continue;
@@ -308,8 +317,8 @@ export async function makePress(request: PressRequest): Promise<Outcome<PressSet
     files.set(name, made.value);
   }
   for (const made of drawings) {
-    files.set(`${made.name}.svg`, ascii(drawingSvg(made)));
-    files.set(`${made.name}.dxf`, ascii(drawingDxf(made)));
+    files.set(`${made.name}.svg`, strToU8(drawingSvg(made)));
+    files.set(`${made.name}.dxf`, strToU8(drawingDxf(made)));
   }
   const calibration = await calibrationPdf(printer, { deflate, corrected: false });
   if (calibration.ok) files.set('calibration.pdf', calibration.value);

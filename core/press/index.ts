@@ -1,7 +1,7 @@
 export type { Calculation } from './calculation.ts';
 export { CAUTIONS, cautionsFor, DEFER, type Work } from './cautions.ts';
 export { blanksFor, type CountInput, countRun, type RunCount } from './count.ts';
-export { type Drawing, type DrawnItem, LAYERS, type Layer } from './drawing.ts';
+export { type Drawing, type DrawnItem, drawing, LAYERS, type Layer } from './drawing.ts';
 export { drawingDxf } from './drawingDxf.ts';
 export { drawingSvg } from './drawingSvg.ts';
 export { type EmulsionInput, emulsionAmount } from './emulsion.ts';

@@ -73,71 +73,80 @@ export function jigDrawing(deck: Deck, face: Face, input: JigInput): Outcome<Dra
   ];
   items.push(path('frame', box(fx, fy), true, true), path('frame', box(fx + frameBar, fy + frameBar), true));
   const y0 = hingeLine(input);
+  const side = Math.sign(y0);
+  const clamps = clampPlaces(input);
+  const hingeEnd = clamps[1][0] + 50;
   items.push(
     path('mark', [
-      [-fx - frameBar, y0],
-      [fx + frameBar, y0],
+      [-hingeEnd, y0],
+      [hingeEnd, y0],
     ]),
+    text(-hingeEnd, y0 + (side > 0 ? -8 : 4), 4, 'hinge line'),
   );
-  const side = Math.sign(y0);
-  for (const [x] of clampPlaces(input)) {
+  for (const [x] of clamps) {
     items.push(
       path('mark', [
         [x - 25, y0],
-        [x - 25, y0 + side * 40],
-        [x + 25, y0 + side * 40],
+        [x - 25, y0 + side * 12],
+        [x + 25, y0 + side * 12],
         [x + 25, y0],
       ]),
+      path('mark', [
+        [x, y0 - 6],
+        [x, y0 + 6],
+      ]),
+      text(x, y0 + side * 7 - 2, 3.5, 'clamp', true),
     );
-    items.push(text(x, y0 + side * 20 - 2, 4, 'hinge clamp', true));
   }
   // Centre marks: outside the deck, so that they are seen with a deck on the jig.
   const gap = 6;
+  const long = 24;
   const tips = { nose: Math.max(...ring.map(([x]) => x)), tail: Math.min(...ring.map(([x]) => x)) };
-  items.push(
-    path('mark', [
-      [tips.nose + gap, 0],
-      [fx, 0],
-    ]),
-    path('mark', [
-      [-fx, 0],
-      [tips.tail - gap, 0],
-    ]),
-  );
   const rail = wide + gap;
-  items.push(
-    path('mark', [
+  for (const ends of [
+    [
+      [tips.nose + gap, 0],
+      [tips.nose + gap + long, 0],
+    ],
+    [
+      [tips.tail - gap - long, 0],
+      [tips.tail - gap, 0],
+    ],
+    [
       [0, rail],
-      [0, fy],
-    ]),
-    path('mark', [
-      [0, -fy],
+      [0, rail + 14],
+    ],
+    [
+      [0, -rail - long],
       [0, -rail],
-    ]),
-  );
-  items.push(
-    path('mark', [
+    ],
+    [
       [-12, 0],
       [12, 0],
-    ]),
-    path('mark', [
+    ],
+    [
       [0, -12],
       [0, 12],
-    ]),
-  );
+    ],
+  ] as const)
+    items.push(path('mark', ends));
   const up = face === 'bottom' ? 'BOTTOM FACE UP' : 'TOP FACE UP';
   items.push(
-    text(0, 34, 9, up, true),
-    text(0, 22, 5, `${deck.name}: you stand on this side, nose on your right`, true),
-    text(0, -26, 4.5, 'Ringed holes: bolts. Others: drill only to sight through.', true),
-    text(0, -35, 4.5, `Holes ${deck.holes.diameter} mm; bolts end below the printed face.`, true),
-    text(tips.nose + gap + 2, 4, 6, 'NOSE'),
-    text(-fx + 2, 4, 6, 'TAIL'),
-    text(4, rail + 4, 4, 'mid-wheelbase'),
-    text(-fx + 4, fy - 7, 4, `inside of frame ${frameLength} × ${frameWidth} mm`),
-    text(-fx - frameBar + 4, y0 + (side > 0 ? 4 : -8), 4, 'hinge line'),
+    text(0, 40, 9, up, true),
+    text(0, 28, 5, deck.name, true),
+    text(0, -28, 4.5, 'Ringed holes: bolts. Others: only to sight through.', true),
+    text(
+      0,
+      -37,
+      4.5,
+      `Holes ${Number(deck.holes.diameter.toFixed(2))} mm; bolts end below the printed face.`,
+      true,
+    ),
+    text(0, -46, 4.5, 'Lines off the rails and tips: the film’s centre marks lie on them.', true),
+    text(tips.nose + gap, 4, 6, 'NOSE'),
+    text(tips.tail - gap - long, 4, 6, 'TAIL'),
+    // The near side is below, whatever the hinge.
+    text(0, -rail - long - 10, 5, 'you stand on this side, nose on your right', true),
   );
-  // The near side is below, whatever the hinge.
-  items.push(text(0, -fy - frameBar - (side < 0 ? 52 : 10), 5, 'near side', true));
   return done(drawing(`jig-${face}`, `Jig, ${face} face up: ${deck.name}`, items, 6));
 }

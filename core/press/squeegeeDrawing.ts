@@ -33,15 +33,14 @@ export function squeegeeDrawing(input: SqueegeeInput): Outcome<Drawing> {
   const edgeCurve = curve(half, edgeAt);
   const items: DrawnItem[] = [
     path('cut', [...edgeCurve, [half, HANDLE], [-half, HANDLE]], true),
-    path(
-      'mark',
-      [
-        [0, Math.min(edgeAt(0), edgeAt(half)) - 6],
-        [0, HANDLE],
-      ],
-      false,
-      true,
-    ),
+    path('mark', [
+      [0, edgeAt(0) - 6],
+      [0, edgeAt(0) + 8],
+    ]),
+    path('mark', [
+      [0, HANDLE - 6],
+      [0, HANDLE],
+    ]),
     text(0, HANDLE - 14, 6, `Squeegee, ${face} face: blade ${blade} mm`, true),
     text(
       0,
@@ -65,15 +64,10 @@ export function squeegeeDrawing(input: SqueegeeInput): Outcome<Drawing> {
     const base = lift + low - BLOCK;
     items.push(
       path('cut', [...bend, [reach, base], [-reach, base]], true),
-      path(
-        'mark',
-        [
-          [0, base],
-          [0, lift + formAt(0)],
-        ],
-        false,
-        true,
-      ),
+      path('mark', [
+        [0, lift + formAt(0) - 8],
+        [0, lift + formAt(0)],
+      ]),
       text(0, base + 22, 5, `Bending form for ${plies} plies, radius ${formRadius.toFixed(1)} mm`, true),
       text(0, base + 13, 4, 'clamp the glued plies on this curve; they spring back to fit', true),
     );
