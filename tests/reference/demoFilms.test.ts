@@ -27,6 +27,8 @@ import {
  */
 const dpi = Number(process.env['KICKFLAT_FILMS_DPI'] ?? 300);
 const sheetName = process.env['KICKFLAT_FILMS_SHEET'];
+/** Small films share their sheets unless the environment says otherwise, so that such pages are checked too. */
+const shareSheets = process.env['KICKFLAT_FILMS_SHARE'] !== 'no';
 
 let dir: string;
 let made: FilmSet;
@@ -39,7 +41,7 @@ beforeAll(async () => {
   const demo = await demoJob(fileURLToPath(new URL('../../build/demo', import.meta.url)), nodeFiles(), codec);
   if (!demo.ok) throw new Error(demo.reason);
   const { job, art } = demo.value;
-  const printer = { ...job.printer, ...(sheetName ? { sheet: sheetName } : {}) };
+  const printer = { ...job.printer, shareSheets, ...(sheetName ? { sheet: sheetName } : {}) };
   const set = await makeFilms({
     job: { ...job, printer },
     art,
@@ -75,6 +77,21 @@ function layIn(
     const row = (y + at.y) * whole.width + at.x;
     for (let x = 0; x < at.width; x++) whole.at[row + x]! |= pixel(x, y);
   }
+}
+
+/** mm that no cut line or mark may come near ink; a stencil's edge needs them blank (common practice, no source). */
+const CLEAR = 0.3;
+
+/** Is a pixel of `bits` inked whose middle lies less than `mm` from that of pixel (x, y)? */
+function inkedWithin(bits: Bits, x: number, y: number, mm: number): boolean {
+  const reach = (mm * dpi) / 25.4;
+  const n = Math.floor(reach);
+  for (let j = Math.max(0, y - n); j <= Math.min(bits.height - 1, y + n); j++) {
+    const wide = Math.floor(Math.sqrt(reach * reach - (j - y) * (j - y)));
+    for (let i = Math.max(0, x - wide); i <= Math.min(bits.width - 1, x + wide); i++)
+      if (bits.at[j * bits.width + i] === 1) return true;
+  }
+  return false;
 }
 
 const blank = ({ width, height }: Bits): Bits => ({ width, height, at: new Uint8Array(width * height) });
@@ -133,7 +150,7 @@ describe(`films of the demonstration job at ${dpi} dpi`, () => {
   );
 
   test.skipIf(!TOOLS.poppler)(
-    'printed pages show every inked pixel of their window, and nothing else away from marks and shared strips (needs poppler)',
+    'printed pages show every inked pixel of their window, nothing else away from marks and shared strips, and no mark or cut line within 0.3 mm of ink (needs poppler)',
     async () => {
       for (const film of manifest.films) {
         const want = await maskOf(film);
@@ -144,7 +161,7 @@ describe(`films of the demonstration job at ${dpi} dpi`, () => {
           const at = windowPixels(film, sheet, dpi);
           const { from, right, down } = pageWalk(sheet, dpi, page, manifest.sheet.height);
           const marked = markedPixels(film, sheet, dpi);
-          let [missing, extra] = [0, 0];
+          let [missing, extra, tooNear] = [0, 0, 0];
           for (let y = 0; y < at.height; y++) {
             let p = from + y * down;
             let m = (y + at.y) * want.width + at.x;
@@ -152,16 +169,19 @@ describe(`films of the demonstration job at ${dpi} dpi`, () => {
               const [ink, black] = [want.at[m]!, page.at[p]!];
               seen.at[m]! |= black;
               if (ink > black) missing++;
+              // Whatever is not art, marks and cut lines alike, keeps clear of it.
+              if (black > ink && inkedWithin(want, x + at.x, y + at.y, CLEAR)) tooNear++;
               if (marked[y * at.width + x] === 1) continue;
               checked++;
               if (black > ink) extra++;
             }
           }
-          expect({ film: film.ink, page: sheet.page, missing, extra }).toEqual({
+          expect({ film: film.ink, page: sheet.page, missing, extra, tooNear }).toEqual({
             film: film.ink,
             page: sheet.page,
             missing: 0,
             extra: 0,
+            tooNear: 0,
           });
         }
         // Marks and shared strips must not be most of the film, or the comparison would say little.

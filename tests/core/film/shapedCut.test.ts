@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { crossingsOf, straightCut, wasteDashes } from '../../../core/film/cut.ts';
+import { crossingsOf, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
 import { CUT_PRICES, cutCosts } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
+import { bestCut } from '../../../core/film/seam.ts';
 import { cheapestLanes, shapedCut } from '../../../core/film/shapedCut.ts';
 import { blankMask } from '../../../core/raster/index.ts';
 import { paint, seeded } from './testFace.ts';
@@ -146,5 +147,65 @@ describe('shaped cuts', () => {
     expect(at(9.8)).toBeCloseTo(CUT_PRICES.close, 6);
     expect(at(10.2)).toBeCloseTo(CUT_PRICES.edge, 6);
     expect(at(16)).toBeCloseTo(CUT_PRICES.solid, 6);
+  });
+
+  test('ink met square has no slant, ink met at 50° has 50°, by plain geometry', () => {
+    for (const lean of [0, 20, 50]) {
+      const t = Math.tan((lean * Math.PI) / 180);
+      const film = bandFilm(20, 60, 600, (u, v) => Math.abs(v - 30 - (u - 10) * t) < 2);
+      const [one, ...more] = inkCrossings(film, straightCut(film, film.box, 'across'));
+      expect(more).toEqual([]);
+      expect(Math.abs(one!.slantDeg - lean)).toBeLessThan(4);
+      expect(one!.length).toBeCloseTo(4, 1);
+    }
+  });
+
+  test('a slanting stripe is crossed nearly square, and in no more ink than straight', () => {
+    const t = Math.tan((40 * Math.PI) / 180);
+    const film = bandFilm(20, 120, 300, (u, v) => Math.abs(v - 60 - (u - 10) * t) < 2.5);
+    const straight = inkCrossings(film, straightCut(film, film.box, 'across'));
+    const { path, crossings } = bestCut(film, film.box, 'across', true);
+    expect(straight[0]!.slantDeg).toBeGreaterThan(35);
+    expect(crossings.length).toBe(1);
+    expect(crossings[0]!.slantDeg).toBeLessThan(20);
+    expect(crossings[0]!.length).toBeLessThanOrEqual(straight[0]!.length);
+    expect(path.length).toBeGreaterThan(2);
+  });
+
+  test('the chosen cut never crosses more ink than the best straight one, seed 21', () => {
+    const random = seeded(21);
+    for (let n = 0; n < 25; n++) {
+      const blobs = Array.from(
+        { length: 40 },
+        () => [random() * 20, random() * 120, 1 + random() * 5] as const,
+      );
+      const film = bandFilm(20, 120, 200, (u, v) =>
+        blobs.some(([a, b, r]) => (u - a) ** 2 + (v - b) ** 2 < r * r),
+      );
+      const chosen = total(crossingsOf(film, bestCut(film, film.box, 'across', true).path));
+      // Every straight line a tenth of the band from its edges, counted by itself.
+      const s = 200 / 25.4;
+      let least = Infinity;
+      for (let x = Math.floor(2 * s) + 1; x < Math.floor(18 * s); x++) {
+        let inked = 0;
+        for (let y = 0; y < (film.mask.height as number); y++)
+          inked += (film.mask.data[y * film.mask.stride + (x >> 5)]! >>> (x & 31)) & 1;
+        least = Math.min(least, inked / s);
+      }
+      expect(chosen).toBeLessThanOrEqual(least + 0.15);
+    }
+  });
+
+  test('ink under 0.2 mm along a cut is no crossing, and two pieces 0.1 mm apart are one', () => {
+    const film = bandFilm(
+      20,
+      60,
+      1200,
+      (_u, v) => Math.abs(v - 10) < 0.07 || (Math.abs(v - 30) < 1 && Math.abs(v - 30) > 0.05),
+    );
+    const found = crossingsOf(film, straightCut(film, film.box, 'across'));
+    expect(found.length).toBe(1);
+    expect(found[0]![1]).toBeCloseTo(30, 1);
+    expect(found[0]![2]).toBeCloseTo(1.9, 1);
   });
 });
