@@ -1,5 +1,6 @@
 import {
   blankMask,
+  copyMask,
   crop,
   discSquares,
   grow,
@@ -13,9 +14,12 @@ import {
 } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
 
-/** Points a side of the pieces that thin ink is looked at in: whole words wide, small enough for a processor's cache. */
-const TILE_WIDTH = 1024;
-const TILE_HEIGHT = 384;
+/** Points a side of the pieces that thin ink is looked at in: small, as most of a film is thick or bare. */
+const TILE_WIDTH = 128;
+const TILE_HEIGHT = 64;
+/** Pieces laid side by side and below each other to be looked at together: long rows keep the kernels busy. */
+const ACROSS = 16;
+const DOWN = 4;
 
 /**
  * The mask drawn in by `chokePx` from its edges, without eating thin lines. With d(p) the distance, in points, from p to
@@ -30,23 +34,76 @@ export function chokeMask(mask: Mask, chokePx: Px, narrowestPx: Px, abort?: Abor
   const kept = shrink(mask, chokePx);
   if (chokePx < 1) return kept;
   const radii = ladder(chokePx + narrowestPx / 2);
-  // Only thin ink that the plain choke takes is in question.
-  const thin = opening(mask, radii.at(-1)!);
-  subtract(mask, thin, thin);
-  subtract(thin, kept, thin);
+  const open = inQuestion(mask, kept, radii, narrowestPx / 2, chokePx);
+  const tiles = tilesOf(open);
+  if (tiles.length === 0) return kept;
   const margin = 2 * Math.ceil(radii.at(-1)!) + 1;
-  const width = Math.min(TILE_WIDTH, mask.width);
-  const height = Math.min(TILE_HEIGHT, mask.height);
-  const rungs = new ThinRungs(width + 2 * margin, height + 2 * margin, radii, narrowestPx / 2);
-  for (let y = 0; y < mask.height; y += height)
-    for (let x = 0; x < mask.width; x += width) {
-      if (abort?.aborted) return kept;
-      const open = crop(thin, x, y, width, height);
-      if (isBlank(open)) continue;
-      const stay = rungs.stay(crop(mask, x - margin, y - margin, width + 2 * margin, height + 2 * margin));
-      paste(kept, intersect(crop(stay, margin, margin, width, height), open, open), x, y);
+  const [width, height] = [TILE_WIDTH + 2 * margin, TILE_HEIGHT + 2 * margin];
+  const across = Math.min(ACROSS, tiles.length);
+  const down = Math.min(DOWN, Math.ceil(tiles.length / across));
+  const rungs = new ThinRungs(across * width, down * height, radii, narrowestPx / 2);
+  const sheet = blankMask(across * width, down * height);
+  for (let first = 0; first < tiles.length; first += across * down) {
+    if (abort?.aborted) return kept;
+    const some = tiles.slice(first, first + across * down);
+    const place = (i: number) => ({ left: (i % across) * width, top: Math.floor(i / across) * height });
+    // A margin of twice the largest disc keeps what lies in one piece from reaching the middle of the next.
+    sheet.data.fill(0);
+    for (const [i, { x, y }] of some.entries())
+      paste(sheet, crop(mask, x - margin, y - margin, width, height), place(i).left, place(i).top);
+    const stay = rungs.stay(sheet);
+    for (const [i, tile] of some.entries()) {
+      const { left, top } = place(i);
+      const answer = crop(stay, left + margin, top + margin, TILE_WIDTH, TILE_HEIGHT);
+      paste(kept, intersect(answer, tile.open, answer), tile.x, tile.y);
     }
+  }
   return kept;
+}
+
+/**
+ * The points that neither the plain choke keeps nor a look at a few radii takes: p goes when d(p) ≤ b and a disc of at least
+ * b + m/2 covers it, which is most of every edge. What this leaves is thin, or the tip of a corner.
+ */
+function inQuestion(mask: Mask, kept: Mask, radii: readonly Px[], half: Px, choke: Px): Mask {
+  const open = opening(mask, radii.at(-1)!);
+  subtract(mask, open, open);
+  subtract(open, kept, open);
+  const wide = copyMask(mask);
+  const deep = copyMask(mask);
+  for (const share of [1 / 8, 1 / 4, 1 / 2]) {
+    const bound = Math.max(1, choke * share);
+    const radius = radii.find((rung) => rung >= bound + half - 1e-9);
+    if (radius === undefined) continue;
+    opening(mask, radius, wide);
+    subtract(wide, shrink(mask, bound, deep), wide);
+    subtract(open, wide, open);
+  }
+  return open;
+}
+
+interface Tile {
+  readonly x: Px;
+  readonly y: Px;
+  readonly open: Mask;
+}
+
+/** The pieces of the mask that have ink. */
+function tilesOf(mask: Mask): Tile[] {
+  const tiles: Tile[] = [];
+  for (let y = 0; y < mask.height; y += TILE_HEIGHT)
+    for (let x = 0; x < mask.width; x += TILE_WIDTH) {
+      if (bareWords(mask, x, y)) continue;
+      tiles.push({ x, y, open: crop(mask, x, y, TILE_WIDTH, TILE_HEIGHT) });
+    }
+  return tiles;
+}
+
+function bareWords(mask: Mask, x: Px, y: Px): boolean {
+  const last = Math.min(x + TILE_WIDTH - 1, mask.width - 1) >>> 5;
+  for (let row = y; row < Math.min(mask.height, y + TILE_HEIGHT); row++)
+    for (let w = x >>> 5; w <= last; w++) if (mask.data[row * mask.stride + w] !== 0) return false;
+  return true;
 }
 
 /** The radii at which digital discs change, up to the first that is at least `reach`. */
