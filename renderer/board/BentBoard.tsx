@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStudio } from '../state/index.ts';
+import type { BentView } from './bentScene.ts';
 
 /** The board as the wood bends it, over the bench; drag to turn it. */
 export function BentBoard() {
@@ -10,6 +11,7 @@ export function BentBoard() {
   const veneerHex = useStudio(
     (s) => (s.job!.veneers.find((v) => v.id === s.veneerId) ?? s.job!.veneers[0]!).hex,
   );
+  const view = useRef<BentView>({ kept: null });
   const [trouble, setTrouble] = useState(false);
   useEffect(() => {
     let stop: (() => void) | undefined;
@@ -19,12 +21,17 @@ export function BentBoard() {
       .then(({ showBent }) => {
         if (gone || !canvas.current) return;
         const own = proofs?.face === face ? proofs : null;
-        stop = showBent(canvas.current, deck, {
-          face,
-          picture: own?.proof ?? null,
-          box: own?.box ?? { x: -500, y: -150, width: 1000, height: 300 },
-          veneerHex,
-        });
+        stop = showBent(
+          canvas.current,
+          deck,
+          {
+            face,
+            picture: own?.proof ?? null,
+            box: own?.box ?? { x: -500, y: -150, width: 1000, height: 300 },
+            veneerHex,
+          },
+          view.current,
+        );
       })
       .catch(() => setTrouble(true));
     return () => {

@@ -10,6 +10,7 @@ import {
   PerspectiveCamera,
   Scene,
   SRGBColorSpace,
+  type Vector3,
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
@@ -61,8 +62,22 @@ export interface BentPictures {
   readonly veneerHex: string;
 }
 
+/** How the board was last turned, kept while its measures and pictures change. */
+export interface BentView {
+  kept: { readonly face: Face; readonly position: Vector3; readonly target: Vector3 } | null;
+}
+
+/** mm that must fit in the window, across and up, seen from the usual place. */
+const ACROSS = 930;
+const UP = 400;
+
 /** The bent board in a canvas, turned by hand; draws only when something changes. Returns what takes it away. */
-export function showBent(canvas: HTMLCanvasElement, deck: Deck, shown: BentPictures): () => void {
+export function showBent(
+  canvas: HTMLCanvasElement,
+  deck: Deck,
+  shown: BentPictures,
+  view: BentView,
+): () => void {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
   renderer.setPixelRatio(Math.min(2, window.devicePixelRatio));
   const scene = new Scene();
@@ -95,10 +110,18 @@ export function showBent(canvas: HTMLCanvasElement, deck: Deck, shown: BentPictu
   const up = shown.face === 'top' ? 1 : -1;
   camera.up.set(0, 0, up);
   camera.position.set(-330, up * -900, up * 1150);
-  lamp.position.set(-200, up * -300, up * 900);
-  scene.add(lamp);
+  // The lamp goes along with the eye, a little aside, so that neither face is ever in the dark.
+  lamp.position.set(-500, 500, 300);
+  camera.add(lamp, lamp.target);
+  lamp.target.position.set(0, 0, -1000);
+  scene.add(camera);
   const controls = new OrbitControls(camera, canvas);
   controls.target.set(0, 0, 18);
+  const away = camera.position.distanceTo(controls.target);
+  if (view.kept?.face === shown.face) {
+    camera.position.copy(view.kept.position);
+    controls.target.copy(view.kept.target);
+  }
   controls.minDistance = 300;
   controls.maxDistance = 3000;
   controls.update();
@@ -116,8 +139,8 @@ export function showBent(canvas: HTMLCanvasElement, deck: Deck, shown: BentPictu
     const { clientWidth, clientHeight } = canvas.parentElement ?? canvas;
     renderer.setSize(clientWidth, clientHeight, false);
     camera.aspect = clientWidth / Math.max(1, clientHeight);
-    // A wide, low window sees the whole board from nearer.
-    camera.fov = Math.min(50, Math.max(16, 50 / camera.aspect));
+    // The whole board fits, whatever the window's shape.
+    camera.fov = (360 / Math.PI) * Math.atan(Math.max(ACROSS / camera.aspect, UP) / 2 / away);
     camera.updateProjectionMatrix();
     draw();
   };
@@ -126,6 +149,11 @@ export function showBent(canvas: HTMLCanvasElement, deck: Deck, shown: BentPictu
   watch.observe(canvas.parentElement ?? canvas);
   size();
   return () => {
+    view.kept = {
+      face: shown.face,
+      position: camera.position.clone(),
+      target: controls.target.clone(),
+    };
     watch.disconnect();
     controls.dispose();
     scene.traverse((o) => {

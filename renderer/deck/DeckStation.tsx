@@ -2,10 +2,10 @@ import { checkDeck, type Deck } from '../../core/deck/index.ts';
 import { Card, Choice, LengthField, NumberBox } from '../bench/index.ts';
 import { changeFace, edit, tell, useStudio } from '../state/index.ts';
 import { FitCard } from './FitCard.tsx';
-import { ConcaveSection, KickSection } from './Sections.tsx';
+import { MeasuresCard } from './MeasuresCard.tsx';
+import { ConcaveSection, KickDrawing, LongSection } from './Sections.tsx';
 import { Templates } from './Templates.tsx';
 import { TraceCard } from './trace/TraceCard.tsx';
-import { WhereToMeasure } from './WhereToMeasure.tsx';
 
 /** Changes the deck unless the change makes one that can not be. */
 const changeDeck = (label: string, change: (deck: Deck) => Deck, squash?: string) => {
@@ -22,9 +22,6 @@ export function DeckStation() {
   const face = useStudio((s) => s.face);
   const { deck } = job;
   const settings = job.faces[face];
-  const put =
-    (key: 'width' | 'wheelbase' | 'noseLength' | 'tailLength' | 'thickness', name: string) => (mm: number) =>
-      changeDeck(`Change ${name}`, (d) => ({ ...d, [key]: mm }), `deck ${key}`);
   const concave = (change: Partial<Deck['concave']>, key: string) =>
     changeDeck('Change concave', (d) => ({ ...d, concave: { ...d.concave, ...change } }), `concave ${key}`);
   const kick = (end: 'nose' | 'tail', change: Partial<Deck['nose']>) =>
@@ -36,53 +33,7 @@ export function DeckStation() {
   return (
     <>
       <Templates deck={deck} onPick={(d, title) => changeDeck(`Take ${title}`, () => d)} />
-      <Card title="Measures">
-        <WhereToMeasure />
-        <div className="fields">
-          <LengthField
-            label="Width, rail to rail"
-            value={deck.width}
-            onChange={put('width', 'width')}
-            min={60}
-            max={500}
-            step={1}
-            large
-          />
-          <LengthField
-            label="Wheelbase, inner holes"
-            value={deck.wheelbase}
-            onChange={put('wheelbase', 'wheelbase')}
-            min={100}
-            max={1200}
-            step={1}
-            large
-          />
-          <LengthField
-            label="Nose, from outer holes"
-            value={deck.noseLength}
-            onChange={put('noseLength', 'nose length')}
-            min={0}
-            max={600}
-            step={1}
-          />
-          <LengthField
-            label="Tail, from outer holes"
-            value={deck.tailLength}
-            onChange={put('tailLength', 'tail length')}
-            min={0}
-            max={600}
-            step={1}
-          />
-          <LengthField
-            label="Thickness"
-            value={deck.thickness}
-            onChange={put('thickness', 'thickness')}
-            min={2}
-            max={40}
-            step={0.1}
-          />
-        </div>
-      </Card>
+      <MeasuresCard deck={deck} change={changeDeck} />
       <Card title="Concave">
         <ConcaveSection deck={deck} face={face} />
         <Choice
@@ -126,11 +77,12 @@ export function DeckStation() {
         </div>
       </Card>
       <Card title="Kicks">
-        <KickSection deck={deck} face={face} />
+        <LongSection deck={deck} face={face} />
         <div className="pair">
           {(['tail', 'nose'] as const).map((end) => (
             <div key={end} className="fields">
               <h3>{end === 'tail' ? 'Tail' : 'Nose'}</h3>
+              <KickDrawing deck={deck} face={face} end={end} />
               <NumberBox
                 label="Rises by"
                 value={deck[end].angleDeg}
@@ -160,8 +112,8 @@ export function DeckStation() {
           ))}
         </div>
       </Card>
-      <FitCard />
       <TraceCard deck={deck} />
+      <FitCard />
       <Card title={`Printable area, ${face}`}>
         <p className="hint">
           Dashed on the deck. Ink near a rail needs a blade that bends with it; keep fine art inside.

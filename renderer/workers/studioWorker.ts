@@ -8,7 +8,7 @@ import { done, type Outcome } from '../../core/units/index.ts';
 import { drawFace, picturesOf, type ShowRequest, type ShowResult } from './drawFace.ts';
 import { type PlannedFilms, planFilms } from './filmPlan.ts';
 import { problemsOf } from './jobCheck.ts';
-import { misfitPicture } from './misfitPicture.ts';
+import { misfitMap } from './misfitMap.ts';
 import { PreviewCache } from './previewCache.ts';
 
 /** Dots an inch of a quick look, and of one that is looked at for longer. Pictures of a proof are half of each. */
@@ -52,7 +52,7 @@ const api = {
 
   /** Where a flat film can not lie true on the face. */
   async misfit(job: Job, face: Face) {
-    const { picture, ...rest } = misfitPicture(job.deck, face, job.faces[face].development);
+    const { picture, ...rest } = misfitMap(job.deck, face, job.faces[face]);
     const bitmap = await createImageBitmap(picture);
     return Comlink.transfer({ ...rest, face, picture: bitmap }, [bitmap]);
   },

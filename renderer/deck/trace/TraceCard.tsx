@@ -38,7 +38,7 @@ export function TraceCard({ deck }: { deck: Deck }) {
         straight above. Its truck holes square it and give it its size.
       </p>
       {outline?.kind === 'path' && <p>Outline now from {outline.source || 'a file'}.</p>}
-      <button type="button" onClick={choose} disabled={busy}>
+      <button type="button" className="trace-choose" onClick={choose} disabled={busy}>
         {busy ? 'Reading the picture …' : 'Choose a picture …'}
       </button>
       {open && (

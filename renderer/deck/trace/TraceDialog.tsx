@@ -125,7 +125,7 @@ export function TraceDialog({ deck, picture, name, onTake, onClose }: Props) {
           />
         )}
         <Toggle
-          label="Find deck and ground by themselves"
+          label="Tell wood from ground by itself"
           on={settings.threshold === null}
           onChange={(on) => change({ threshold: on ? null : Math.round(trace?.threshold ?? 128) })}
         />

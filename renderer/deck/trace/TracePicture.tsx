@@ -96,43 +96,48 @@ export function TracePicture({ picture, trace, holes, wanted, onHoles }: Props) 
   const percent = (n: number, of: number) => `${(n / of) * 100}%`;
   return (
     <div className="trace-view">
-      <div
-        ref={frame}
-        className="trace-picture"
-        style={{ aspectRatio: `${picture.width} / ${picture.height}` }}
-        onPointerMove={(e) => setLooking(placeOf(e))}
-        onPointerLeave={() => setLooking(null)}
-        onPointerDown={(e) => {
-          if (e.button === 0 && !(e.target as Element).closest('button')) click(e);
-        }}
-      >
-        <canvas ref={base} role="img" aria-label="The picture being traced" />
-        <svg viewBox={`0 0 ${picture.width} ${picture.height}`} aria-hidden="true">
-          {trace && (
-            <>
-              <path d={pathOf(trace.ring)} className="trace-line-under" />
-              <path d={pathOf(trace.ring)} className="trace-line" />
-            </>
-          )}
-        </svg>
-        {holes.map(([x, y], i) => (
-          <button
-            // biome-ignore lint/suspicious/noArrayIndexKey: a nudged hole keeps its button and so its focus.
-            key={i}
-            type="button"
-            className="trace-hole"
-            style={{ left: percent(x, picture.width), top: percent(y, picture.height) }}
-            aria-label={`Truck hole ${i + 1}: arrow keys move it, Delete takes it away`}
-            onKeyDown={(e) => nudge(i, e)}
-            onFocus={() => setLooking([x, y])}
-            onClick={(e) => {
-              // A click with the pointer takes it away; Enter does nothing.
-              if (e.detail > 0) onHoles(holes.filter((_, k) => k !== i));
-            }}
-          >
-            {i + 1}
-          </button>
-        ))}
+      <div className="trace-fit">
+        <div
+          ref={frame}
+          className="trace-picture"
+          style={{
+            width: `min(100cqw, ${(100 * picture.width) / picture.height}cqh)`,
+            aspectRatio: `${picture.width} / ${picture.height}`,
+          }}
+          onPointerMove={(e) => setLooking(placeOf(e))}
+          onPointerLeave={() => setLooking(null)}
+          onPointerDown={(e) => {
+            if (e.button === 0 && !(e.target as Element).closest('button')) click(e);
+          }}
+        >
+          <canvas ref={base} role="img" aria-label="The picture being traced" />
+          <svg viewBox={`0 0 ${picture.width} ${picture.height}`} aria-hidden="true">
+            {trace && (
+              <>
+                <path d={pathOf(trace.ring)} className="trace-line-under" />
+                <path d={pathOf(trace.ring)} className="trace-line" />
+              </>
+            )}
+          </svg>
+          {holes.map(([x, y], i) => (
+            <button
+              // biome-ignore lint/suspicious/noArrayIndexKey: a nudged hole keeps its button and so its focus.
+              key={i}
+              type="button"
+              className="trace-hole"
+              style={{ left: percent(x, picture.width), top: percent(y, picture.height) }}
+              aria-label={`Truck hole ${i + 1}: arrow keys move it, Delete takes it away`}
+              onKeyDown={(e) => nudge(i, e)}
+              onFocus={() => setLooking([x, y])}
+              onClick={(e) => {
+                // A click with the pointer takes it away; Enter does nothing.
+                if (e.detail > 0) onHoles(holes.filter((_, k) => k !== i));
+              }}
+            >
+              {i + 1}
+            </button>
+          ))}
+        </div>
       </div>
       <div className="trace-under">
         <canvas
