@@ -36,8 +36,10 @@ import {
   planRun,
   sectionOf,
   squeegeeDrawing,
+  thinPlaces,
   USUAL,
 } from './press/index.ts';
+import { complement, type Mask } from './raster/index.ts';
 import { hoursOf, inkIn, inkUseOf, jigOf, lotsOf, meshOf, printedFaces, runPlanInput } from './runOf.ts';
 import { badInput, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
@@ -56,6 +58,8 @@ export interface PressSet {
 
 /** mm: features wider than this are no trouble to any mesh of the table. */
 const FINE = 0.5;
+/** Rings on a pull's picture. */
+const MOST_PLACES = 12;
 /** Strips of the step-test film. */
 const STRIPS = 9;
 const PROOF_DPI = 60;
@@ -79,7 +83,8 @@ function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page:
     waste: job.press.waste ?? USUAL.waste.value,
   });
   if (!amount.ok) return amount;
-  const fine = finestFeatures(filmMask(film), layout.dpi, FINE);
+  const mask = filmMask(film);
+  const fine = finestFeatures(mask, layout.dpi, FINE);
   const lpi = film.art.screen?.lpi;
   const own = job.press.ownMeshes;
   const advice = adviseMesh({
@@ -92,6 +97,8 @@ function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page:
   if (!advice.ok) return advice;
   const { good, warnings } = advice.value.result;
   const best = good[0];
+  const { finestLine } = figures.value.result;
+  const lost = warnings.length === 0 ? [] : placesBelow(mask, film, layout.dpi, finestLine);
   const width = (mm: number | null) => (mm === null ? `over ${FINE} mm` : `${(mm as number).toFixed(2)} mm`);
   const section = sectionOf(job.deck, face);
   const { ml, grams, pots } = amount.value.result;
@@ -115,8 +122,12 @@ function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page:
         ['exposure', exposure === undefined ? '______ s' : `${exposure} s`],
         ['film', `${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}`],
       ],
+      fine: lost.slice(0, MOST_PLACES),
       warnings: [
         ...warnings,
+        ...(lost.length > 0
+          ? [`${lost.length} places are too fine for this mesh; the largest are ringed.`]
+          : []),
         ...(warnings.length > 0
           ? [
               best
@@ -143,6 +154,15 @@ function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page:
     },
     ink: { name: `${ink.name} (${face})`, ml, grams, pots, potMl: use.potMl, price: use.price },
   });
+}
+
+/** Where lines and gaps are finer than the mesh holds, film mm, the largest first. */
+function placesBelow(mask: Mask, film: FilmLayout, dpi: number, width: number): [number, number][] {
+  const mm = 25.4 / dpi;
+  const { x, y, height } = film.box;
+  return [...thinPlaces(mask, dpi, width), ...thinPlaces(complement(mask), dpi, width)]
+    .sort((a, b) => b.areaPx - a.areaPx)
+    .map(({ box }) => [x + (box.x + box.width / 2) * mm, y + height - (box.y + box.height / 2) * mm]);
 }
 
 interface InkLine {

@@ -1,5 +1,5 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, filmMask, shorten } from '../film/index.ts';
+import { type Affine, apply, filmMask, ringLine, shorten } from '../film/index.ts';
 import { DEFER } from '../press/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
@@ -37,6 +37,11 @@ function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, d
         return shape.kind === 'line' ? { ...shape, width: 0.12, points } : { ...shape, points };
       }),
     );
+  for (const [u, v] of pull.fine) {
+    const [x, y] = apply(toPaper, u, v);
+    paper.shapes([ringLine(x, y, 2.6, 1)], [1, 1, 1]);
+    paper.shapes([ringLine(x, y, 2.6, 0.5)], ACCENT);
+  }
   paper.text(left, top - high - 4, 'tail', 9.5, { tint: SOFT });
   paper.text(left + box.width * scale - paper.measure('nose', 9.5), top - high - 4, 'nose', 9.5, {
     tint: SOFT,

@@ -21,6 +21,8 @@ export interface SheetPull {
   readonly kind: string;
   /** Label and value, in reading order. */
   readonly settings: readonly (readonly [string, string])[];
+  /** Places finer than the mesh holds, film mm. */
+  readonly fine: readonly (readonly [number, number])[];
   /** What the chosen mesh or plan can not do. */
   readonly warnings: readonly string[];
   readonly steps: readonly string[];

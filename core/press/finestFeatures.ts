@@ -28,25 +28,31 @@ export interface FinestFeatures {
   readonly gap: Mm | null;
 }
 
-/** Stretches of ink at most 2 · `radius` points wide: what no disc of that radius reaches, corners left out. */
-function thinPieces(mask: Mask, radius: number): Component[] {
+/** mm: a stretch shorter than this may fall away unseen. Own choice. */
+const SHORTEST = 2;
+
+/**
+ * Stretches of ink at most 2 · `radius` points wide and `longPx` or more long: what no disc of that radius reaches, corners
+ * left out. Length is area over width, so that a taper counts for half of its own.
+ */
+function thinPieces(mask: Mask, radius: number, longPx: number): Component[] {
   const thick = opening(mask, radius);
   grow(thick, radius, thick);
   const thin = subtract(mask, thick, blankMask(mask.width, mask.height));
   const wide = 2 * radius;
-  return components(thin).filter((piece) => piece.area >= 3 * wide * wide);
+  return components(thin).filter((piece) => piece.area >= wide * Math.max(3 * wide, longPx));
 }
 
 /**
- * Where the ink is narrower than `width` mm over a length: local thickness below it (morphological opening by the
+ * Where the ink is narrower than `width` mm over 2 mm or more: local thickness below it (morphological opening by the
  * largest digital disc under that width). The remnants at corners are no lines and are left out: what lies within a
- * radius of thicker ink, and pieces smaller than three times the width squared. Largest first.
+ * radius of thicker ink, and pieces shorter than three times the width. Largest first.
  */
 export function thinPlaces(mask: Mask, dpi: number, width: Mm): ThinPlace[] {
   const most = Math.ceil((toPx(width, dpi) as number) - 1e-9) - 1;
   const radius = Math.floor(most / 2);
   if (radius < 1) return [];
-  return thinPieces(mask, radius)
+  return thinPieces(mask, radius, toPx(SHORTEST, dpi) as number)
     .map(({ x, y, box, area }) => ({ x: x as number, y: y as number, box, areaPx: area }))
     .sort((a, b) => b.areaPx - a.areaPx || a.y - b.y || a.x - b.x);
 }
@@ -67,10 +73,11 @@ function doubled(mask: Mask): Mask {
  */
 function narrowest(mask: Mask, dpi: number, most: number): Mm | null {
   let some = 1;
-  let pieces = thinPieces(mask, some);
+  const long = toPx(SHORTEST, dpi) as number;
+  let pieces = thinPieces(mask, some, long);
   while (pieces.length === 0) {
     if (++some > most) return null;
-    pieces = thinPieces(mask, some);
+    pieces = thinPieces(mask, some, long);
   }
   // Whole discs are odd: the line is 2·some − 1 or 2·some points wide. At twice the size they tell the two apart.
   const odd = 2 * some - 1;
@@ -83,14 +90,14 @@ function narrowest(mask: Mask, dpi: number, most: number): Mm | null {
       Math.min(1500, (box.width as number) + 2 * margin),
       Math.min(1500, (box.height as number) + 2 * margin),
     );
-    return thinPieces(doubled(window), odd).length > 0;
+    return thinPieces(doubled(window), odd, 2 * long).length > 0;
   });
   return pxToMm(isOdd ? odd : 2 * some, dpi);
 }
 
 /**
  * The finest line and gap of a film, by local thickness at its own resolution, looked for up to `most` mm. Gaps are bare
- * places between ink; the bare ground round the art is none.
+ * places between ink, 2 mm or longer; the bare ground round the art is none.
  */
 export function finestFeatures(mask: Mask, dpi: number, most: Mm): FinestFeatures {
   const box = inkedBox(mask);
