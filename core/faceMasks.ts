@@ -1,21 +1,25 @@
+import { type ArtSource, artWindows } from './artWindows.ts';
 import type { Face } from './deck/index.ts';
 import { growthOf, reachOf } from './faceGrowth.ts';
-import { refuseMethod } from './facePreview.ts';
+import { refuseMethod, refuseScreen } from './facePreview.ts';
 import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
-import type { Art, Job } from './job/index.ts';
-import type { ImageCodec, Workers } from './ports/index.ts';
+import { type Art, isToned, type Job } from './job/index.ts';
+import type { Workers } from './ports/index.ts';
 import { onBase } from './printInk.ts';
-import { blankMask, type Mask, type Picture, union } from './raster/index.ts';
+import { blankMask, type Mask, union } from './raster/index.ts';
 import {
   addTally,
-  isGrainy,
   type Unplanned,
   type UnplannedTally,
   unplannedOf,
   unplannedTally,
 } from './separate/index.ts';
-import { blankSet, drawnSize, pictureWindow, planTiles, type TilePlan } from './separateFace.ts';
+import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
+import { artArea } from './toneFace.ts';
+import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
+import { tonePlan } from './tonePlan.ts';
+import { screenInk } from './toneTasks.ts';
 import {
   type Abort,
   badInput,
@@ -27,9 +31,7 @@ import {
 } from './units/index.ts';
 
 /** What the work needs from outside. */
-export interface MaskTools {
-  readonly art: ReadonlyMap<string, Uint8Array>;
-  readonly codec: ImageCodec;
+export interface MaskTools extends ArtSource {
   readonly workers: Workers;
   readonly progress?: Progress | undefined;
   readonly abort?: Abort | undefined;
@@ -55,51 +57,6 @@ export interface FaceMasks {
   readonly growth: { readonly along: number; readonly across: number };
 }
 
-/** The windows of a piece: cut from its decoded picture, or drawn one by one where it is an SVG. */
-async function windowsOf(
-  piece: Art,
-  dpi: number,
-  tools: MaskTools,
-): Promise<
-  Outcome<{
-    width: number;
-    height: number;
-    grainy?: boolean;
-    window: (plan: TilePlan) => Promise<Outcome<Picture>>;
-  }>
-> {
-  const bytes = tools.art.get(piece.hash);
-  if (!bytes) throw new Error(`The bytes of “${piece.name}” were not handed over.`);
-  const size = drawnSize(piece, dpi);
-  if (piece.mediaType !== 'image/svg+xml') {
-    const side = Math.max(size.width, size.height);
-    const smaller = side < Math.max(piece.widthPx, piece.heightPx);
-    const decoded = await tools.codec.decode(bytes, piece.name, smaller ? side : undefined);
-    if (!decoded.ok) return decoded;
-    const picture = decoded.value;
-    return done({
-      width: picture.width as number,
-      height: picture.height as number,
-      grainy: isGrainy(picture),
-      window: async (plan) => done(pictureWindow(picture, plan.window)),
-    });
-  }
-  const across = piece.widthPx / size.width;
-  const down = piece.heightPx / size.height;
-  return done({
-    ...size,
-    window: ({ window }) =>
-      tools.codec.rasterise(bytes, piece.name, {
-        x: window.x * across,
-        y: window.y * down,
-        width: window.width * across,
-        height: window.height * down,
-        outWidth: window.width,
-        outHeight: window.height,
-      }),
-  });
-}
-
 /** Separates one piece into `out`, tile by tile, as many at once as there are workers and one more being drawn. */
 async function separatePiece(
   raster: FaceRaster,
@@ -110,7 +67,7 @@ async function separatePiece(
   tools: MaskTools,
   progress: Progress,
 ): Promise<Outcome<null>> {
-  const source = await windowsOf(piece, raster.dpi, tools);
+  const source = await artWindows(piece, raster.dpi, tools);
   if (!source.ok) return source;
   const plans = planTiles(raster, job.faces[raster.face], piece, source.value);
   let next = 0;
@@ -152,6 +109,8 @@ export async function faceMasks(
 ): Promise<Outcome<FaceMasks>> {
   const can = refuseMethod(job, face);
   if (!can.ok) return can;
+  const fine = space === 'film' ? refuseScreen(job, face, dpi) : done(null);
+  if (!fine.ok) return fine;
   const settings = job.faces[face];
   const pieces = settings.art.filter((piece) => !piece.hidden);
   if (pieces.length === 0) return badInput(`The ${face} has no art.`, 'Place some art on it first.');
@@ -165,7 +124,85 @@ export async function faceMasks(
     dpi,
     space === 'film' ? { kind: 'film', development, growth: growth.value, railMargin } : { kind: 'surface' },
   );
-  const say: Progress = tools.progress ?? (() => {});
+  const printable = printableMask(raster, job, reachOf(job, face), true);
+  const wanted: Wanted = {
+    job,
+    raster,
+    pieces,
+    printable,
+    piecesToo,
+    tools,
+    say: tools.progress ?? (() => {}),
+  };
+  const made = await (isToned(settings) ? tonedFace(wanted) : spotFace(wanted));
+  if (!made.ok) return made;
+  return done({ ...made.value, raster, printable, growth: growth.value });
+}
+
+/** What is the same for every method. */
+interface Wanted {
+  readonly job: Job;
+  readonly raster: FaceRaster;
+  readonly pieces: readonly Art[];
+  readonly printable: Mask;
+  readonly piecesToo: boolean;
+  readonly tools: MaskTools;
+  readonly say: Progress;
+}
+type Made = Omit<FaceMasks, 'raster' | 'printable' | 'growth'>;
+
+/** Shaded art: dots of single inks or screened tones. No specks are dropped, for dots are specks; no dots are trapped. */
+async function tonedFace({
+  job,
+  raster,
+  pieces,
+  printable,
+  piecesToo,
+  tools,
+  say,
+}: Wanted): Promise<Outcome<Made>> {
+  const { face } = raster;
+  const plan = tonePlan(job, raster);
+  const each: PieceMask[] = [];
+  const tones = await faceTones(
+    job,
+    plan,
+    pieces,
+    tools,
+    (part, text) => say(0.4 * part, `${face}: tones of ${text}`),
+    piecesToo
+      ? (piece, alone) => {
+          const inked = blankMask(raster.width, raster.height);
+          screenInk(artArea(alone, plan.factor, inked));
+          each.push({ id: piece.id, inked, unplanned: [] });
+        }
+      : undefined,
+  );
+  if (!tones.ok) return tones;
+  say(0.45, `${face}: making dots`);
+  const dots = await toneSeparations(job, raster, plan, tones.value, tools);
+  if (!dots.ok) return dots;
+  const separations = dots.value;
+  await tools.workers.run('finishFace', { masks: separations, printable, smallestPx: 0 }, tools.abort);
+  say(0.85, `${face}: inks as they print`);
+  const prints = await tonePrints(job, raster, plan, tones.value, separations, printable, tools);
+  if (!prints.ok) return prints;
+  say(1, `${face}: inks as they print`);
+  return done({ separations, prints: prints.value, dropped: [], unplanned: [], pieces: each });
+}
+
+/** Flat art: each point one ink or none, specks dropped, edges trapped. */
+async function spotFace({
+  job,
+  raster,
+  pieces,
+  printable,
+  piecesToo,
+  tools,
+  say,
+}: Wanted): Promise<Outcome<Made>> {
+  const { face, dpi } = raster;
+  const settings = job.faces[face];
   const separations = blankSet(raster, settings.inks.length, true);
   const tally = unplannedTally();
   const each: PieceMask[] = [];
@@ -187,7 +224,6 @@ export async function faceMasks(
   }
   if (tools.abort?.aborted) return cancelled();
   say(0.72, `${face}: dropping specks`);
-  const printable = printableMask(raster, job, reachOf(job, face), true);
   const smallestPx = settings.smallest * pxPerMm(dpi) ** 2;
   // Changed in place: shared memory comes back as it went.
   const dropped: DroppedSpeck[] = await tools.workers.run(
@@ -212,14 +248,5 @@ export async function faceMasks(
   const covered = order.filter(({ ink }) => onBase(ink)).map(({ i }) => prints[i] as Mask);
   await Promise.all(order.filter(({ ink }) => ink.role === 'base').map(({ i }) => print(i, covered)));
   if (tools.abort?.aborted) return cancelled();
-  return done({
-    raster,
-    separations,
-    prints,
-    printable,
-    dropped,
-    unplanned: unplannedOf(tally),
-    pieces: each,
-    growth: growth.value,
-  });
+  return done({ separations, prints, dropped, unplanned: unplannedOf(tally), pieces: each });
 }

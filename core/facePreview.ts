@@ -2,13 +2,16 @@ import { type Face, holesOnSurface } from './deck/index.ts';
 import { reachOf } from './faceGrowth.ts';
 import { deckMask, type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
 import { finishFace } from './finishFace.ts';
-import type { Job } from './job/index.ts';
+import { DEFAULT_HALFTONE, isToned, type Job } from './job/index.ts';
 import { onBaseOf, printAll } from './printInk.ts';
 import { composePulls, shiftPlane } from './proof/index.ts';
 import { blankMask, downsample, fillRings, type Mask, type Picture, type Plane } from './raster/index.ts';
 import { isGrainy } from './separate/index.ts';
 import { blankSet, layOver, pictureWindow, planTiles } from './separateFace.ts';
 import { separateTile } from './separateTile.ts';
+import { blankTones, toneMasks } from './toneFace.ts';
+import { inkScreen, LEAST_CELL, tonePlan } from './tonePlan.ts';
+import { toneTile } from './toneTasks.ts';
 import { randomStream } from './trap/index.ts';
 import { type Box, badInput, done, type Outcome, pxPerMm, type Ring } from './units/index.ts';
 
@@ -29,10 +32,21 @@ export interface FacePreview {
 /** The methods a face can be separated by so far. */
 export function refuseMethod(job: Job, face: Face): Outcome<null> {
   const { method } = job.faces[face];
-  if (method === 'spot') return done(null);
+  if (method !== 'layered') return done(null);
   return badInput(
     `The ${face} is set to be separated by “${method}”, which this version can not do yet.`,
-    'Set its method to spot.',
+    'Set its method to spot, index or halftone.',
+  );
+}
+
+/** Films need dots of the ruling that is asked for, and not the grain that may stand for them in a proof. */
+export function refuseScreen(job: Job, face: Face, dpi: number): Outcome<null> {
+  const settings = job.faces[face];
+  if (settings.method !== 'halftone' || inkScreen(settings, 0, dpi)) return done(null);
+  const { lpi } = settings.halftone ?? DEFAULT_HALFTONE;
+  return badInput(
+    `A screen of ${lpi} lines an inch has no room for dots at ${dpi} dpi.`,
+    `Choose at most ${Math.floor(dpi / LEAST_CELL)} lines an inch, or a finer printer.`,
   );
 }
 
@@ -59,18 +73,49 @@ export function deckAndHoles(raster: FaceRaster, job: Job): { deck: Mask; holes:
  * A face at screen resolution from decoded pictures (by hash, at any size), in one go and without workers: for the
  * window's own worker. Pieces whose picture is not there yet are left out.
  */
-export function facePreview(input: {
+export function facePreview(input: PreviewInput): Outcome<FacePreview> {
+  const { job, face, dpi } = input;
+  const can = refuseMethod(job, face);
+  if (!can.ok) return can;
+  const settings = job.faces[face];
+  const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
+  const { box, width, height } = raster;
+  const made = isToned(settings) ? tonedPreview(input, raster) : spotPreview(input, raster);
+  return done({ box, width, height, dpi, ...made, ...deckAndHoles(raster, job) });
+}
+
+interface PreviewInput {
   readonly job: Job;
   readonly face: Face;
   readonly pictures: ReadonlyMap<string, Picture>;
   readonly dpi: number;
   readonly traps: boolean;
-}): Outcome<FacePreview> {
-  const { job, face, pictures, dpi } = input;
-  const can = refuseMethod(job, face);
-  if (!can.ok) return can;
+}
+type Inked = Pick<FacePreview, 'separations' | 'prints'>;
+
+function tonedPreview({ job, face, pictures }: PreviewInput, raster: FaceRaster): Inked {
   const settings = job.faces[face];
-  const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
+  const plan = tonePlan(job, raster);
+  const tones = blankTones(plan.raster, false);
+  for (const piece of settings.art) {
+    const picture = pictures.get(piece.hash);
+    if (!picture || piece.hidden) continue;
+    for (const tile of planTiles(
+      plan.raster,
+      settings,
+      piece,
+      picture as { width: number; height: number },
+    )) {
+      const { grid, ground, x, y, width, height } = tile.input(picture, []);
+      const window = pictureWindow(picture, tile.window);
+      toneTile({ window, ground, grid, x, y, width, height, out: tones });
+    }
+  }
+  return toneMasks(job, raster, plan, tones, printableMask(raster, job, reachOf(job, face)));
+}
+
+function spotPreview({ job, face, pictures, dpi, traps }: PreviewInput, raster: FaceRaster): Inked {
+  const settings = job.faces[face];
   const separations = blankSet(raster, settings.inks.length, false);
   let laid = 0;
   for (const piece of settings.art) {
@@ -88,9 +133,7 @@ export function facePreview(input: {
     printableMask(raster, job, reachOf(job, face)),
     settings.smallest * pxPerMm(dpi) ** 2,
   );
-  const prints = input.traps ? printAll(separations, settings, dpi) : separations;
-  const { box, width, height } = raster;
-  return done({ box, width, height, dpi, separations, prints, ...deckAndHoles(raster, job) });
+  return { separations, prints: traps ? printAll(separations, settings, dpi) : separations };
 }
 
 /**

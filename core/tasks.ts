@@ -6,6 +6,7 @@ import type { Mask } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
+import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
 import type { Outcome } from './units/index.ts';
 
 export interface FinishInput {
@@ -43,6 +44,11 @@ export const TASKS = {
     out.data.set(print.data);
   },
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
+  toneTile,
+  indexFace,
+  toneShares,
+  screenInk,
+  printBed,
 } as const;
 
 /** Runs the tasks where they are called, one after another: for tests and where there are no threads. */

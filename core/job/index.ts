@@ -8,7 +8,9 @@ export {
   type Colourway,
   type FaceJob,
   FILM_MEDIA,
+  type Halftone,
   INK_KINDS,
+  type IndexDots,
   type Ink,
   InkSchema,
   JOB_VERSION,
@@ -23,3 +25,4 @@ export {
   type Veneer,
   VeneerSchema,
 } from './schema.ts';
+export { DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, screenAngle } from './tones.ts';

@@ -97,12 +97,35 @@ export const TrapsSchema = z.looseObject({
 });
 export type Traps = z.infer<typeof TrapsSchema>;
 
+export const DOT_SHAPES = ['round', 'elliptical', 'line'] as const;
+
+/** Shaded art as dots of single inks. */
+export const IndexSchema = z.looseObject({
+  /** mm, side of a dot. */
+  dotMm: z.number().finite().min(0.05).max(5),
+});
+export type IndexDots = z.infer<typeof IndexSchema>;
+
+/** Shaded art as screened tones. */
+export const HalftoneSchema = z.looseObject({
+  /** Lines (rows of dots) an inch. */
+  lpi: z.number().finite().min(10).max(200),
+  dot: z.enum(DOT_SHAPES),
+  /** Degrees anticlockwise from the deck's length, as seen, by ink id; inks not named get the usual ones. */
+  angles: z.record(z.string(), z.number().finite().min(-360).max(360)).optional(),
+});
+export type Halftone = z.infer<typeof HalftoneSchema>;
+
 export const FaceSchema = z.looseObject({
   /** Bottom-most first. */
   art: z.array(ArtSchema).max(200),
   /** In pull order. */
   inks: z.array(InkSchema).max(24),
   method: z.enum(['spot', 'index', 'halftone', 'layered']),
+  /** Of method `index`; left out: the usual dot. */
+  index: IndexSchema.optional(),
+  /** Of method `halftone`; left out: the usual screen. */
+  halftone: HalftoneSchema.optional(),
   traps: TrapsSchema,
   /** mm² below which a speck or hole is dropped. */
   smallest: mm(100),

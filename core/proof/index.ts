@@ -1,5 +1,5 @@
 export { composePulls, type ProofPull, type ProofRequest } from './composePulls.ts';
-export { approximationOf, type InkLook } from './inkLook.ts';
+export { approximationOf, type InkLook, lookOf } from './inkLook.ts';
 export {
   kOverS,
   type Layer,

@@ -8,6 +8,7 @@ export { type Band, distanceSquared } from './distance.ts';
 export { downsample, planeFromMask } from './downsample.ts';
 export { draw, maskOf } from './drawing.ts';
 export { encodeG4 } from './encodeG4.ts';
+export { enlargeMask, screenEnlarged } from './enlarge.ts';
 export { errorDiffuse } from './errorDiffuse.ts';
 export { errorDiffuseIndex, type Rgb8 } from './errorDiffuseIndex.ts';
 export { fillRings } from './fillRings.ts';

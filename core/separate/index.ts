@@ -13,3 +13,4 @@ export {
   unplannedOf,
   unplannedTally,
 } from './unplanned.ts';
+export { warpTonesOver, withoutGround } from './warpTones.ts';

@@ -1,0 +1,110 @@
+import type { FaceJob } from './job/index.ts';
+import {
+  blankMask,
+  enlargeMask,
+  errorDiffuseIndex,
+  type Mask,
+  type Picture,
+  type Plane,
+  type Rgb8,
+  screenEnlarged,
+  type ThresholdTile,
+  type WarpGrid,
+} from './raster/index.ts';
+import {
+  screenedShares,
+  type TonePalette,
+  unmixPicture,
+  unmixTable,
+  warpTonesOver,
+  withoutGround,
+} from './separate/index.ts';
+import { baseMask } from './trap/index.ts';
+import { toPx } from './units/index.ts';
+
+/** One tile of a face's tones and the window of the art that lands on it; plain data, so that a worker can take it. */
+export interface ToneTileInput {
+  readonly window: Picture;
+  readonly ground: string | null;
+  /** In pixels of the window. */
+  readonly grid: WarpGrid;
+  /** The tones of the whole face, which the art is laid over. */
+  readonly out: Picture;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Lays the window over the face's tones. Tiles share no point, so that several threads may write the same picture. */
+export function toneTile({ window, ground, grid, out, x, y, width, height }: ToneTileInput): void {
+  const art = ground === null ? window : withoutGround(window, ground);
+  warpTonesOver(art, grid, out, x, y, width, height);
+}
+
+export interface IndexInput {
+  readonly tones: Picture;
+  /** Bare first. */
+  readonly colours: readonly Rgb8[];
+  readonly factor: number;
+  /** One mask a colour but bare. */
+  readonly out: readonly Mask[];
+}
+
+/** Dots of single inks, each `factor` × `factor` points of the masks. */
+export function indexFace({ tones, colours, factor, out }: IndexInput): void {
+  errorDiffuseIndex(tones, colours).forEach((mask, i) => {
+    enlargeMask(mask, factor, out[i] as Mask);
+  });
+}
+
+export interface SharesInput {
+  readonly tones: Picture;
+  readonly palette: TonePalette;
+  readonly hides: readonly number[];
+}
+
+/** What each ink's screen must cover, one plane an ink, at the tones' size. */
+export const toneShares = ({ tones, palette, hides }: SharesInput): Uint8Array[] =>
+  screenedShares(unmixPicture(tones, unmixTable(palette)), hides);
+
+export interface ScreenInput {
+  readonly plane: Plane;
+  readonly factor: number;
+  readonly tile: ThresholdTile;
+  readonly out: Mask;
+}
+
+/** One ink's dots. */
+export function screenInk({ plane, factor, tile, out }: ScreenInput): void {
+  screenEnlarged(plane, factor, tile, out);
+}
+
+export interface BedInput {
+  /** Where the art is, before the choke. */
+  readonly bed: Mask;
+  readonly face: FaceJob;
+  readonly dpi: number;
+  readonly out: Mask;
+}
+
+/** What a base beneath shaded art prints: all of the art, choked at its outer edges. */
+export function printBed({ bed, face, dpi, out }: BedInput): void {
+  const print = baseMask({
+    own: blankMask(bed.width, bed.height),
+    covered: [bed],
+    chokePx: toPx(face.traps.choke, dpi),
+    narrowestPx: toPx(face.traps.narrowestLine, dpi),
+  });
+  out.data.set(print.data);
+}
+
+/** How opaque the tones are, as a plane. */
+export function alphaOf({ width, height, data }: Picture): Plane {
+  const alpha = new Uint8Array(width * height);
+  for (let i = 0; i < alpha.length; i++) alpha[i] = data[4 * i + 3] as number;
+  return { width, height, data: alpha };
+}
+
+/** Half and more is art: the edge of what is drawn, smooth when enlarged. */
+export const HALF: ThresholdTile = { width: 1, height: 1, shift: 0, data: Uint8Array.of(128) };
