@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { type Deck, outlineRing, TEMPLATES, truckHoles } from '../../core/deck/index.ts';
 import { Card } from '../bench/index.ts';
+import { ImportOutline } from './ImportOutline.tsx';
 
 /** A deck's plan as a small drawing, nose right; all at one scale. */
 export function DeckDrawing({ deck }: { deck: Deck }) {
@@ -40,6 +41,7 @@ export function Templates({ deck, onPick }: { deck: Deck; onPick: (deck: Deck, t
           </li>
         ))}
       </ul>
+      <ImportOutline deck={deck} onTake={onPick} />
     </Card>
   );
 }

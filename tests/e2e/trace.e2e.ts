@@ -104,4 +104,29 @@ describe.skipIf(chromiumPath === undefined)('tracing a photographed deck in the 
     expect(Number(await width.inputValue())).toBeCloseTo(209.55, 2);
     expect(trouble).toEqual([]);
   });
+
+  test('an outline drawn elsewhere is taken at its true size; an open one is refused with a sentence', async () => {
+    const file = (d: string) => ({
+      name: 'own.svg',
+      mimeType: 'image/svg+xml',
+      buffer: Buffer.from(
+        `<svg xmlns="http://www.w3.org/2000/svg" width="800mm" height="200mm" viewBox="0 0 800 200"><path fill="none" d="${d}"/></svg>`,
+      ),
+    });
+    const input = page.getByLabel('Outline file');
+    const ends = 'M100 4H700A96 96 0 0 1 700 196H100A96 96 0 0 1 100 4';
+    await input.setInputFiles(file(`${ends}Z`));
+    const width = page.getByLabel('Width, rail to rail');
+    await page.getByRole('button', { name: 'Undo: Take own.svg' }).waitFor();
+    expect(Number(await width.inputValue())).toBeCloseTo(192, 1);
+    expect(await page.locator('.lengths dd').first().textContent()).toBe('792 mm');
+    await page.getByRole('button', { name: 'Undo: Take own.svg' }).click();
+    await input.setInputFiles(file('M100 4H700L720 196H100'));
+    await page
+      .getByText(/outline is open/i)
+      .first()
+      .waitFor();
+    expect(Number(await width.inputValue())).toBeCloseTo(209.55, 2);
+    expect(trouble).toEqual([]);
+  });
 });
