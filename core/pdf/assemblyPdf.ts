@@ -104,13 +104,15 @@ function filmPage(
   y -= 10;
   const left = EDGE;
   const picture = drawFilm(doc, paper, layout, film, { left, top: y, width: room }, options.deflate);
-  y = picture - 16;
-  drawKey(paper, left, y, layout.printer.overlap);
   const seams = seamsOf(film);
-  y -= 9;
+  y = picture - 13;
+  if (seams.length > 0) {
+    drawKey(paper, left, y, layout.printer.overlap);
+    y -= 8;
+  }
   paper.text(left, y, 'Measure', 11, { bold: true });
   y -= 5.5;
-  for (const words of measures(film)) y = paper.paragraph(left, y, words, 9.5, room);
+  y = paper.paragraph(left, y, measures(film).join(' '), 9.5, room);
   y -= 3;
   paper.text(left, y, 'Joints', 11, { bold: true });
   y -= 5.5;
@@ -166,13 +168,13 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string {
     .slice(0, MOST_NUMBERS)
     .map(([u, v, length, slant], i) => {
       const at = seam.runs === 'across' ? top - v : u - film.box.x;
-      return `${i + 1} at ${at.toFixed(0)} mm (${length.toFixed(1)} mm long${slant > ASLANT ? ', aslant' : ''})`;
+      return `${i + 1} at ${at.toFixed(0)} mm (${length.toFixed(1)}${slant > ASLANT ? ', aslant' : ''})`;
     });
   const from = seam.runs === 'across' ? 'from the upper edge' : 'from the tail edge';
   const more =
     seam.crossings.length > MOST_NUMBERS ? `, and ${seam.crossings.length - MOST_NUMBERS} more` : '';
   const times = seam.crossings.length === 1 ? 'once' : `${seam.crossings.length} times`;
-  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, counted ${from}: ${places.join(', ')}${more}.`;
+  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, counted ${from}, with the length of each in brackets: ${places.join(', ')}${more}.`;
 }
 
 /**

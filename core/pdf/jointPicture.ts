@@ -12,7 +12,7 @@ import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
 import { FILM_INK, orderedCrossings, SHARED } from './filmPicture.ts';
 import { addImageMask } from './imageMask.ts';
-import type { Paper } from './paper.ts';
+import type { Paper, Tint } from './paper.ts';
 import { thumbnail } from './thumbnail.ts';
 
 /** Height on the page, mm, of a joint's picture `width` wide. */
@@ -54,41 +54,30 @@ export function drawJoint(
       line(0.2, apply(toPaper, u, v - arm), apply(toPaper, u, v + arm)),
     ]);
   }
+  const [bottom, top] = [at.y + 2.2, at.y + high - 2.2];
   const points = seam.path.map(([u, v]) => apply(toPaper, u, v));
   paper.shapes([{ kind: 'line', width: 1.2, points }], [1, 1, 1]);
   paper.shapes([{ kind: 'line', width: 0.5, points }], ACCENT);
   paper.rect(at.x, at.y, at.width, high, null, SOFT, 0.2);
+  const dot = (x: number, y: number, width: number, tint: Tint) =>
+    paper.shapes([line(width, [x, y], [x, y])], tint);
+  let taken: readonly (readonly [number, number])[] = [];
   for (const [i, [u, v]] of orderedCrossings(seam).slice(0, MOST_NUMBERS).entries()) {
     const [x, y] = apply(toPaper, u, v);
-    paper.shapes(
-      [
-        {
-          kind: 'line',
-          width: 4.2,
-          points: [
-            [x, y],
-            [x, y],
-          ],
-        },
-      ],
-      [1, 1, 1],
-    );
-    paper.shapes(
-      [
-        {
-          kind: 'line',
-          width: 3.6,
-          points: [
-            [x, y],
-            [x, y],
-          ],
-        },
-      ],
-      ACCENT,
-    );
-    paper.text(x, y - 0.95, String(i + 1), 7.5, { bold: true, tint: [1, 1, 1], middle: true });
+    // Numbers that would cover each other step aside, still within the strip.
+    const free = ASIDE.map((aside) => y + aside).filter((one) => one > bottom && one < top);
+    const place = free.find((one) => taken.every(([a, b]) => Math.hypot(a - x, b - one) > 4)) ?? y;
+    taken = [...taken, [x, place]];
+    dot(x, y, 1.6, ACCENT);
+    if (place !== y) paper.shapes([line(0.3, [x, y], [x, place])], ACCENT);
+    dot(x, place, 4.2, [1, 1, 1]);
+    dot(x, place, 3.6, ACCENT);
+    paper.text(x, place - 0.95, String(i + 1), 7.5, { bold: true, tint: [1, 1, 1], middle: true });
   }
 }
+
+/** mm a crossing's number may stand off its place, the most wanted first. */
+const ASIDE = [0, 4.4, -4.4, 8.8, -8.8, 13.2, -13.2] as const;
 
 /** More numbers than this would hide the strip. */
 export const MOST_NUMBERS = 12;
