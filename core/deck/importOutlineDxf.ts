@@ -1,6 +1,6 @@
-import DxfParser, { type IDxf } from 'dxf-parser';
 import { badInput, MM_PER_INCH, type Outcome } from '../units/index.ts';
 import type { Outline } from './deck.ts';
+import { type DxfEntity, type DxfPoint, readDxf } from './dxfEntities.ts';
 import { type ImportOptions, outlineFromPieces } from './outlineFromPieces.ts';
 import { CURVE_TOLERANCE, MOST_PIECES, type Pair, type Piece } from './outlinePieces.ts';
 import { splinePoints } from './spline.ts';
@@ -18,30 +18,6 @@ const INSUNITS: Readonly<Record<number, number>> = {
 };
 /** $MEASUREMENT: 0 is English, 1 metric; used where $INSUNITS says nothing. */
 const MEASUREMENT: readonly number[] = [MM_PER_INCH, 1];
-
-interface Vertex {
-  readonly x: number;
-  readonly y: number;
-  readonly bulge?: number;
-}
-/** The parts of the entities that can bound a deck. */
-interface Entity {
-  readonly type: string;
-  readonly shape?: boolean;
-  readonly vertices?: readonly Vertex[];
-  readonly center?: Vertex;
-  readonly radius?: number;
-  readonly startAngle?: number;
-  readonly endAngle?: number;
-  readonly majorAxisEndPoint?: Vertex;
-  readonly axisRatio?: number;
-  readonly controlPoints?: readonly Vertex[];
-  readonly knotValues?: readonly number[];
-  readonly degreeOfSplineCurve?: number;
-  readonly closed?: boolean;
-  readonly inPaperSpace?: boolean;
-  readonly extrusionDirectionZ?: number;
-}
 
 /** Points on an ellipse from `from` through `turn` radians; `major` is its half axis, `ratio` minor over major. */
 function arcPoints(
@@ -63,8 +39,8 @@ function arcPoints(
 }
 
 /** A vertex's bulge is the tangent of a quarter of the arc's turn to the next, counter-clockwise positive. */
-function bulgePoints(a: Vertex, b: Vertex, scale: number): Pair[] {
-  const bulge = a.bulge ?? 0;
+function bulgePoints(a: DxfPoint, b: DxfPoint, scale: number): Pair[] {
+  const { bulge } = a;
   const end: Pair = [b.x, b.y];
   if (Math.abs(bulge) < 1e-9) return [end];
   const [dx, dy] = [b.x - a.x, b.y - a.y];
@@ -75,8 +51,8 @@ function bulgePoints(a: Vertex, b: Vertex, scale: number): Pair[] {
   return [...arcPoints(centre, [radius, 0], 1, from, 4 * Math.atan(bulge), scale).slice(1, -1), end];
 }
 
-function pieceOf(entity: Entity, scale: number): Piece | null {
-  const { vertices = [], center } = entity;
+function pieceOf(entity: DxfEntity, scale: number): Piece | null {
+  const { points: vertices, centre, size } = entity;
   const full = 2 * Math.PI;
   const turnOf = (from: number, to: number) => {
     const turn = (((to - from) % full) + full) % full;
@@ -86,42 +62,39 @@ function pieceOf(entity: Entity, scale: number): Piece | null {
     case 'LINE':
     case 'LWPOLYLINE':
     case 'POLYLINE': {
-      if (vertices.length < 2) return null;
-      const start = vertices[0] as Vertex;
+      const [start] = vertices;
+      if (!start || vertices.length < 2) return null;
       const points: Pair[] = [[start.x, start.y]];
       for (let i = 1; i < vertices.length; i++)
-        points.push(...bulgePoints(vertices[i - 1] as Vertex, vertices[i] as Vertex, scale));
-      const closed = entity.shape === true;
+        points.push(...bulgePoints(vertices[i - 1] as DxfPoint, vertices[i] as DxfPoint, scale));
+      const closed = entity.closed && entity.type !== 'LINE';
       if (closed)
-        points.push(...bulgePoints(vertices[vertices.length - 1] as Vertex, start, scale).slice(0, -1));
+        points.push(...bulgePoints(vertices[vertices.length - 1] as DxfPoint, start, scale).slice(0, -1));
       return { points, closed };
     }
     case 'CIRCLE':
-      if (!center || !entity.radius) return null;
+      if (!centre || !size) return null;
       return {
-        points: arcPoints([center.x, center.y], [entity.radius, 0], 1, 0, full, scale).slice(0, -1),
+        points: arcPoints([centre.x, centre.y], [size, 0], 1, 0, full, scale).slice(0, -1),
         closed: true,
       };
     case 'ARC': {
-      if (!center || !entity.radius) return null;
-      const from = entity.startAngle ?? 0;
-      const turn = turnOf(from, entity.endAngle ?? full);
-      return {
-        points: arcPoints([center.x, center.y], [entity.radius, 0], 1, from, turn, scale),
-        closed: false,
-      };
+      if (!centre || !size) return null;
+      const from = entity.from ?? 0;
+      const turn = turnOf(from, entity.to ?? full);
+      return { points: arcPoints([centre.x, centre.y], [size, 0], 1, from, turn, scale), closed: false };
     }
     case 'ELLIPSE': {
-      const major = entity.majorAxisEndPoint;
-      if (!center || !major || !entity.axisRatio) return null;
-      const from = entity.startAngle ?? 0;
-      const turn = turnOf(from, entity.endAngle ?? full);
-      const points = arcPoints([center.x, center.y], [major.x, major.y], entity.axisRatio, from, turn, scale);
+      const { major } = entity;
+      if (!centre || !major || !size) return null;
+      const from = entity.from ?? 0;
+      const turn = turnOf(from, entity.to ?? full);
+      const points = arcPoints([centre.x, centre.y], [major.x, major.y], size, from, turn, scale);
       return turn === full ? { points: points.slice(0, -1), closed: true } : { points, closed: false };
     }
     case 'SPLINE': {
-      const control = (entity.controlPoints ?? []).map((p): Pair => [p.x, p.y]);
-      const points = splinePoints(control, entity.knotValues ?? [], entity.degreeOfSplineCurve ?? 3, scale);
+      const control = vertices.map((p): Pair => [p.x, p.y]);
+      const points = splinePoints(control, entity.knots, entity.degree, scale);
       return points ? { points, closed: false } : null;
     }
     default:
@@ -143,23 +116,17 @@ export function importOutlineDxf(text: string, options: ImportOptions): Outcome<
     'The file can not be read as DXF.',
     'Save the outline again as ASCII DXF, with only lines, arcs, polylines and splines.',
   );
-  let drawing: IDxf | null;
-  try {
-    drawing = new DxfParser().parseSync(text);
-  } catch {
-    return damaged;
-  }
-  if (!drawing || !Array.isArray(drawing.entities)) return damaged;
-  const header = drawing.header ?? {};
-  const unit = INSUNITS[Number(header['$INSUNITS'])] ?? MEASUREMENT[Number(header['$MEASUREMENT'] ?? 1)] ?? 1;
+  const drawing = readDxf(text);
+  if (!drawing) return damaged;
+  const unit = INSUNITS[drawing.insunits ?? 0] ?? MEASUREMENT[drawing.measurement ?? 1] ?? 1;
   const scale = options.mmPerUnit ?? unit;
   const pieces: Piece[] = [];
-  for (const entity of drawing.entities as unknown as readonly Entity[]) {
-    if (entity.inPaperSpace) continue;
+  for (const entity of drawing.entities) {
+    if (entity.paper) continue;
     const piece = pieceOf(entity, scale);
     if (!piece?.points.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y))) continue;
     // Entities drawn from below (extrusion −z) have their x turned round.
-    const flip = (entity.extrusionDirectionZ ?? 1) < 0 ? -1 : 1;
+    const flip = entity.turned ? -1 : 1;
     pieces.push({ ...piece, points: piece.points.map(([x, y]): Pair => [x * scale * flip, y * scale]) });
     if (pieces.length > MOST_PIECES) break;
   }

@@ -185,8 +185,9 @@ export function importOutlineSvg(text: string, options: ImportOptions): Outcome<
   let mmPerUnit: number | null = null;
   let trouble: string | null = null;
   const parser = new SaxesParser();
+  // The parser would go on, and tell of every wrong character in a long text of another kind.
   parser.on('error', (error) => {
-    trouble ??= error.message.replace(/\.+$/, '');
+    throw new Error(error.message.replace(/\.+$/, ''));
   });
   parser.on('opentag', (tag) => {
     const at = tag.attributes as Attributes;
@@ -212,7 +213,7 @@ export function importOutlineSvg(text: string, options: ImportOptions): Outcome<
   } catch (error) {
     if (error instanceof TooMuch)
       return badInput('The SVG holds far more than an outline.', 'Keep only the outline in the file.');
-    trouble ??= error instanceof Error ? error.message : 'it is damaged';
+    trouble = error instanceof Error ? error.message : 'it is damaged';
   }
   if (trouble !== null || mmPerUnit === null)
     return badInput(

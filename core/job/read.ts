@@ -1,25 +1,10 @@
-import type { z } from 'zod';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { badInput, done, issueText, type Outcome } from '../units/index.ts';
 import { JOB_VERSION, type Job, JobSchema } from './schema.ts';
 
 type Raw = Readonly<Record<string, unknown>>;
 
 /** upgrades[n] turns version n + 1 into n + 2. Released ones never change. Version 1 is the first, so none yet. */
 export const upgrades: readonly ((doc: Raw) => Raw)[] = [];
-
-/** `faces.bottom.inks[2].opacity` as a person would point at it. */
-function placeOf(path: readonly PropertyKey[]): string {
-  let text = '';
-  for (const part of path)
-    text += typeof part === 'number' ? `[${part}]` : `${text ? '.' : ''}${String(part)}`;
-  return text || 'the document';
-}
-
-function firstTrouble(error: z.ZodError): string {
-  const issue = error.issues[0];
-  if (!issue) return 'it is not a job';
-  return `${placeOf(issue.path)}: ${issue.message.charAt(0).toLowerCase()}${issue.message.slice(1)}`;
-}
 
 /**
  * A document from outside to a `Job`: upgraded from older versions, refused politely when newer, checked key by key.
@@ -44,7 +29,8 @@ export function readJob(raw: unknown): Outcome<Job> {
     doc = upgrade(doc);
   }
   const parsed = JobSchema.safeParse(doc);
-  if (!parsed.success) return badInput(`This job is damaged at ${firstTrouble(parsed.error)}.`, mend);
+  if (!parsed.success)
+    return badInput(`This job is damaged at ${issueText(parsed.error.issues[0], 'the document')}.`, mend);
   return consistent(parsed.data);
 }
 

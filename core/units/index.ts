@@ -12,3 +12,4 @@ export {
 export { parseLength } from './parseLength.ts';
 export type { Box, FilmPoint, PlanPoint, Ring, SpacePoint, SurfacePoint } from './point.ts';
 export type { Abort, Progress } from './progress.ts';
+export { issueText, type SchemaIssue } from './schemaIssue.ts';

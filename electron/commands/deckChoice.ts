@@ -8,7 +8,7 @@ import {
   importOutlineSvg,
   TEMPLATES,
 } from '../../core/deck/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { badInput, done, issueText, type Outcome } from '../../core/units/index.ts';
 import type { Context } from './context.ts';
 import { unknown } from './options.ts';
 
@@ -25,10 +25,8 @@ function deckFromJson(text: string, path: string): Outcome<Deck> {
   }
   const parsed = DeckSchema.safeParse(raw);
   if (parsed.success) return checkDeck(parsed.data);
-  const issue = parsed.error.issues[0];
-  const where = issue?.path.join('.') || 'the deck';
   return badInput(
-    `“${path}” is not a whole deck: ${where}: ${issue?.message ?? 'it is wrong'}.`,
+    `“${path}” is not a whole deck: ${issueText(parsed.error.issues[0], 'the deck')}.`,
     'Mend that measurement.',
   );
 }
