@@ -8,7 +8,7 @@ import {
   filmMask,
   type LayOutRequest,
 } from './film/index.ts';
-import type { Job } from './job/index.ts';
+import { canonicalJson, type Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import { proofPlates } from './makeProof.ts';
 import {
@@ -343,9 +343,37 @@ export async function makePress(request: PressRequest): Promise<Outcome<PressSet
   const calibration = await calibrationPdf(printer, { deflate, corrected: false });
   if (calibration.ok) files.set('calibration.pdf', calibration.value);
   else notes.push(`No calibration sheet: ${calibration.reason}`);
+  // Once the printer is measured, a page that proves it: every length on it must be as stated.
+  if (printer.scaleX !== 1 || printer.scaleY !== 1 || (printer.skewDeg ?? 0) !== 0) {
+    const check = await calibrationPdf(printer, { deflate, corrected: true });
+    if (check.ok) files.set('calibration-check.pdf', check.value);
+  }
   const steps = await stepTestPdf(printer, { strips: STRIPS, factor: USUAL.stepFactor.value, deflate });
   if (steps.ok) files.set('step-test.pdf', steps.value);
   else notes.push(`No step-test film: ${steps.reason}`);
+  const manifest = {
+    version: 1,
+    job: job.name,
+    counts: counted.value.result,
+    emulsionMl: emulsion.value.result.ml,
+    inks: inks.map(({ name, ml, grams, pots }) => ({ name, ml, grams, pots })),
+    pulls: pulls.map(({ film, layout, settings, warnings }) => ({
+      face: layout.face,
+      pull: film.art.pull,
+      ink: film.art.inkName,
+      inkedCm2: film.inkedCm2,
+      settings: Object.fromEntries(settings),
+      warnings,
+    })),
+    plan: planned.ok
+      ? {
+          end: planned.value.result.end,
+          atLeast: planned.value.result.atLeast,
+          tasks: planned.value.result.placed,
+        }
+      : null,
+  };
+  files.set('press.json', strToU8(canonicalJson(manifest)));
   if (abort?.aborted) return cancelled();
   say(1, 'done');
   return done({ files, notes });
