@@ -1,137 +1,9 @@
 import { useState } from 'react';
-import { SHEETS } from '../../core/film/index.ts';
 import { exportFilms } from '../acts/index.ts';
-import { Card, LengthField, Measure, NumberBox, Pick, Picture, Toggle } from '../bench/index.ts';
-import { changePrinter, edit, useStudio } from '../state/index.ts';
-
-const SHEET_WORDS: Readonly<Record<string, string>> = {
-  a3plus: 'A3+',
-  'ansi-c': 'ANSI C',
-  'ansi-d': 'ANSI D',
-};
-const sheetWord = (name: string) => SHEET_WORDS[name] ?? name.charAt(0).toUpperCase() + name.slice(1);
-
-/** The printer and its sheets. */
-function PrinterCard() {
-  const job = useStudio((s) => s.job)!;
-  const { printer } = job;
-  const put = (label: string, change: Partial<typeof printer>) =>
-    edit(label, (j) => changePrinter(j, change), `printer ${Object.keys(change)}`);
-  const custom = printer.sheet === 'custom';
-  return (
-    <Card title="Printer and sheets">
-      <Pick
-        label="Film sheets"
-        value={printer.sheet}
-        options={[
-          ...SHEETS.map((s) => ({
-            value: s.name,
-            label: `${sheetWord(s.name)}, ${s.width} × ${s.height} mm`,
-          })),
-          { value: 'custom', label: 'Another size' },
-        ]}
-        onChange={(name) => {
-          const sheet = SHEETS.find((s) => s.name === name);
-          put('Change sheet', {
-            sheet: name,
-            ...(sheet ? { sheetWidth: sheet.width, sheetHeight: sheet.height } : {}),
-          });
-        }}
-      />
-      {custom && (
-        <div className="fields">
-          <LengthField
-            label="Sheet width"
-            value={printer.sheetWidth}
-            min={20}
-            max={5000}
-            step={1}
-            onChange={(sheetWidth) => put('Change sheet', { sheetWidth })}
-          />
-          <LengthField
-            label="Sheet height"
-            value={printer.sheetHeight}
-            min={20}
-            max={20000}
-            step={1}
-            onChange={(sheetHeight) => put('Change sheet', { sheetHeight })}
-          />
-        </div>
-      )}
-      <div className="fields">
-        <Pick
-          label="Dots an inch"
-          value={String(printer.dpi)}
-          options={[...new Set([300, 600, 1200, printer.dpi])]
-            .sort((a, b) => a - b)
-            .map((d) => ({ value: String(d), label: `${d} dpi` }))}
-          onChange={(d) => put('Change dpi', { dpi: Number(d) })}
-        />
-        <LengthField
-          label="Can't print within"
-          value={printer.margin}
-          min={0}
-          max={100}
-          onChange={(margin) => put('Change margin', { margin })}
-        />
-        <LengthField
-          label="Sheets share"
-          value={printer.overlap}
-          min={0}
-          max={100}
-          step={1}
-          onChange={(overlap) => put('Change overlap', { overlap })}
-        />
-      </div>
-      <Toggle
-        label="Mirror the films"
-        on={printer.mirror}
-        onChange={(mirror) => put('Change mirror', { mirror })}
-      />
-      <p className="hint">
-        Off: right reading, toner side up; the film lies toner-down on the print side of the screen.
-      </p>
-    </Card>
-  );
-}
-
-/** How true the printer prints, from a measured page. */
-function TruthCard() {
-  const job = useStudio((s) => s.job)!;
-  const { printer } = job;
-  return (
-    <Card title="Does it print true?">
-      <p className="hint">
-        Print a film, measure its 100 mm ruler along both edges of the sheet and type what you read. Films are
-        then corrected.
-      </p>
-      <div className="fields">
-        <NumberBox
-          label="100 mm across the sheet measure"
-          value={printer.scaleX * 100}
-          min={90}
-          max={110}
-          step={0.05}
-          unit="mm"
-          onChange={(n) =>
-            edit('Correct the printer', (j) => changePrinter(j, { scaleX: n / 100 }), 'scaleX')
-          }
-        />
-        <NumberBox
-          label="100 mm along the sheet measure"
-          value={printer.scaleY * 100}
-          min={90}
-          max={110}
-          step={0.05}
-          unit="mm"
-          onChange={(n) =>
-            edit('Correct the printer', (j) => changePrinter(j, { scaleY: n / 100 }), 'scaleY')
-          }
-        />
-      </div>
-    </Card>
-  );
-}
+import { Card, Measure, Picture, Toggle } from '../bench/index.ts';
+import { useStudio } from '../state/index.ts';
+import { PrinterCard } from './PrinterCard.tsx';
+import { TruthCard } from './TruthCard.tsx';
 
 /** The films of the face and how many sheets each takes. */
 function FilmList() {
@@ -143,7 +15,7 @@ function FilmList() {
   const { inks } = job.faces[face];
   const films = plan?.face === face ? plan.films : [];
   const chosen = films.find((f) => f.inkId === inkId) ?? films[0];
-  const sheets = films.reduce((n, f) => n + f.sheets.length, 0);
+  const sheets = plan?.face === face ? plan.pages : 0;
   const crossings = films.reduce((n, f) => n + f.sheets.reduce((m, s) => m + s.crossings.length, 0), 0);
   return (
     <Card title={`Films, ${face}`} wide>

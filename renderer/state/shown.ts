@@ -55,6 +55,8 @@ export interface FilmShown {
 export interface FilmPlan {
   readonly face: Face;
   readonly films: readonly FilmShown[];
+  /** Sheets of transparency all films together take; films may share one. */
+  readonly pages: number;
   readonly notes: readonly string[];
   /** The sentence and mend when the films do not fit. */
   readonly trouble: { readonly reason: string; readonly mend: string } | null;

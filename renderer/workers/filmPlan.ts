@@ -1,7 +1,8 @@
 import { type Face, makeSurface, truckHoles } from '../../core/deck/index.ts';
 import type { FacePreview } from '../../core/facePreview.ts';
-import { type FilmArt, layOutFace, sheetNamed } from '../../core/film/index.ts';
+import { type FilmArt, layOutFace } from '../../core/film/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import { jobPrinter } from '../../core/jobPrinter.ts';
 import type { Box } from '../../core/units/index.ts';
 
 /** What the board shows of a face's films; everything in surface mm. */
@@ -21,6 +22,8 @@ export interface PlannedFilms {
       readonly crossings: readonly (readonly [number, number, number])[];
     }[];
   }[];
+  /** Sheets of transparency all films of the face take together. */
+  readonly pages: number;
   readonly notes: readonly string[];
   /** The sentence and mend when the films do not fit. */
   readonly trouble: { readonly reason: string; readonly mend: string } | null;
@@ -32,9 +35,9 @@ export interface PlannedFilms {
  */
 export function planFilms(job: Job, face: Face, preview: FacePreview): PlannedFilms {
   const inks = job.faces[face].inks;
-  const { printer } = job;
-  const known = sheetNamed(printer.sheet);
-  const sheet = known ?? { name: printer.sheet, width: printer.sheetWidth, height: printer.sheetHeight };
+  const printed = jobPrinter(job);
+  if (!printed.ok)
+    return { face, films: [], pages: 0, notes: [], trouble: { reason: printed.reason, mend: printed.mend } };
   const surface = makeSurface(job.deck, face);
   const films: FilmArt[] = inks.map((ink, i) => ({
     inkId: ink.id,
@@ -55,18 +58,13 @@ export function planFilms(job: Job, face: Face, preview: FacePreview): PlannedFi
       const at = surface.toSurface(hole);
       return { u: at.s, v: at.t };
     }),
-    printer: {
-      sheet,
-      margin: printer.margin,
-      scaleX: printer.scaleX,
-      scaleY: printer.scaleY,
-      overlap: printer.overlap,
-      mirror: printer.mirror,
-    },
+    ...printed.value,
   });
-  if (!laid.ok) return { face, films: [], notes: [], trouble: { reason: laid.reason, mend: laid.mend } };
+  if (!laid.ok)
+    return { face, films: [], pages: 0, notes: [], trouble: { reason: laid.reason, mend: laid.mend } };
   return {
     face,
+    pages: laid.value.pages,
     notes: laid.value.notes,
     trouble: null,
     films: laid.value.films.map((film) => ({
