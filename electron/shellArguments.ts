@@ -5,6 +5,8 @@ const bytes = (most: number) =>
   z.custom<Uint8Array>((v) => v instanceof Uint8Array && v.length <= most, `expected at most ${most} bytes`);
 const MB = 1024 * 1024;
 const name = z.string().max(400);
+/** Which page of a host with several is speaking. */
+const tab = z.string().regex(/^[0-9a-f]{1,32}$/);
 const handle = z.string().regex(/^[0-9a-f]{24}$/);
 
 /**
@@ -12,7 +14,7 @@ const handle = z.string().regex(/^[0-9a-f]{24}$/);
  * checked again on this side, in Electron and in the browser host alike.
  */
 export const SHELL_ARGUMENTS = {
-  info: z.tuple([]),
+  info: z.tuple([tab.optional()]),
   openJob: z.tuple([]),
   openRecent: z.tuple([handle]),
   openDemo: z.tuple([]),
@@ -31,7 +33,7 @@ export const SHELL_ARGUMENTS = {
       masks: z.boolean(),
     }),
   ]),
-  autosave: z.tuple([bytes(512 * MB).nullable(), name]),
+  autosave: z.tuple([bytes(512 * MB).nullable(), name, tab.optional()]),
 } as const;
 export type ShellMethod = keyof typeof SHELL_ARGUMENTS;
 

@@ -28,7 +28,8 @@ import {
 
 /** What the shell's two hosts, Electron and the browser's, have in common. Paths stay here; the page gets handles. */
 export interface ShellHost {
-  info(host: ShellInfo['host']): Promise<ShellInfo>;
+  /** `tab` tells the pages of one host apart, where there are several; the same page loaded again has the same. */
+  info(host: ShellInfo['host'], tab?: string): Promise<ShellInfo>;
   openPath(path: string): Promise<Outcome<OpenedJob>>;
   openRecent(handle: string): Promise<Outcome<OpenedJob>>;
   openDemo(): Promise<Outcome<OpenedJob>>;
@@ -43,7 +44,7 @@ export interface ShellHost {
     progress: Progress,
     abort: Abort,
   ): Promise<Outcome<ReadonlyMap<string, Uint8Array>>>;
-  autosave(bytes: Uint8Array | null, name: string): Promise<void>;
+  autosave(bytes: Uint8Array | null, name: string, tab?: string): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -66,7 +67,14 @@ export function shellHost(parts: ShellHostParts): ShellHost {
   const paths = new Map<string, string>();
   const locks = new Map<string, JobLock>();
   const recent = recentJobs(parts.state);
-  const unsaved = unsavedWork(parts.state);
+  const unsaved = new Map<string, ReturnType<typeof unsavedWork>>();
+
+  /** Pages of one host never write over each other's unsaved work. */
+  function unsavedOf(tab: string) {
+    const known = unsaved.get(tab) ?? unsavedWork(parts.state);
+    unsaved.set(tab, known);
+    return known;
+  }
 
   function handleFor(path: string): string {
     for (const [handle, known] of paths) if (known === path) return handle;
@@ -114,10 +122,10 @@ export function shellHost(parts: ShellHostParts): ShellHost {
   return {
     openPath,
     savePath,
-    async info(host) {
+    async info(host, tab = '') {
       const listed = await recent.list();
       const opened = parts.given === null ? null : await openPath(parts.given);
-      const recovered = await unsaved.recover();
+      const recovered = await unsavedOf(tab).recover();
       return {
         host,
         version: parts.version,
@@ -188,7 +196,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
         throw error;
       }
     },
-    autosave: (bytes, name) => unsaved.keep(bytes, name),
+    autosave: (bytes, name, tab = '') => unsavedOf(tab).keep(bytes, name),
     async close() {
       for (const lock of locks.values()) await lock.release();
       locks.clear();

@@ -102,7 +102,7 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
   async function call(method: ShellMethod, args: readonly unknown[]): Promise<unknown> {
     switch (method) {
       case 'info':
-        return host.info('browser');
+        return host.info('browser', args[0] as string | undefined);
       case 'openRecent':
         return host.openRecent(args[0] as string);
       case 'openDemo':
@@ -116,7 +116,7 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
       case 'decodeArt':
         return host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
       case 'autosave':
-        await host.autosave(args[0] as Uint8Array | null, args[1] as string);
+        await host.autosave(args[0] as Uint8Array | null, args[1] as string, args[2] as string | undefined);
         return null;
       default:
         return badInput(

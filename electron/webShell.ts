@@ -11,6 +11,7 @@ import { packMessage, unpackMessage } from './wire.ts';
 
 /** The page's side of the browser host: `window.shell` over requests to the loopback address it came from. */
 const KEPT = 'kickflat-token';
+const TAB = 'kickflat-tab';
 const ART_KINDS = '.png,.jpg,.jpeg,.webp,.tif,.tiff,.avif,.svg';
 
 /** The token comes once, after the `#` of the address, and is kept for as long as this tab is open. */
@@ -22,6 +23,18 @@ function takeToken(): string {
   return given;
 }
 const token = takeToken();
+
+/** This tab's own name, the same after a reload: its unsaved work is kept apart from other tabs'. */
+function tabName(): string {
+  const known = sessionStorage.getItem(TAB);
+  if (known) return known;
+  const fresh = [...crypto.getRandomValues(new Uint8Array(8))]
+    .map((n) => n.toString(16).padStart(2, '0'))
+    .join('');
+  sessionStorage.setItem(TAB, fresh);
+  return fresh;
+}
+const tab = tabName();
 
 const unreachable = (): Failure =>
   fileTrouble(
@@ -140,7 +153,7 @@ async function films(
 
 const shell: Shell = {
   async info() {
-    const info = await call<never>('info');
+    const info = await call<never>('info', tab);
     // `info` is no outcome: only a refusal has `ok`.
     if ('ok' in info) throw new Error(info.ok ? 'unexpected' : `${info.reason} ${info.mend}`);
     return info as unknown as ShellInfo;
@@ -178,7 +191,7 @@ const shell: Shell = {
     };
   },
   async autosave(bytes, name) {
-    await call('autosave', bytes, name);
+    await call('autosave', bytes, name, tab);
   },
 };
 

@@ -40,7 +40,7 @@ export interface ShellInfo {
   readonly recent: readonly RecentJob[];
   /** The job named on the command line or by a double click, if any. */
   readonly opened: OpenedJob | null;
-  /** Unsaved work found after a crash, if any. */
+  /** Unsaved work of this same page before it was loaded again, or found after a crash, if any. */
   readonly recovered: OpenedJob | null;
 }
 

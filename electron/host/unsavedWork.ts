@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { writeWhole } from './wholeFile.ts';
 
 const NAMED = /^unsaved-(\d+)-([0-9a-f]{8})-(.{1,80})\.kickflat$/;
@@ -48,8 +48,16 @@ export function unsavedWork(dir: string, pid = process.pid) {
       current = next;
       if (before !== null && before !== next) await rm(before, { force: true });
     },
-    /** The newest work a dead program left, taken over so that nobody else finds it; null when there is none. */
+    /**
+     * What this window itself kept, when its page was loaded again; else the newest work a dead program left, taken over
+     * so that nobody else finds it; null when there is neither.
+     */
     async recover(): Promise<Unsaved | null> {
+      if (current !== null) {
+        const bytes = await readFile(current).catch(() => null);
+        const name = NAMED.exec(basename(current))?.[3];
+        if (bytes && name !== undefined) return { name, bytes: new Uint8Array(bytes) };
+      }
       let newest: { path: string; name: string; when: number } | null = null;
       for (const file of await readdir(dir).catch(() => [] as string[])) {
         const match = NAMED.exec(file);

@@ -253,7 +253,7 @@ describe('what a session remembers', () => {
     expect(await recent.list()).toEqual([]);
   });
 
-  test('unsaved work of a dead program is found once; of a live one never; saved work leaves nothing', async () => {
+  test('unsaved work of a dead program is found once; a live one finds its own alone; saved work leaves nothing', async () => {
     const dead = unsavedWork(dir, 2 ** 22 + 1);
     await dead.keep(text('work'), 'Night Heron');
     const found = await unsavedWork(dir).recover();
@@ -265,6 +265,8 @@ describe('what a session remembers', () => {
     const live = unsavedWork(dir);
     await live.keep(text('a'), 'a/../b');
     await live.keep(text('b'), 'other');
+    const own = await live.recover();
+    expect(own && Buffer.from(own.bytes).toString()).toBe('b');
     await live.keep(null, 'other');
     expect(all().filter((name) => !name.includes('Night Heron'))).toEqual([]);
   });
