@@ -143,7 +143,7 @@ export function TraceDialog({ deck, picture, name, onTake, onClose }: Props) {
         <div className="trace-result" aria-live="polite">
           {!traced && <p className="hint">Tracing …</p>}
           {trouble && (
-            <p className="trace-trouble">
+            <p className={traced?.ok && holes.length < wanted ? '' : 'trace-trouble'}>
               <b>{trouble.reason}</b> {trouble.mend}
             </p>
           )}

@@ -50,14 +50,20 @@ export function TracePicture({ picture, trace, holes, wanted, onHoles }: Props) 
       LOUPE_SIDE,
       LOUPE_SIDE,
     );
-    ctx.strokeStyle = '#d32a12';
-    ctx.lineWidth = 1.5;
     ctx.beginPath();
     ctx.moveTo(LOUPE_SIDE / 2, 0);
     ctx.lineTo(LOUPE_SIDE / 2, LOUPE_SIDE);
     ctx.moveTo(0, LOUPE_SIDE / 2);
     ctx.lineTo(LOUPE_SIDE, LOUPE_SIDE / 2);
-    ctx.stroke();
+    // White under red: one of them shows on any wood.
+    for (const [colour, width] of [
+      ['#fff', 4],
+      ['#d32a12', 1.5],
+    ] as const) {
+      ctx.strokeStyle = colour;
+      ctx.lineWidth = width;
+      ctx.stroke();
+    }
   }, [looking]);
 
   /** Picture px a CSS px. */
