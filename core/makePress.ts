@@ -124,9 +124,11 @@ function pullOf(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<{ page:
       ],
       fine: lost.slice(0, MOST_PLACES),
       warnings: [
-        ...warnings,
+        ...(warnings.length > 0 ? [warnings.join(' ')] : []),
         ...(lost.length > 0
-          ? [`${lost.length} places are too fine for this mesh; the largest are ringed.`]
+          ? [
+              `${lost.length} ${lost.length === 1 ? 'place is' : 'places are'} too fine for this mesh${lost.length > MOST_PLACES ? '; the largest are ringed' : ', ringed above'}.`,
+            ]
           : []),
         ...(warnings.length > 0
           ? [

@@ -10,7 +10,7 @@ import { thumbnail } from './thumbnail.ts';
 
 const EDGE = 14;
 /** mm of a tick box. */
-const TICK = 7;
+const TICK = 6.4;
 /** Pixels a millimetre of film keeps in the picture. */
 const PICTURE_PX_PER_MM = 4;
 
@@ -86,7 +86,7 @@ export function pullPages(
   pull.settings.forEach(([label, value], i) => {
     const column = i % columns;
     const x = EDGE + (column * room) / columns;
-    if (column === 0 && i > 0) y -= 12.5;
+    if (column === 0 && i > 0) y -= 11.6;
     const most = room / columns - 3;
     const size = Math.min(17, (17 * most) / Math.max(most, paper.measure(value, 17, true)));
     paper.text(x, y, value, size, { bold: true });
@@ -94,18 +94,18 @@ export function pullPages(
   });
   y -= 13;
   for (const warning of pull.warnings) {
-    need(10);
+    need(9);
     paper.text(EDGE, y, '!', 14, { bold: true, tint: ACCENT });
-    y = paper.paragraph(EDGE + 6, y, warning, 11, room - 6, { tint: ACCENT }) - 1;
+    y = paper.paragraph(EDGE + 6, y, warning, 10.5, room - 6, { tint: ACCENT }) - 0.6;
   }
   y -= 2;
   for (const step of pull.steps) {
     need(8);
     paper.rect(EDGE, y - 0.9, 4.6, 4.6, null, SOFT, 0.35);
-    y = paper.paragraph(EDGE + 8, y, step, 11.5, room - 8) - 1.4;
+    y = paper.paragraph(EDGE + 8, y, step, 11.5, room - 8) - 0.9;
   }
   y -= 3;
-  need(40);
+  need(34);
   paper.text(EDGE, y, 'Register', 14, { bold: true });
   if (pull.earlier.length > 0)
     paper.text(EDGE + 28, y, shorten(`last time: ${pull.earlier.at(-1)}`, 90), 9.5, { tint: SOFT });
@@ -128,13 +128,13 @@ export function pullPages(
       paper.rect(EDGE + i * cell, y - (row + 1) * 7, cell, 7, null, SOFT, 0.25);
       if (i === 0) paper.text(EDGE + 2, y - row * 7 - 5, String(row + 1), 12);
     }
-  y -= 3 * 7 + 8;
+  y -= 3 * 7 + 7;
   need(20);
   paper.text(EDGE, y, 'Decks', 14, { bold: true });
   paper.text(EDGE + 24, y, 'tick when printed, cross when spoiled', 10, { tint: SOFT });
   y -= 9;
   // Two lots side by side while their boxes fit.
-  const pitch = TICK + 1.6;
+  const pitch = TICK + 1;
   const label = 40;
   const most = Math.max(0, ...pull.lots.map((lot) => lot.start));
   const sides = label + most * pitch <= room / 2 && pull.lots.length > 1 ? 2 : 1;
@@ -142,7 +142,7 @@ export function pullPages(
   const perRow = Math.max(1, Math.floor((wide - label) / pitch));
   for (let at = 0; at < pull.lots.length; at += sides) {
     const lots = pull.lots.slice(at, at + sides);
-    const tall = Math.max(...lots.map((lot) => Math.max(10.5, Math.ceil(lot.start / perRow) * pitch + 2)));
+    const tall = Math.max(...lots.map((lot) => Math.max(9.6, Math.ceil(lot.start / perRow) * pitch + 2)));
     need(tall);
     lots.forEach((lot, side) => {
       const x = EDGE + side * wide;

@@ -1,0 +1,241 @@
+import { useState } from 'react';
+import {
+  clampPlaces,
+  type RegisterReading,
+  registerCorrection,
+  registerWander,
+} from '../../core/press/index.ts';
+import { jigOf } from '../../core/runOf.ts';
+import { Card, LengthField, NumberBox, Pick, Toggle } from '../bench/index.ts';
+import { Worked } from '../screens/index.ts';
+import { changePress, edit, formatLength, useStudio } from '../state/index.ts';
+import { ClampPicture } from './ClampPicture.tsx';
+
+type Given = Readonly<Record<string, number>>;
+interface Scale {
+  readonly x: number;
+  readonly y: number;
+  readonly along: boolean;
+  readonly across: boolean;
+}
+
+/** Where this pull's films carry verniers; without films, the tips and rails with both scales. */
+function useScales(inkId: string): readonly Scale[] {
+  const job = useStudio((s) => s.job)!;
+  const face = useStudio((s) => s.face);
+  const plan = useStudio((s) => s.filmPlan);
+  const film = plan?.face === face ? plan.films.find((f) => f.inkId === inkId) : undefined;
+  const scales: Scale[] = [];
+  for (const mark of film?.marks ?? []) {
+    const along = mark.kind === 'vernier-along';
+    if (!along && mark.kind !== 'vernier-across') continue;
+    scales.push({ x: mark.x, y: mark.y, along, across: !along });
+  }
+  if (scales.length >= 3) return scales;
+  const end = job.deck.wheelbase / 2 + job.deck.holes.along + 60;
+  const rail = job.deck.width / 2 - 10;
+  return (
+    [
+      [-end, 0],
+      [end, 0],
+      [0, rail],
+      [0, -rail],
+    ] as const
+  ).map(([x, y]) => ({ x, y, along: true, across: true }));
+}
+
+function placeWords({ x, y }: Scale): string {
+  const end = Math.abs(x) > 60 ? (x > 0 ? 'nose' : 'tail') : 'middle';
+  const side = Math.abs(y) > 20 ? (y > 0 ? ', far rail' : ', near rail') : '';
+  return `${end}${side}`;
+}
+
+/** From a test print's verniers to what each clamp does. */
+export function RegisterCard() {
+  const job = useStudio((s) => s.job)!;
+  const face = useStudio((s) => s.face);
+  const { inks } = job.faces[face];
+  const [chosen, setChosen] = useState<string | null>(null);
+  const inkId = inks.some((i) => i.id === chosen) ? chosen! : (inks[1]?.id ?? inks[0]?.id ?? '');
+  const scales = useScales(inkId);
+  const [given, setGiven] = useState<Given>({});
+  const [before, setBefore] = useState<readonly RegisterReading[]>([]);
+  const clamps = clampPlaces(jigOf(job));
+  const readings: RegisterReading[] = scales.flatMap(({ x, y }, i) => {
+    const along = given[`${i} along`];
+    const across = given[`${i} across`];
+    if (along === undefined && across === undefined) return [];
+    return [{ x, y, ...(along === undefined ? {} : { along }), ...(across === undefined ? {} : { across }) }];
+  });
+  const all = [...before, ...readings];
+  const found = all.length > 0 ? registerCorrection({ readings: all, clamps }) : null;
+  const tests = job.press.registerTests ?? [];
+  const mine = tests.filter((t) => t.face === face && t.inkId === inkId);
+  const wander = registerWander(tests.map((t) => t.left));
+  const box = (i: number, key: 'along' | 'across', can: boolean) => {
+    if (!can) return <td />;
+    const name = `${i} ${key}`;
+    const value = given[name];
+    return (
+      <td>
+        <Toggle
+          label={value === undefined ? 'not read' : ''}
+          on={value !== undefined}
+          onChange={(on) => {
+            const { [name]: _, ...rest } = given;
+            setGiven(on ? { ...rest, [name]: 0 } : rest);
+          }}
+        />
+        {value !== undefined && (
+          <NumberBox
+            label={`${key}, ${placeWords(scales[i]!)}`}
+            hideLabel
+            value={value}
+            min={-50}
+            max={50}
+            step={0.1}
+            unit="mm"
+            onChange={(n) => setGiven({ ...given, [name]: n })}
+          />
+        )}
+      </td>
+    );
+  };
+  return (
+    <Card title={`Register, ${face}`} wide>
+      <p className="hint">
+        Read each vernier on the test print: how far this pull lies from the first. Toward the nose, and away
+        from you, is plus; you stand with the nose on your right. Two marks at least, four to check.
+      </p>
+      <Pick
+        label="Pull"
+        value={inkId}
+        options={inks.map((ink, i) => ({ value: ink.id, label: `${i + 1}  ${ink.name}` }))}
+        onChange={setChosen}
+      />
+      <table className="plain-table readings">
+        <thead>
+          <tr>
+            <th>mark</th>
+            <th>to the nose +</th>
+            <th>away from you +</th>
+          </tr>
+        </thead>
+        <tbody>
+          {scales.map((scale, i) => (
+            <tr key={`${scale.x} ${scale.y} ${scale.along}`}>
+              <td>
+                {placeWords(scale)}{' '}
+                <small>
+                  {scale.x.toFixed(0)}, {scale.y.toFixed(0)}
+                </small>
+              </td>
+              {box(i, 'along', scale.along)}
+              {box(i, 'across', scale.across)}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {before.length > 0 && <p className="hint">{before.length} earlier readings are averaged with these.</p>}
+      {found && (
+        <Worked found={found}>
+          {(correction) => (
+            <>
+              <div className="clamp-words">
+                {correction.clamps.map((c) => (
+                  <span key={c.words}>{c.words}.</span>
+                ))}
+              </div>
+              <ClampPicture correction={correction} />
+              <p
+                className={
+                  correction.meaning === 'good' || correction.meaning === 'unchecked' ? '' : 'not-held'
+                }
+              >
+                {correction.advice}
+              </p>
+              <div className="row-buttons">
+                <button
+                  type="button"
+                  onClick={() => {
+                    setBefore(all);
+                    setGiven({});
+                  }}
+                >
+                  Read the same print again
+                </button>
+                <button
+                  type="button"
+                  onClick={() => {
+                    edit('Write down a register test', (j) =>
+                      changePress(j, {
+                        registerTests: [
+                          ...(j.press.registerTests ?? []),
+                          {
+                            face,
+                            inkId,
+                            readings: all.map((r) => ({ ...r })),
+                            left: correction.rms,
+                            words: correction.clamps.map((c) => c.words).join('; '),
+                          },
+                        ],
+                      }),
+                    );
+                    setBefore([]);
+                    setGiven({});
+                  }}
+                >
+                  Moved: write it down
+                </button>
+              </div>
+            </>
+          )}
+        </Worked>
+      )}
+      {mine.length > 0 && (
+        <ol className="steps-list">
+          {mine.slice(-5).map((test) => (
+            <li key={JSON.stringify(test.readings)}>
+              {test.words}; {test.left.toFixed(2)} mm left
+            </li>
+          ))}
+        </ol>
+      )}
+      <div className="fields">
+        <LengthField
+          label="A pull wanders by"
+          value={job.press.registerTolerance}
+          min={0}
+          max={10}
+          step={0.05}
+          hint="Traps are judged against it."
+          onChange={(registerTolerance) =>
+            edit(
+              'Change register tolerance',
+              (j) => changePress(j, { registerTolerance }),
+              'press registerTolerance',
+            )
+          }
+        />
+        {wander !== null && (
+          <button
+            type="button"
+            onClick={() =>
+              edit('Take wander from the tests', (j) =>
+                changePress(j, { registerTolerance: Number((2 * wander).toFixed(3)) }),
+              )
+            }
+          >
+            From {tests.length} {tests.length === 1 ? 'test' : 'tests'}:{' '}
+            {formatLength(2 * wander, job.units, 2)}
+          </button>
+        )}
+      </div>
+      {wander !== null && (
+        <p className="hint">
+          Twice the root mean square of what corrections left: about nineteen pulls in twenty stay within.
+        </p>
+      )}
+    </Card>
+  );
+}

@@ -1,0 +1,170 @@
+import { countRun, USUAL } from '../../core/press/index.ts';
+import { lotsOf, pullsOf } from '../../core/runOf.ts';
+import { Card, Measure, NumberBox, Pick } from '../bench/index.ts';
+import { Worked } from '../screens/index.ts';
+import { changePress, edit, useStudio } from '../state/index.ts';
+
+const DRAWN = '-';
+
+/** Decks by veneer and colourway, spare ones, what to buy and what a deck costs. */
+export function RunCard() {
+  const job = useStudio((s) => s.job)!;
+  const { press } = job;
+  const pulls = pullsOf(job);
+  const spoil = press.spoilPerPull ?? USUAL.spoilPerPull.value;
+  const lots =
+    press.lots ??
+    job.veneers.map((v) => ({ veneerId: v.id, colourwayId: null as string | null, decks: v.decks }));
+  const setLots = (next: typeof lots, squash: string | null = null) =>
+    edit('Change the decks of the run', (j) => changePress(j, { lots: next }), squash);
+  const change = (at: number, part: Partial<(typeof lots)[number]>) =>
+    setLots(
+      lots.map((lot, i) => (i === at ? { ...lot, ...part } : lot)),
+      `lot ${at} ${Object.keys(part)}`,
+    );
+  const found = countRun({
+    lots: lotsOf(job).map((l) => ({ veneer: l.veneer, colourway: l.colourway, decks: l.good })),
+    pulls: pulls.length,
+    spoilPerPull: spoil,
+    sheets: pulls.map(() => 1),
+    goods: [],
+    deckPrice: press.deckPrice ?? null,
+  });
+  const ways = [
+    { value: DRAWN, label: 'inks as drawn' },
+    ...job.colourways.slice(1).map((c) => ({ value: c.id, label: c.name })),
+  ];
+  return (
+    <Card title="The run" wide>
+      <Worked found={found}>
+        {({ good, start, screens, costPerDeck }) => (
+          <div className="measures">
+            <Measure value={String(good)} label="good decks" />
+            <Measure value={String(start)} label="blanks to start with" />
+            <Measure value={String(screens)} label="screens" />
+            <Measure value={String(start * pulls.length)} label="pulls in all" />
+            {costPerDeck !== null && <Measure value={costPerDeck.toFixed(2)} label="blanks a good deck" />}
+          </div>
+        )}
+      </Worked>
+      <table className="plain-table">
+        <thead>
+          <tr>
+            <th>veneer</th>
+            <th>colourway</th>
+            <th>good decks</th>
+            <th className="number">start with</th>
+            <th />
+          </tr>
+        </thead>
+        <tbody>
+          {lots.map((lot, i) => {
+            const veneer = job.veneers.find((v) => v.id === lot.veneerId);
+            const started = lotsOf({ ...job, press: { ...press, lots: [lot] } })[0];
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: lots have no names of their own
+              <tr key={i}>
+                <td>
+                  <Pick
+                    label="Veneer"
+                    hideLabel
+                    value={lot.veneerId}
+                    options={job.veneers.map((v) => ({ value: v.id, label: v.name }))}
+                    onChange={(veneerId) => change(i, { veneerId })}
+                  />
+                </td>
+                <td>
+                  <Pick
+                    label="Colourway"
+                    hideLabel
+                    value={lot.colourwayId ?? DRAWN}
+                    options={ways}
+                    onChange={(id) => change(i, { colourwayId: id === DRAWN ? null : id })}
+                  />
+                </td>
+                <td>
+                  <NumberBox
+                    label={`Decks of ${veneer?.name ?? 'lot'}`}
+                    hideLabel
+                    value={lot.decks}
+                    min={0}
+                    max={10_000}
+                    digits={0}
+                    onChange={(n) => change(i, { decks: Math.round(n) })}
+                  />
+                </td>
+                <td className="number">{started?.start ?? 0}</td>
+                <td>
+                  {lots.length > 1 && (
+                    <button type="button" onClick={() => setLots(lots.filter((_, k) => k !== i))}>
+                      Remove
+                    </button>
+                  )}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      <div className="row-buttons">
+        <button
+          type="button"
+          onClick={() =>
+            setLots([
+              ...lots,
+              { veneerId: job.veneers[0]!.id, colourwayId: job.colourways[1]?.id ?? null, decks: 1 },
+            ])
+          }
+        >
+          Add a lot
+        </button>
+        <button
+          type="button"
+          onClick={() =>
+            edit('Begin a reprint', (j) =>
+              changePress(j, {
+                finished: {},
+                log: [
+                  ...(j.press.log ?? []),
+                  {
+                    face: 'bottom',
+                    inkId: j.faces.bottom.inks[0]?.id ?? '',
+                    kind: 'note',
+                    decks: 0,
+                    words: 'Reprint begun: films as they were.',
+                  },
+                ],
+              }),
+            )
+          }
+        >
+          Begin a reprint
+        </button>
+      </div>
+      <div className="fields">
+        <NumberBox
+          label="A pull spoils"
+          value={spoil * 100}
+          min={0}
+          max={50}
+          step={0.5}
+          unit="%"
+          onChange={(n) =>
+            edit('Change spoilage', (j) => changePress(j, { spoilPerPull: n / 100 }), 'spoilage')
+          }
+        />
+        <NumberBox
+          label="A blank costs"
+          value={press.deckPrice ?? 0}
+          min={0}
+          max={1e9}
+          onChange={(deckPrice) => edit('Change price', (j) => changePress(j, { deckPrice }), 'deck price')}
+        />
+      </div>
+      <p className="hint">
+        A reprint keeps the films, meshes, exposures, corrections and times; choose another colourway for its
+        lots, and tick its tasks afresh. The run sheet lists what to buy.
+      </p>
+    </Card>
+  );
+}

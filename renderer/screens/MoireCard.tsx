@@ -1,0 +1,119 @@
+import { useDeferredValue, useEffect, useRef, useState } from 'react';
+import { type MoireInput, moire, moirePicture } from '../../core/press/index.ts';
+import { meshOf } from '../../core/runOf.ts';
+import { Card, Measure, NumberBox } from '../bench/index.ts';
+import { useStudio } from '../state/index.ts';
+import { Worked } from './Worked.tsx';
+
+/** mm a side of the picture, and its points a mm. */
+const SIDE = 20;
+const POINTS = 10;
+
+function Beat({ input, threadUm }: { input: MoireInput; threadUm: number }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const wanted = useDeferredValue(input);
+  useEffect(() => {
+    const pen = canvas.current?.getContext('2d');
+    if (!pen) return;
+    const { data, width, height } = moirePicture({ ...wanted, threadUm }, SIDE, POINTS);
+    const image = pen.createImageData(width as number, height as number);
+    for (let i = 0; i < data.length; i++) {
+      const v = data[i] as number;
+      image.data.set([v, v, v, 255], i * 4);
+    }
+    pen.putImageData(image, 0, 0);
+  }, [wanted, threadUm]);
+  return (
+    <canvas
+      ref={canvas}
+      width={SIDE * POINTS}
+      height={SIDE * POINTS}
+      role="img"
+      aria-label={`Mesh and halftone multiplied, ${SIDE} mm square, contrast raised: bands show where they beat`}
+    />
+  );
+}
+
+/** Mesh against halftone. */
+export function MoireCard() {
+  const job = useStudio((s) => s.job)!;
+  const face = useStudio((s) => s.face);
+  const first = job.faces[face].inks[0];
+  const mesh = first ? meshOf(job, face, first) : { countPerCm: 77, threadUm: 55 };
+  const [own, setOwn] = useState<Partial<MoireInput>>({});
+  const input: MoireInput = {
+    meshPerCm: mesh.countPerCm,
+    meshAngleDeg: 0,
+    lpi: 35,
+    screenAngleDeg: 22.5,
+    ...own,
+  };
+  const put = (key: keyof MoireInput) => (n: number) => setOwn({ ...own, [key]: n });
+  const sane = Object.values(input).every(Number.isFinite);
+  return (
+    <Card title="Moiré" wide>
+      <div className="fields">
+        <NumberBox
+          label="Mesh"
+          value={input.meshPerCm}
+          min={5}
+          max={250}
+          unit="/cm"
+          onChange={put('meshPerCm')}
+        />
+        <NumberBox
+          label="Threads’ angle"
+          value={input.meshAngleDeg}
+          min={-180}
+          max={180}
+          step={0.5}
+          unit="°"
+          onChange={put('meshAngleDeg')}
+        />
+        <NumberBox label="Halftone" value={input.lpi} min={5} max={200} unit="lpi" onChange={put('lpi')} />
+        <NumberBox
+          label="Halftone’s angle"
+          value={input.screenAngleDeg}
+          min={-180}
+          max={180}
+          step={0.5}
+          unit="°"
+          onChange={put('screenAngleDeg')}
+        />
+      </div>
+      <div className="moire">
+        {sane && <Beat input={input} threadUm={mesh.threadUm} />}
+        <Worked found={moire(input)}>
+          {({ worst, seen, angles, rulings }) => (
+            <>
+              <div className="measures">
+                <Measure
+                  value={worst.period === null ? 'none' : worst.period.toFixed(2)}
+                  unit={worst.period === null ? '' : 'mm'}
+                  label={worst.period === null ? 'beat: dots and threads fall together' : 'from band to band'}
+                />
+              </div>
+              <p className={seen ? 'not-held' : ''}>
+                {seen ? 'Likely to be seen.' : 'Too fine to be seen.'} Calmest angles to the threads:{' '}
+                {angles
+                  .slice(0, 3)
+                  .map((a) => `${a.angleDeg}° (${a.period.toFixed(2)} mm)`)
+                  .join(', ')}
+                . Calmest rulings at this angle:{' '}
+                {rulings
+                  .slice(0, 3)
+                  .map((r) => `${r.lpi} lpi (${r.period.toFixed(2)} mm)`)
+                  .join(', ')}
+                .
+              </p>
+              <p className="hint">
+                The picture is {SIDE} mm square, mesh times dots, its contrast raised so that a faint beat can
+                be seen.
+              </p>
+            </>
+          )}
+        </Worked>
+      </div>
+    </Card>
+  );
+}
