@@ -1,7 +1,6 @@
-import { byteOfLinear, type LinearRgb } from './colour/index.ts';
 import type { FaceRaster } from './faceRaster.ts';
 import type { Job } from './job/index.ts';
-import { copyMask, intersect, type Mask, type Picture, type Rgb8, subtract, union } from './raster/index.ts';
+import { copyMask, intersect, type Mask, type Picture, subtract, union } from './raster/index.ts';
 import { blankSet } from './separateFace.ts';
 import { grainOf, inkScreen, type TonePlan } from './tonePlan.ts';
 import {
@@ -29,15 +28,6 @@ export const artArea = (tones: Picture, factor: number, out: Mask): ScreenInput 
   tile: HALF,
   out,
 });
-
-const bytesOf = (light: LinearRgb): Rgb8 => [
-  byteOfLinear(light[0]),
-  byteOfLinear(light[1]),
-  byteOfLinear(light[2]),
-];
-
-/** Bare and the inks as an index picture takes them. */
-export const indexColours = ({ palette }: TonePlan): Rgb8[] => [palette.bare, ...palette.inks].map(bytesOf);
 
 /** The screens of a halftone, one for each of the plan's inks. */
 export const screensOf = (
@@ -89,7 +79,7 @@ export function toneMasks(
   const separations = blankSet(raster, job.faces[raster.face].inks.length, false);
   if (job.faces[raster.face].method === 'index') {
     const out = plan.inks.map((ink) => separations[ink] as Mask);
-    indexFace({ tones, colours: indexColours(plan), factor: plan.factor, out });
+    indexFace({ tones, palette: plan.palette, factor: plan.factor, out });
   } else {
     const shares = toneShares({ tones, palette: plan.palette, hides: plan.hides });
     for (const screen of screensOf(job, raster, plan, tones, shares, separations)) screenInk(screen);

@@ -4,7 +4,7 @@ import type { Art, Job } from './job/index.ts';
 import type { Workers } from './ports/index.ts';
 import { blankMask, intersect, type Mask, type Picture, union } from './raster/index.ts';
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
-import { artArea, bedInputs, bedShown, blankTones, indexColours, screensOf } from './toneFace.ts';
+import { artArea, bedInputs, bedShown, blankTones, screensOf } from './toneFace.ts';
 import type { TonePlan } from './tonePlan.ts';
 import type { IndexInput, SharesInput, ToneTileInput } from './toneTasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
@@ -79,7 +79,7 @@ export async function toneSeparations(
   const separations = blankSet(raster, face.inks.length, true);
   if (face.method === 'index') {
     const out = plan.inks.map((ink) => separations[ink] as Mask);
-    const input: IndexInput = { tones, colours: indexColours(plan), factor: plan.factor, out };
+    const input: IndexInput = { tones, palette: plan.palette, factor: plan.factor, out };
     await workers.run<IndexInput, void>('indexFace', input, abort);
   } else {
     const shares = await workers.run<SharesInput, Uint8Array[]>(

@@ -2,11 +2,10 @@ import type { FaceJob } from './job/index.ts';
 import {
   blankMask,
   enlargeMask,
-  errorDiffuseIndex,
+  errorDiffuseShares,
   type Mask,
   type Picture,
   type Plane,
-  type Rgb8,
   screenEnlarged,
   type ThresholdTile,
   type WarpGrid,
@@ -44,16 +43,16 @@ export function toneTile({ window, ground, grid, out, x, y, width, height }: Ton
 
 export interface IndexInput {
   readonly tones: Picture;
-  /** Bare first. */
-  readonly colours: readonly Rgb8[];
+  readonly palette: TonePalette;
   readonly factor: number;
-  /** One mask a colour but bare. */
+  /** One mask an ink of the palette. */
   readonly out: readonly Mask[];
 }
 
 /** Dots of single inks, each `factor` × `factor` points of the masks. */
-export function indexFace({ tones, colours, factor, out }: IndexInput): void {
-  errorDiffuseIndex(tones, colours).forEach((mask, i) => {
+export function indexFace({ tones, palette, factor, out }: IndexInput): void {
+  const { planes, width, height } = unmixPicture(tones, unmixTable(palette));
+  errorDiffuseShares(planes, width, height).forEach((mask, i) => {
     enlargeMask(mask, factor, out[i] as Mask);
   });
 }

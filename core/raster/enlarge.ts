@@ -122,8 +122,8 @@ function enlargeRow(
     const along = 2 * x + 1 - factor;
     const left = Math.floor(along / (2 * factor));
     const step = along - left * 2 * factor;
-    const a = line[left < 0 ? 0 : left]!;
-    const b = line[left + 1 < across ? left + 1 : across - 1]!;
+    const a = line[Math.max(0, left)]!;
+    const b = line[Math.min(across - 1, left + 1)]!;
     out[at + x] = (a * 2 * factor + (b - a) * step + half) / full;
   }
   return true;
