@@ -19,7 +19,7 @@ function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, d
   const { film, layout } = pull;
   const { box } = film;
   const wide = paper.width - 2 * EDGE;
-  const scale = Math.min(wide / box.width, 50 / box.height);
+  const scale = Math.min(wide / box.width, 46 / box.height);
   const high = box.height * scale;
   const left = EDGE + (wide - box.width * scale) / 2;
   const wood = pull.lots[0]?.veneerHex ?? '#e3c9a0';
@@ -164,7 +164,7 @@ export function pullPages(
     y -= tall;
   }
   const words = [...pull.cautions, DEFER].join(' ');
-  need(16);
+  need(11);
   paper.paragraph(EDGE, y - 1, words, 8.2, room, { tint: ACCENT });
   return pages;
 }
