@@ -118,8 +118,8 @@ describe('a DXF', () => {
       if (type === 'ARC' || type === 'CIRCLE') expect(own.size, type).toBe(their['radius']);
       if (type === 'ELLIPSE') expect(own.size).toBe(their['axisRatio']);
       if (type === 'ARC' || type === 'ELLIPSE') {
-        expect(own.from, type).toBeCloseTo(their['startAngle'], 12);
-        expect(own.to, type).toBeCloseTo(their['endAngle'], 12);
+        expect(own.from, type).toBeCloseTo(Number(their['startAngle']), 12);
+        expect(own.to, type).toBeCloseTo(Number(their['endAngle']), 12);
       }
       if (type.endsWith('POLYLINE')) expect(own.closed, type).toBe(their['shape']);
       if (type === 'SPLINE')

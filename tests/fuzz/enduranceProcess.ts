@@ -1,0 +1,100 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { makeFilms } from '../../core/makeFilms.ts';
+import { deflate, nodeFiles, Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
+import { chance } from './random.ts';
+import { SMALL_DPI, smallRun } from './smallRun.ts';
+
+/** What a process that made films many times and was stopped many times tells of itself. */
+export interface Endurance {
+  /** Bytes held after each export, once what is not needed was given back. */
+  readonly memory: readonly number[];
+  readonly cancels: number;
+  /** Exports that were stopped before they ended, of those that were asked to. */
+  readonly stopped: number;
+  /** Timers, threads and other things that would keep a program from ending, after the last of it. */
+  readonly left: readonly string[];
+  /** Threads of the process before its workers came, and after they had gone; Linux only. */
+  readonly threads: readonly [before: number, after: number];
+  readonly files: readonly string[];
+}
+
+const collect = (globalThis as { gc?: () => void }).gc;
+const settle = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+const threads = () => {
+  try {
+    return readdirSync('/proc/self/task').length;
+  } catch {
+    return 0;
+  }
+};
+
+async function endure(worker: string, exports: number, cancels: number, seed: number): Promise<Endurance> {
+  const dir = mkdtempSync(join(tmpdir(), 'kickflat-endurance-'));
+  const out = join(dir, 'films');
+  const files = nodeFiles();
+  const codec = sharpCodec();
+  const run = await smallRun(codec, 'Again', 0);
+  const random = chance(seed);
+  const before = threads();
+  const pool = workerPool(worker, 2);
+  const films = (abort?: { aborted: boolean }) =>
+    makeFilms({
+      ...run,
+      faces: ['bottom'],
+      codec,
+      workers: pool,
+      deflate,
+      masks: true,
+      composite: false,
+      dpi: SMALL_DPI,
+      ...(abort ? { abort } : {}),
+    });
+  const memory: number[] = [];
+  let slowest = 0;
+  for (let n = 0; n < exports; n++) {
+    const started = performance.now();
+    const made = await films();
+    if (!made.ok) throw new Error(made.reason);
+    slowest = performance.now() - started;
+    const written = await files.writeAll(out, made.value.files);
+    if (!written.ok) throw new Error(written.reason);
+    collect?.();
+    await settle(5);
+    collect?.();
+    memory.push(process.memoryUsage.rss());
+  }
+  let stopped = 0;
+  for (let n = 0; n < cancels; n++) {
+    const abort = { aborted: false };
+    const timer = setTimeout(() => {
+      abort.aborted = true;
+    }, random.share() * slowest);
+    try {
+      const made = await films(abort);
+      if (made.ok) {
+        const written = await files.writeAll(out, made.value.files);
+        if (!written.ok) throw new Error(written.reason);
+      } else if (made.kind === 'cancelled') stopped++;
+      else throw new Error(made.reason);
+    } catch (error) {
+      if (!(error instanceof Stopped)) throw error;
+      stopped++;
+    }
+    clearTimeout(timer);
+  }
+  await pool.close();
+  await settle(300);
+  // The channel to whoever started this process stays, and what it writes on.
+  const left = process.getActiveResourcesInfo().filter((name) => !/Pipe|TTY|^FSReqPromise$/.test(name));
+  const found = readdirSync(dir, { recursive: true })
+    .map(String)
+    .filter((name) => /(^|\/)\./.test(name));
+  rmSync(dir, { recursive: true, force: true });
+  return { memory, cancels, stopped, left, threads: [before, threads()], files: found };
+}
+
+const [worker, exports, cancels, seed] = process.argv.slice(2) as [string, string, string, string];
+process.send?.(await endure(worker, Number(exports), Number(cancels), Number(seed)));
+process.disconnect?.();
