@@ -8,7 +8,7 @@ import {
   filmMask,
   type LayOutRequest,
 } from './film/index.ts';
-import { canonicalJson, type Job } from './job/index.ts';
+import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import { assemblyPdf, filmsPdf, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
@@ -41,6 +41,19 @@ const part =
   (say: Progress, from: number, to: number): Progress =>
   (share, text) =>
     say(from + (to - from) * share, text);
+
+/** What the printer should know of shaded art before burning its screens. */
+function toneNotes(job: Job, face: Face): string[] {
+  const settings = job.faces[face];
+  if (!isToned(settings)) return [];
+  const dots =
+    settings.method === 'index'
+      ? `${(settings.index ?? DEFAULT_INDEX).dotMm} mm dots of single inks`
+      : `${(settings.halftone ?? DEFAULT_HALFTONE).lpi} lpi screens`;
+  return [
+    `${dots}: dots are not trapped and no specks are dropped. Try the mesh and the angles on paper first.`,
+  ];
+}
 
 /** The masks of `--masks`: exactly the film's box, before cutting; and the separation in the same box. */
 async function maskFiles(
@@ -92,6 +105,7 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
     layouts.push(laid.value);
     growths.set(face, { x: made.value.growth.along, y: made.value.growth.across });
     notes.push(...laid.value.notes.map((note) => `${face}: ${note}`));
+    notes.push(...toneNotes(job, face).map((note) => `${face}: ${note}`));
     const specks = made.value.dropped.length;
     if (specks > 0)
       notes.push(

@@ -1,6 +1,6 @@
 import type { FaceRaster } from './faceRaster.ts';
 import type { Job } from './job/index.ts';
-import { copyMask, intersect, type Mask, type Picture, subtract, union } from './raster/index.ts';
+import { copyMask, intersect, type Mask, type Picture, subtract } from './raster/index.ts';
 import { blankSet } from './separateFace.ts';
 import { grainOf, inkScreen, type TonePlan } from './tonePlan.ts';
 import {
@@ -89,7 +89,6 @@ export function toneMasks(
   if (plan.beds.length > 0) {
     const bed = blankSet(raster, 1, false)[0] as Mask;
     screenInk(artArea(tones, plan.factor, bed));
-    for (const ink of plan.inks) union(bed, separations[ink] as Mask, bed);
     intersect(bed, printable, bed);
     bedShown(bed, separations, plan);
     for (const input of bedInputs(job, raster, plan, bed, prints)) printBed(input);

@@ -2,7 +2,7 @@ import { type ArtSource, artWindows } from './artWindows.ts';
 import type { FaceRaster } from './faceRaster.ts';
 import type { Art, Job } from './job/index.ts';
 import type { Workers } from './ports/index.ts';
-import { blankMask, intersect, type Mask, type Picture, union } from './raster/index.ts';
+import { blankMask, intersect, type Mask, type Picture } from './raster/index.ts';
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
 import { artArea, bedInputs, bedShown, blankTones, screensOf } from './toneFace.ts';
 import type { TonePlan } from './tonePlan.ts';
@@ -111,7 +111,6 @@ export async function tonePrints(
   if (plan.beds.length > 0) {
     const bed = blankMask(raster.width, raster.height, true);
     await workers.run('screenInk', artArea(tones, plan.factor, bed), abort);
-    for (const ink of plan.inks) union(bed, separations[ink] as Mask, bed);
     intersect(bed, printable, bed);
     bedShown(bed, separations, plan);
     const inputs = bedInputs(job, raster, plan, bed, prints);

@@ -1,7 +1,8 @@
+import { isToned } from '../job/index.ts';
 import type { Abort } from '../units/index.ts';
 import type { CheckInput, FaceFacts } from './input.ts';
 import type { Problem, Severity } from './problem.ts';
-import { FACE_RULES, JOB_RULES } from './rules.ts';
+import { EDGE_RULES, FACE_RULES, JOB_RULES } from './rules.ts';
 
 const ORDER: Readonly<Record<Severity, number>> = { error: 0, warning: 1, note: 2 };
 
@@ -17,6 +18,7 @@ export function checkJob(input: CheckInput, abort?: Abort): Problem[] {
   for (const facts of faces)
     for (const rule of FACE_RULES) {
       if (abort?.aborted) return problems;
+      if (EDGE_RULES.has(rule) && isToned(input.job.faces[facts.face])) continue;
       problems.push(...rule(input.job, facts));
     }
   return problems

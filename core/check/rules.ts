@@ -5,6 +5,7 @@ import { baseMissing } from './rules/baseMissing.ts';
 import { baseOrder } from './rules/baseOrder.ts';
 import { blankInk } from './rules/blankInk.ts';
 import { chokedDetail } from './rules/chokedDetail.ts';
+import { dotsForMesh } from './rules/dotsForMesh.ts';
 import { filmFitsNoSheet } from './rules/filmFitsNoSheet.ts';
 import { fineGaps } from './rules/fineGaps.ts';
 import { fineLines } from './rules/fineLines.ts';
@@ -25,6 +26,7 @@ export const FACE_RULES: readonly FaceRule[] = [
   lowResolution,
   unplannedColour,
   blankInk,
+  dotsForMesh,
   baseMissing,
   nearVeneer,
   fineLines,
@@ -35,3 +37,13 @@ export const FACE_RULES: readonly FaceRule[] = [
   chokedDetail,
   holeInArt,
 ];
+
+/** Rules about drawn edges, which dots would all break: they do not look at shaded art. */
+export const EDGE_RULES: ReadonlySet<FaceRule> = new Set([
+  fineLines,
+  fineGaps,
+  trapTooWide,
+  trapMeetsUnderLine,
+  lightOverDark,
+  chokedDetail,
+]);

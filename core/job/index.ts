@@ -6,6 +6,7 @@ export {
   type Art,
   ArtSchema,
   type Colourway,
+  DOT_SHAPES,
   type FaceJob,
   FILM_MEDIA,
   type Halftone,

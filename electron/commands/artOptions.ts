@@ -1,6 +1,6 @@
 import type { Face } from '../../core/deck/index.ts';
 import { FACES } from '../../core/deck/index.ts';
-import { type Job, placeArt } from '../../core/job/index.ts';
+import { DEFAULT_HALFTONE, DOT_SHAPES, type FaceJob, type Job, placeArt } from '../../core/job/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
 import { readArt, together } from './artIn.ts';
 import type { Context } from './context.ts';
@@ -17,6 +17,9 @@ export const ART_OPTIONS: readonly OptionSpec[] = [
     help: 'how many inks to find in the art, or which; a palette as .json or .gpl',
   },
   { name: 'method', value: 'spot|index|halftone|layered', help: 'how the art is split into inks (spot)' },
+  { name: 'dot', value: 'LENGTH', help: 'side of a dot, method index (0.25mm)' },
+  { name: 'lpi', value: 'N', help: 'lines an inch of the screens, method halftone (40)' },
+  { name: 'dot-shape', value: 'round|elliptical|line', help: 'how the dots of a halftone grow (elliptical)' },
   { name: 'fit', value: 'cover|contain|actual', help: 'size on the deck (actual: the size the file states)' },
   {
     name: 'wrap',
@@ -34,6 +37,28 @@ export interface Placed {
   readonly face: Face;
 }
 
+/** The face's index dot and halftone screen as asked for; what was not asked for stays. */
+function tonesGiven(given: Given): Outcome<(face: FaceJob) => Pick<FaceJob, 'index' | 'halftone'>> {
+  const dot = lengthOf(given, 'dot', { least: 0.05, most: 5 });
+  if (!dot.ok) return dot;
+  const lpi = numberOf(given, 'lpi', { least: 10, most: 200 });
+  if (!lpi.ok) return lpi;
+  const shape = choiceOf(given, 'dot-shape', DOT_SHAPES);
+  if (!shape.ok) return shape;
+  return done((face) => ({
+    ...(dot.value === undefined ? {} : { index: { ...face.index, dotMm: dot.value as number } }),
+    ...(lpi.value === undefined && shape.value === undefined
+      ? {}
+      : {
+          halftone: {
+            ...(face.halftone ?? DEFAULT_HALFTONE),
+            ...(lpi.value === undefined ? {} : { lpi: lpi.value }),
+            ...(shape.value === undefined ? {} : { dot: shape.value }),
+          },
+        }),
+  }));
+}
+
 /** The job with the art that was asked for on its face, and that face's inks. `face` is the default one. */
 export async function placeGiven(
   context: Context,
@@ -47,6 +72,8 @@ export async function placeGiven(
   if (!face.ok) return face;
   const method = choiceOf(given, 'method', ['spot', 'index', 'halftone', 'layered'] as const);
   if (!method.ok) return method;
+  const tones = tonesGiven(given);
+  if (!tones.ok) return tones;
   const fit = choiceOf(given, 'fit', ['cover', 'contain', 'actual'] as const);
   if (!fit.ok) return fit;
   const wrap = choiceOf(given, 'wrap', ['surface', 'plan'] as const);
@@ -87,6 +114,12 @@ export async function placeGiven(
   }
   if (given.flag('base')) inks = withBase(inks);
   const traps = { ...settings.traps, ...(trap.value === undefined ? {} : { width: trap.value }) };
-  const next = { ...settings, inks, traps, method: method.value ?? settings.method };
+  const next = {
+    ...settings,
+    ...tones.value(settings),
+    inks,
+    traps,
+    method: method.value ?? settings.method,
+  };
   return done({ job: { ...placed, faces: { ...placed.faces, [to]: next } }, art, face: to });
 }
