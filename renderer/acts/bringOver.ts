@@ -15,9 +15,17 @@ export function carried(piece: Art, mirrored: boolean): Art {
 
 /** The job with one face's art and inks on the other face, which had none of its own or loses what it had. */
 export function broughtOver(job: Job, from: Face, mirrored: boolean): Job {
-  const { art, inks, traps, method } = job.faces[from];
+  const { art, inks, traps, method, index, halftone } = job.faces[from];
   const to = from === 'bottom' ? 'top' : 'bottom';
-  return onFace(job, to, (f) => ({ ...f, art: art.map((a) => carried(a, mirrored)), inks, traps, method }));
+  const dots = { ...(index ? { index } : {}), ...(halftone ? { halftone } : {}) };
+  return onFace(job, to, (f) => ({
+    ...f,
+    art: art.map((a) => carried(a, mirrored)),
+    inks,
+    traps,
+    method,
+    ...dots,
+  }));
 }
 
 /** Carries the shown face's art and inks to the other face and turns the board over. */

@@ -1,5 +1,6 @@
 import { Colourways } from './Colourways.tsx';
 import { InkCard } from './InkCard.tsx';
+import { Method } from './Method.tsx';
 import { Proofs } from './Proofs.tsx';
 import { Pulls } from './Pulls.tsx';
 import { Suggested } from './Suggested.tsx';
@@ -10,6 +11,7 @@ export function InksStation() {
   return (
     <>
       <Pulls />
+      <Method />
       <InkCard />
       <Proofs />
       <Suggested />

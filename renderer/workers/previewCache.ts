@@ -1,6 +1,6 @@
 import type { Face } from '../../core/deck/index.ts';
 import { type FacePreview, facePreview } from '../../core/facePreview.ts';
-import type { Job } from '../../core/job/index.ts';
+import { isToned, type Job } from '../../core/job/index.ts';
 import { rulesOf } from '../../core/printInk.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
@@ -19,7 +19,12 @@ function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boole
   const shapes = inks.map(({ id, role, needsBase, kind }) => [id, role, needsBase, kind]);
   const shape = JSON.stringify([dpi, job.deck, job.press, settings, drawn, shapes]);
   // An ink's own colour matters only for who spreads under whom, and where it is also the colour it takes from the art.
-  const looks = [inks.map((ink) => ink.matches ?? ink.hex), rulesOf(job.faces[face])];
+  const looks = [
+    inks.map((ink) => ink.matches ?? ink.hex),
+    rulesOf(job.faces[face]),
+    // Tones are mixed from the inks as they look over base and wood.
+    isToned(job.faces[face]) ? [inks.map(({ hex, opacity }) => [hex, opacity]), job.veneers] : null,
+  ];
   return { shape, key: JSON.stringify([shape, looks]) };
 }
 
