@@ -45,6 +45,7 @@ export function layOutRequest(job: Job, made: FaceMasks): Outcome<LayOutRequest>
       const at = raster.fromSurface(s as number, t as number);
       return { u: at.x, v: at.y };
     }),
-    ...printed.value,
+    printer: printed.value.printer,
+    options: { ...printed.value.options, boundaries: job.faces[raster.face].boundaries ?? {} },
   });
 }

@@ -138,7 +138,7 @@ export function layOutFace(request: LayOutRequest): Outcome<FaceLayout> {
   const { boxed, plans } = prepared;
   const best = plans
     .filter((plan) => plan.sheets === prepared.sheets)
-    .map((plan) => placeSeams(plan, boxed))
+    .map((plan) => placeSeams(request, plan, boxed))
     .sort((a, b) => a.cost - b.cost)[0];
   if (!best) return refuse(request);
   if (best.sheets > MOST_SHEETS * films.length) {

@@ -29,6 +29,11 @@ export interface LayOutOptions {
    * takes fewer sheets, else `deck`.
    */
   readonly marks?: 'auto' | 'deck' | 'art';
+  /**
+   * Where the user wants sheets to meet, by ink id: middles of the strips across the deck, film u in mm, tail to nose. Taken as
+   * near as the sheets allow; a film whose count of sheets is another finds its own.
+   */
+  readonly boundaries?: Readonly<Record<string, readonly number[]>>;
 }
 
 /** A film's label strip; `sheet` is its own number as the strip says it, `length` mm what the strip may take. */

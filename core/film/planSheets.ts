@@ -143,8 +143,32 @@ export interface Placed extends Plan {
   readonly cost: number;
 }
 
+/** The user's strips, each moved no further than the sheets demand; null where they are not as many as the film has. */
+export function wishedSeams(film: Boxed, plan: Plan, wished: readonly number[]): number[] | null {
+  const { along, overlap } = plan;
+  const length = film.px.width as number;
+  const count = piecesFor(length, along, overlap) - 1;
+  if (wished.length !== count || count === 0 || !wished.every(Number.isFinite)) return null;
+  const scale = film.art.dpi / 25.4;
+  const seams: number[] = [];
+  const ordered = [...wished].sort((a, b) => a - b);
+  for (const [i, u] of ordered.entries()) {
+    const left = count - 1 - i;
+    const before = seams[i - 1];
+    // No strip touches its neighbour, no piece is longer than a sheet, and what follows still fits.
+    const least = Math.max(
+      before === undefined ? 0 : before + overlap,
+      length - along - left * (along - overlap),
+    );
+    const most = Math.min((before ?? 0) + along - overlap, length - overlap - left * overlap);
+    const start = Math.round((u - film.box.x) * scale - overlap / 2);
+    seams.push(Math.max(least, Math.min(most, start)));
+  }
+  return seams;
+}
+
 /** Where the seams of every film lie. */
-export function placeSeams(plan: Plan, films: readonly Boxed[]): Placed {
+export function placeSeams(request: LayOutRequest, plan: Plan, films: readonly Boxed[]): Placed {
   let cost = 0;
   const seams = films.map((film) => {
     const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
@@ -154,8 +178,10 @@ export function placeSeams(plan: Plan, films: readonly Boxed[]): Placed {
       cost += found.cost;
       return found.seams;
     };
+    const wished = request.options?.boundaries?.[film.art.inkId];
+    const own = wished ? wishedSeams(film, plan, wished) : null;
     return {
-      columns: spans('columns', film.px.width as number, plan.along),
+      columns: own ?? spans('columns', film.px.width as number, plan.along),
       rows: spans('rows', film.px.height as number, plan.across),
     };
   });

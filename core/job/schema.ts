@@ -134,6 +134,8 @@ export const FaceSchema = z.looseObject({
   /** mm radius kept clear round each truck hole; 0: art may run over the holes. */
   clearHoles: mm(60),
   development: z.enum(['balanced', 'centreline']),
+  /** Where the user wants this face's sheets to meet, by ink: middles of shared strips, mm along the film. */
+  boundaries: z.record(z.string(), z.array(signedMm).max(60)).optional(),
   /** Measured growth of the print against the film, from a test print: 0.004 is 0.4 %. null: the estimate is used. */
   measuredGrowth: z.looseObject({
     along: z.number().finite().min(-0.1).max(0.1).nullable(),

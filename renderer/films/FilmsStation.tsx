@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { exportFilms } from '../acts/index.ts';
 import { Card, Measure, Picture, Toggle } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
+import { BoundariesCard } from './BoundariesCard.tsx';
 import { PrinterCard } from './PrinterCard.tsx';
 import { TruthCard } from './TruthCard.tsx';
 
@@ -121,11 +122,24 @@ function ExportCard() {
   );
 }
 
+/** The chosen film's boundaries, when its sheets are known. */
+function ChosenFilm() {
+  const job = useStudio((s) => s.job)!;
+  const face = useStudio((s) => s.face);
+  const plan = useStudio((s) => s.filmPlan);
+  const inkId = useStudio((s) => s.inkId);
+  const films = plan?.face === face ? plan.films : [];
+  const film = films.find((f) => f.inkId === inkId) ?? films[0];
+  const ink = job.faces[face].inks.find((one) => one.id === film?.inkId);
+  return film && ink ? <BoundariesCard film={film} name={ink.name} /> : null;
+}
+
 /** Films and the sheets they are printed on. */
 export function FilmsStation() {
   return (
     <>
       <FilmList />
+      <ChosenFilm />
       <ExportCard />
       <PrinterCard />
       <TruthCard />

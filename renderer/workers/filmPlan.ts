@@ -58,7 +58,8 @@ export function planFilms(job: Job, face: Face, preview: FacePreview): PlannedFi
       const at = surface.toSurface(hole);
       return { u: at.s, v: at.t };
     }),
-    ...printed.value,
+    printer: printed.value.printer,
+    options: { ...printed.value.options, boundaries: job.faces[face].boundaries ?? {} },
   });
   if (!laid.ok)
     return { face, films: [], pages: 0, notes: [], trouble: { reason: laid.reason, mend: laid.mend } };

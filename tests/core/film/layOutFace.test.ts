@@ -274,6 +274,63 @@ describe('fewest sheets', () => {
   });
 });
 
+describe('sheet boundaries the user moves', () => {
+  const at = (layout: FaceLayout, film = 0) =>
+    layout.films[film]!.sheets.flatMap((sheet) =>
+      sheet.seams.filter((seam) => seam.with > sheet.index).map(({ band }) => band.x + band.width / 2),
+    );
+
+  test('stand where they were put, to a pixel, while other films keep their own', () => {
+    const before = laid(films, { named: 'a3' });
+    const wished = at(before).map((u, i) => u + (i === 1 ? -4 : 0));
+    const outcome = layOutFace({
+      ...request(films, { named: 'a3' }),
+      options: { boundaries: { 'ink-1': wished } },
+    });
+    if (!outcome.ok) throw new Error(outcome.reason);
+    for (const [i, u] of at(outcome.value).entries())
+      expect(Math.abs(u - wished[i]!)).toBeLessThan(25.4 / 100);
+    expect(at(outcome.value, 1)).toEqual(at(before, 1));
+    expect(rejoined(outcome.value, 0).data).toEqual(filmMask(outcome.value.films[0]!).data);
+  });
+
+  test('asked for anywhere at all leave sheets that fit the printer and join to the film, seed 3', () => {
+    const few = films.slice(3, 4);
+    const count = at(laid(few)).length;
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: -900, max: 900 }), { minLength: count, maxLength: count }),
+        (wished) => {
+          const outcome = layOutFace({
+            ...request(few),
+            options: { boundaries: { [few[0]!.inkId]: wished } },
+          });
+          if (!outcome.ok) throw new Error(outcome.reason);
+          const film = outcome.value.films[0]!;
+          for (const sheet of film.sheets) {
+            const w = sheet.window;
+            for (const [X, Y] of [
+              apply(sheet.filmToPage, w.x, w.y),
+              apply(sheet.filmToPage, w.x + w.width, w.y + w.height),
+            ]) {
+              expect(Math.min(X, Y)).toBeGreaterThan(5 - 1e-6);
+              expect(X).toBeLessThan(205 + 1e-6);
+              expect(Y).toBeLessThan(292 + 1e-6);
+            }
+          }
+          expect(
+            Buffer.compare(
+              Buffer.from(rejoined(outcome.value, 0).data.buffer),
+              Buffer.from(filmMask(film).data.buffer),
+            ),
+          ).toBe(0);
+        },
+      ),
+      { seed: 3, numRuns: 25 },
+    );
+  });
+});
+
 describe('faces with little on them', () => {
   test('a film without ink still carries its marks, and it is said', () => {
     const empty = { ...films[0]!, mask: blankMask(films[0]!.mask.width, films[0]!.mask.height), pulls: 1 };
