@@ -3,7 +3,7 @@ import { type Job, newJob } from '../../core/job/index.ts';
 import type { OpenedJob, PickedFile } from '../../core/ports/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { emptyHistory, tell, useStudio } from '../state/index.ts';
-import { filer, forgetArt, givePicture } from '../workers/index.ts';
+import { filer, forgetArt, forgetGlass, givePicture } from '../workers/index.ts';
 import { shell } from './shell.ts';
 import { working } from './working.ts';
 
@@ -46,11 +46,13 @@ const fresh = (job: Job) => ({
   filmPlan: null,
   problems: null,
   pointer: null,
+  moved: null,
+  movedProof: null,
 });
 
 /** A new job on a template deck; nothing is saved yet. */
 export async function startJob(name: string, deck: Deck): Promise<void> {
-  await forgetArt();
+  await Promise.all([forgetArt(), forgetGlass()]);
   useStudio.setState({
     ...fresh(newJob({ name, deck })),
     art: new Map(),
@@ -77,7 +79,7 @@ export async function showJob(opened: OpenedJob, recovered = false): Promise<boo
     return false;
   }
   const { job, art, extra } = file.value;
-  await forgetArt();
+  await Promise.all([forgetArt(), forgetGlass()]);
   useStudio.setState({
     ...fresh(job),
     saved: recovered ? null : job,

@@ -1,5 +1,6 @@
 import { tell, useStudio } from '../state/index.ts';
 import { filer } from '../workers/index.ts';
+import { isKept, noteKept } from './lastPage.ts';
 import { shell } from './shell.ts';
 
 /** Saves to the file the job came from, or asks where. */
@@ -15,6 +16,7 @@ export async function saveJob(asNew = false): Promise<void> {
   }
   useStudio.setState({ saved: job, fileName: saved.value.name, handle: saved.value.handle });
   await shell().autosave(null, name);
+  noteKept(false);
   tell('done', `Saved as ${saved.value.name}.`);
 }
 
@@ -29,10 +31,22 @@ export function keepUnsavedWork(): () => void {
     if (!job || job === saved) return;
     const bytes = await filer.pack(job, extra);
     await shell().autosave(bytes, fileName || job.name);
+    noteKept(true);
   };
   const stop = useStudio.subscribe((now, before) => {
-    if (now.job === before.job || !now.job || now.job === now.saved) return;
+    if (now.job === before.job) return;
     clearTimeout(timer);
+    if (!now.job || now.job === now.saved) {
+      // Saved, or given up by the user: what this page had kept is of no more use.
+      if (isKept())
+        void shell()
+          .autosave(null, '')
+          .then(
+            () => noteKept(false),
+            () => undefined,
+          );
+      return;
+    }
     timer = setTimeout(() => void keep().catch(() => undefined), QUIET);
   });
   return () => {

@@ -4,11 +4,19 @@ import { edit, redo, sealEdits, undo, useStudio } from '../state/index.ts';
 import { Problems } from './Problems.tsx';
 import { Steps } from './Steps.tsx';
 
+/** What the header says of the file: its name only where it is not the job's own. */
+export function fileWords(job: string, file: string, hasFile: boolean, unsaved: boolean): string {
+  const state = unsaved ? (hasFile ? 'changed' : 'not saved yet') : hasFile ? 'saved' : '';
+  const other = file !== '' && file.toLowerCase() !== job.toLowerCase() ? file : '';
+  return [other, state].filter((part) => part !== '').join(', ') || 'nothing unsaved';
+}
+
 /** The job's name on tape, what can be undone, and files. */
 export function Header() {
   const job = useStudio((s) => s.job)!;
   const unsaved = useStudio((s) => s.job !== s.saved);
   const fileName = useStudio((s) => s.fileName);
+  const handle = useStudio((s) => s.handle);
   const last = useStudio((s) => s.history.past.at(-1)?.label);
   const next = useStudio((s) => s.history.future[0]?.label);
   const theme = useStudio((s) => s.theme);
@@ -30,8 +38,7 @@ export function Header() {
         />
       </h1>
       <p className="file-state">
-        {fileName || 'not saved yet'}
-        {unsaved && fileName ? ', changed' : ''}
+        {fileWords(job.name, fileName, handle !== null, unsaved)}
         <span className={working ? 'working on' : 'working'} aria-hidden="true" />
       </p>
       <div className="history">

@@ -1,6 +1,15 @@
 import { useEffect, useState } from 'react';
 import type { ShellInfo } from '../../core/ports/index.ts';
-import { keepPlans, keepProofs, keepUnsavedWork, shell, showJob } from '../acts/index.ts';
+import {
+  comeBack,
+  keepMoved,
+  keepPlace,
+  keepPlans,
+  keepProofs,
+  keepUnsavedWork,
+  lastPage,
+  shell,
+} from '../acts/index.ts';
 import { Board } from '../board/index.ts';
 import { sealEdits, useStudio } from '../state/index.ts';
 import { Bench } from './Bench.tsx';
@@ -20,13 +29,14 @@ export function Studio() {
   const [info, setInfo] = useState<ShellInfo | null>(null);
 
   useEffect(() => {
-    const stops = [keepProofs(), keepPlans(), keepUnsavedWork(), shortcuts()];
+    const last = lastPage();
+    const stops = [keepProofs(), keepPlans(), keepUnsavedWork(), keepPlace(), keepMoved(), shortcuts()];
     window.addEventListener('pointerup', sealEdits);
     void shell()
       .info()
       .then(async (got) => {
         setInfo(got);
-        if (got.opened) await showJob(got.opened);
+        await comeBack(got, last);
       });
     return () => {
       for (const stop of stops) stop();

@@ -1,4 +1,5 @@
 import { openJob, saveJob } from '../acts/index.ts';
+import { copyPieces, duplicatePieces, pastePieces } from '../art/index.ts';
 import { edit, redo, removeArt, STATIONS, undo, useStudio } from '../state/index.ts';
 
 const inField = (target: EventTarget | null) =>
@@ -32,10 +33,32 @@ export function shortcuts(): () => void {
         );
         useStudio.setState({ selection: [] });
       });
+    if (command && key === 'd' && station === 'art' && selection.length > 0)
+      return act(() => duplicatePieces(selection));
     if (command && key === 'a' && station === 'art')
       return act(() => useStudio.setState({ selection: job.faces[face].art.map((a) => a.id) }));
     if (e.key === 'Escape') useStudio.setState({ selection: [], pointer: null });
   };
+  // The system's own copy and paste events: a picture on its clipboard goes before pieces held here.
+  const copy = (e: ClipboardEvent) => {
+    const { station, selection } = useStudio.getState();
+    if (inField(e.target) || station !== 'art' || !copyPieces(selection)) return;
+    e.preventDefault();
+    // What was on the system's clipboard gives way, as with any copy.
+    e.clipboardData?.setData('text/plain', 'Kickflat art');
+  };
+  const paste = (e: ClipboardEvent) => {
+    if (inField(e.target) || useStudio.getState().station !== 'art') return;
+    if (e.clipboardData?.files.length || e.clipboardData?.getData('text/plain') !== 'Kickflat art') return;
+    e.preventDefault();
+    pastePieces();
+  };
   window.addEventListener('keydown', down);
-  return () => window.removeEventListener('keydown', down);
+  window.addEventListener('copy', copy);
+  window.addEventListener('paste', paste);
+  return () => {
+    window.removeEventListener('keydown', down);
+    window.removeEventListener('copy', copy);
+    window.removeEventListener('paste', paste);
+  };
 }

@@ -3,6 +3,7 @@ import { Card } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
 import { Pieces } from './Pieces.tsx';
 import { PlaceCard } from './PlaceCard.tsx';
+import { Together } from './Together.tsx';
 import { WoodCard } from './WoodCard.tsx';
 
 /** Art on the deck: what is placed, where, and which of its colours is bare wood. */
@@ -11,10 +12,12 @@ export function ArtStation() {
   const other = useStudio((s) => (s.face === 'bottom' ? 'top' : 'bottom'));
   const taken = useStudio((s) => s.job!.faces[other].art.length > 0);
   const selection = useStudio((s) => s.selection);
-  const piece = face.art.find((a) => a.id === selection[0]);
+  const chosen = face.art.filter((a) => selection.includes(a.id));
+  const piece = chosen.length === 1 ? chosen[0] : undefined;
   return (
     <>
       <Pieces />
+      {chosen.length > 1 && <Together />}
       {piece && <PlaceCard key={piece.id} piece={piece} />}
       {piece && <WoodCard key={`${piece.id} wood`} piece={piece} />}
       {face.art.length > 0 && (

@@ -1,7 +1,8 @@
-import { type Art, idFrom } from '../../core/job/index.ts';
+import type { Art } from '../../core/job/index.ts';
 import { fitArt } from '../acts/index.ts';
 import { Card, Choice, Icon, LengthField, NumberBox, Toggle } from '../bench/index.ts';
-import { changeArt, edit, onFace, useStudio } from '../state/index.ts';
+import { changeArt, edit, useStudio } from '../state/index.ts';
+import { duplicatePieces } from './pieceCopies.ts';
 
 /** Where the selected piece lies, in numbers. */
 export function PlaceCard({ piece }: { piece: Art }) {
@@ -9,19 +10,6 @@ export function PlaceCard({ piece }: { piece: Art }) {
   const put = (label: string, change: Partial<Art>) =>
     edit(label, (j) => changeArt(j, face, piece.id, change), `${label} ${piece.id}`);
   const ratio = piece.height / piece.width;
-  const duplicate = () => {
-    edit(`Duplicate ${piece.name}`, (j) =>
-      onFace(j, face, (f) => {
-        const id = idFrom(
-          piece.id,
-          f.art.map((a) => a.id),
-        );
-        const at = f.art.findIndex((a) => a.id === piece.id);
-        const copy = { ...piece, id, x: piece.x + 12, y: piece.y - 12 };
-        return { ...f, art: [...f.art.slice(0, at + 1), copy, ...f.art.slice(at + 1)] };
-      }),
-    );
-  };
   return (
     <Card title="Place">
       <div className="button-row">
@@ -85,7 +73,7 @@ export function PlaceCard({ piece }: { piece: Art }) {
         >
           <Icon name="undo" /> Quarter turn
         </button>
-        <button type="button" onClick={duplicate}>
+        <button type="button" onClick={() => duplicatePieces([piece.id])}>
           <Icon name="copy" /> Duplicate
         </button>
       </div>

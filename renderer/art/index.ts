@@ -1,2 +1,3 @@
 export { ArtStation } from './ArtStation.tsx';
+export { copyPieces, duplicatePieces, pastePieces } from './pieceCopies.ts';
 export { effectiveDpi, resolutionWord } from './resolution.ts';

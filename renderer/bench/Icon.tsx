@@ -23,6 +23,7 @@ const PATHS = {
   flag: 'M5 18V3h10l-3 4 3 4H5',
   tick: 'M4 10.5l4 4 8-9',
   film: 'M3 4h14v12H3zM3 8h14M10 4v12',
+  loupe: 'M8.5 3a5.5 5.5 0 100 11 5.5 5.5 0 000-11M12.6 12.6 17 17',
   align: 'M10 3v14M4 6h12v3H4zM6 12h8v3H6z',
 } as const;
 

@@ -3,8 +3,10 @@ import { Icon } from '../bench/index.ts';
 import { fitView, useStudio, zoomedAt } from '../state/index.ts';
 import { BentBoard } from './BentBoard.tsx';
 import { boardKeys } from './boardKeys.ts';
+import { Divider } from './Divider.tsx';
 import { FaceSwitch } from './FaceSwitch.tsx';
 import { faceShape } from './faceShape.ts';
+import { Loupe, moveLoupe, takeLoupe } from './Loupe.tsx';
 import { useFabricBoard } from './useFabricBoard.ts';
 import { VeneerChips } from './VeneerChips.tsx';
 
@@ -26,6 +28,9 @@ export function Board() {
   const layer = useStudio((s) => s.layer);
   const bent = useStudio((s) => s.bent);
   const filmView = useStudio((s) => s.filmView);
+  const loupe = useStudio((s) => s.loupe !== null);
+  const divider = useStudio((s) => s.divider);
+  const inks = job?.faces[face].inks.length ?? 0;
   useFabricBoard(canvas, size);
 
   useEffect(() => {
@@ -64,11 +69,14 @@ export function Board() {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the board pans, zooms and nudges by keyboard
         tabIndex={0}
         role="application"
-        aria-label={`${name}. Arrow keys pan or nudge, plus and minus zoom, 0 fits.`}
+        aria-label={`${name}. Arrow keys pan or nudge, plus and minus zoom, 0 fits, L takes the loupe.`}
         onKeyDown={(e) => boardKeys(e, zoom)}
+        onPointerMove={(e) => moveLoupe(e.currentTarget, e.clientX, e.clientY)}
       >
         <canvas ref={canvas} />
       </div>
+      {!bent && station === 'inks' && divider !== null && inks > 0 && <Divider {...size} />}
+      {!bent && loupe && job && <Loupe {...size} />}
       {bent && <BentBoard />}
       <div className="board-left">{station !== 'deck' && <VeneerChips />}</div>
       <div className="board-right">
@@ -89,6 +97,21 @@ export function Board() {
               </button>
             ))}
           </fieldset>
+        )}
+        {!bent && station === 'inks' && inks > 0 && (
+          <button
+            type="button"
+            className="board-button"
+            aria-pressed={divider !== null}
+            onClick={() => set({ divider: divider === null ? 0.5 : null })}
+          >
+            Before | after
+          </button>
+        )}
+        {!bent && station !== 'deck' && inks > 0 && (
+          <button type="button" className="board-button" aria-pressed={loupe} onClick={takeLoupe} title="L">
+            <Icon name="loupe" /> Loupe
+          </button>
         )}
         {!bent && station === 'films' && (job?.faces[face].inks.length ?? 0) > 0 && (
           <fieldset className="slider-pair">

@@ -1,5 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import { changeArt, edit, sealEdits, useStudio } from '../state/index.ts';
+import { takeLoupe } from './Loupe.tsx';
 
 let pause: ReturnType<typeof setTimeout> | undefined;
 
@@ -41,5 +42,6 @@ export function boardKeys(event: KeyboardEvent, zoom: (factor: number) => void):
     });
   } else if (event.key === '+' || event.key === '=') zoom(1.25);
   else if (event.key === '-') zoom(1 / 1.25);
+  else if (event.key === 'l' || event.key === 'L') takeLoupe();
   else if (event.key === '0') useStudio.setState({ fitted: true });
 }

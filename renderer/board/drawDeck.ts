@@ -39,6 +39,8 @@ export interface DeckScene {
   readonly proofs: Proofs | null;
   /** What lies on the wood. */
   readonly layer: 'proof' | 'alone' | 'film' | 'art' | 'bare';
+  /** The art as drawn lies tailwards of this share of the box, what is printed noseward; null: no divider. */
+  readonly divider: number | null;
   readonly art: readonly Art[];
   readonly pictures: ReadonlyMap<string, ArtPicture>;
   /** Pieces shown faintly beyond the deck's edge too. */
@@ -85,6 +87,19 @@ export function drawDeck(pen: Pen, scene: DeckScene): void {
         const picture = pictures.get(piece.hash);
         if (picture && !piece.hidden) drawArt(ctx, piece, picture);
       }
+    if (scene.divider !== null) {
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(shape.box.x, shape.box.y, shape.box.width * scene.divider, shape.box.height);
+      ctx.clip();
+      ctx.fillStyle = scene.veneerHex;
+      ctx.fill();
+      for (const piece of scene.art) {
+        const picture = pictures.get(piece.hash);
+        if (picture && !piece.hidden) drawArt(ctx, piece, picture);
+      }
+      ctx.restore();
+    }
     if (scene.hatches) {
       ctx.fillStyle = 'rgba(250, 246, 236, 0.45)';
       ctx.fillRect(shape.box.x, shape.box.y, shape.box.width, shape.box.height);

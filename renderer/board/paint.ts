@@ -39,18 +39,23 @@ export function paintBelow(pen: Pen, state: StudioState): void {
   const face = job.faces[state.face];
   const shape = faceShape(job, state.face);
   const veneer = job.veneers.find((v) => v.id === state.veneerId) ?? job.veneers[0]!;
+  const own = state.proofs?.face === state.face ? state.proofs : null;
+  const moved = state.station === 'traps' && state.moved ? state.movedProof : null;
+  const shifted = moved?.face === state.face ? moved : null;
+  const hatches = state.station === 'traps' && !shifted;
+  const layer = layerOf(state);
   drawDeck(pen, {
     shape,
     veneerHex: veneer.hex,
-    proofs: state.proofs?.face === state.face ? state.proofs : null,
-    layer: layerOf(state),
+    proofs: own && shifted ? { ...own, proof: shifted.picture, box: shifted.box } : own,
+    layer,
+    divider: state.station === 'inks' && layer !== 'art' ? state.divider : null,
     art: face.art,
     pictures: state.pictures,
     ghosts: state.station === 'art' ? state.selection : [],
-    hatches: state.station === 'traps',
+    hatches,
   });
-  if (state.station === 'traps' && state.proofs?.face === state.face)
-    drawSpreads(pen, state.proofs.box, state.proofs.spreads);
+  if (hatches && own) drawSpreads(pen, own.box, own.spreads);
   const { heat } = state;
   if (state.station === 'deck' && state.showHeat && heat?.face === state.face)
     inMm(pen, (ctx) => {

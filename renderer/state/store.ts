@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import type { Box } from '../../core/units/index.ts';
 import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
 import type { FilmPlan, Heat, Proofs } from './shown.ts';
 import type { Station, View } from './view.ts';
@@ -69,6 +70,13 @@ export interface StudioState {
   readonly notices: readonly Notice[];
   /** A place on the deck to point at, surface mm. */
   readonly pointer: { readonly s: number; readonly t: number } | null;
+  /** A round glass over the deck at the films' own resolution; where it looks, surface mm. */
+  readonly loupe: { readonly s: number; readonly t: number } | null;
+  /** At the Traps station: one pull out of register, mm, and the face as that prints. */
+  readonly moved: { readonly inkId: string; readonly along: number; readonly across: number } | null;
+  readonly movedProof: { readonly face: Face; readonly box: Box; readonly picture: ImageBitmap } | null;
+  /** At the Inks station: the art as drawn lies left of this share of the deck's length; null: no divider. */
+  readonly divider: number | null;
   readonly theme: 'light' | 'dark' | 'system';
 }
 
@@ -103,6 +111,10 @@ export const useStudio = create<StudioState>()(() => ({
   exporting: null,
   notices: [],
   pointer: null,
+  loupe: null,
+  moved: null,
+  movedProof: null,
+  divider: null,
   theme: 'system',
 }));
 

@@ -1,6 +1,8 @@
 import { trapPairs } from '../../core/trap/index.ts';
 import { Card, LengthField, Pick } from '../bench/index.ts';
 import { changeTraps, edit, formatLength, useStudio } from '../state/index.ts';
+import { GapCard } from './GapCard.tsx';
+import { MovePull } from './MovePull.tsx';
 
 /** Who spreads under whom, by how much, and how far the base stays inside. */
 export function TrapsStation() {
@@ -120,6 +122,8 @@ export function TrapsStation() {
           </tbody>
         </table>
       </Card>
+      <MovePull />
+      <GapCard />
       <Card title="On the deck">
         <p className="hint">
           Spreads are hatched in the colour of the ink that spreads; each ink has its own hatch. Zoom in to
