@@ -11,6 +11,7 @@ const LINE = 'CONTINUOUS';
 export function drawingDxf({ items }: Drawing): string {
   const dxf = new DxfWriter();
   dxf.setUnits(Units.Millimeters);
+  dxf.setVariable('$LASTSAVEDBY', { 1: 'Kickflat' });
   const dashes = 'KICKFLAT_DASHED';
   dxf.addLType(dashes, '__ __ __', [4, -2]);
   for (const layer of LAYERS) dxf.addLayer(layer.toUpperCase(), COLOURS[layer], LINE);
