@@ -79,9 +79,13 @@ export function adviseMesh(input: MeshAdviceInput): Outcome<Calculation<MeshAdvi
   const finest = figures.finestLine.toFixed(2);
   const warnings: string[] = [];
   const name = `${input.chosen.countPerCm}-${input.chosen.threadUm}`;
-  if (!held.holdsLine)
+  if (!held.holdsLine && !held.holdsGap)
+    warnings.push(
+      `Lines go down to ${line?.toFixed(2)} mm and gaps to ${gap?.toFixed(2)} mm, but mesh ${name} holds ${finest} mm.`,
+    );
+  else if (!held.holdsLine)
     warnings.push(`The finest line is ${line?.toFixed(2)} mm, but mesh ${name} holds ${finest} mm.`);
-  if (!held.holdsGap)
+  else if (!held.holdsGap)
     warnings.push(`The finest gap is ${gap?.toFixed(2)} mm, but mesh ${name} keeps ${finest} mm open.`);
   if (!held.passesInk)
     warnings.push(
