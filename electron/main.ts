@@ -1,26 +1,58 @@
-import { join } from 'node:path';
-import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
+import { join, resolve } from 'node:path';
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  ipcMain,
+  Menu,
+  protocol,
+  screen,
+  session,
+  utilityProcess,
+} from 'electron';
 import { PAGE, SCHEME } from './channels.ts';
 import { nodeFiles, sharpCodec, sweepLeftovers, workerPool } from './host/index.ts';
 import { handleShell } from './ipc.ts';
 import { appMenu } from './menu.ts';
-import { demoDir, pageDir, setDist, workerEntry } from './places.ts';
+import { watchPage } from './pageRecovery.ts';
+import { demoDir, pageDir, setDist, trialEntry, workerEntry } from './places.ts';
 import { type ShellHost, shellHost } from './shellHost.ts';
+import { trialInUtility } from './utilityTrial.ts';
 import { VERSION } from './version.ts';
 import { pageFile } from './webFiles.ts';
 import { SECURITY_HEADERS } from './webGuard.ts';
+import { keepWindow, keptWindow, placeOn } from './windowState.ts';
 
 /** The window's program. One instance; one window a job; everything the page asks for goes through `ipc.ts`. */
 setDist(join(__dirname, '..'));
 
-const files = nodeFiles();
-const codec = sharpCodec();
-/** Inside a package the archive can not be run from by threads; the packer leaves this file beside it. */
-const workers = workerPool(workerEntry().replace('app.asar', 'app.asar.unpacked'));
-const windows = new Map<number, { window: BrowserWindow; host: ShellHost }>();
-const waiting: string[] = [];
+/** Inside a package the archive can not be run from by threads and processes; the packer leaves these files beside it. */
+const unpacked = (path: string) => path.replace('app.asar', 'app.asar.unpacked');
 
-const jobIn = (args: readonly string[]) => args.slice(1).find((arg) => /\.kickflat$/i.test(arg)) ?? null;
+const files = nodeFiles();
+const codec = sharpCodec({
+  trial: trialInUtility(() =>
+    utilityProcess.fork(unpacked(trialEntry()), [], { stdio: 'ignore', serviceName: 'Drawing trial' }),
+  ),
+});
+const workers = workerPool(unpacked(workerEntry()));
+
+interface Open {
+  readonly window: BrowserWindow;
+  readonly host: ShellHost;
+  /** The job this window shows, once it is opened or saved. */
+  job: string | null;
+}
+const windows = new Map<number, Open>();
+/** Jobs asked for before the program was ready to show them. */
+const waiting: string[] = [];
+let started = false;
+
+/** The job named among a start's arguments, from the folder it was started in. */
+function jobIn(args: readonly string[], from: string): string | null {
+  const named = args.slice(1).find((arg) => /\.kickflat$/i.test(arg));
+  return named === undefined ? null : resolve(from, named);
+}
 
 protocol.registerSchemesAsPrivileged([
   { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
@@ -35,9 +67,13 @@ async function servePage(request: Request): Promise<Response> {
 }
 
 function openWindow(job: string | null): void {
+  const state = app.getPath('userData');
+  const displays = screen.getAllDisplays().map((display) => display.workArea);
+  const kept = placeOn(keptWindow(state), displays, windows.size);
   const window = new BrowserWindow({
-    width: 1440,
-    height: 900,
+    ...(kept
+      ? { x: kept.x, y: kept.y, width: kept.width, height: kept.height }
+      : { width: 1440, height: 900 }),
     minWidth: 960,
     minHeight: 640,
     show: false,
@@ -58,25 +94,42 @@ function openWindow(job: string | null): void {
     files,
     codec,
     workers: () => workers,
-    state: app.getPath('userData'),
+    state,
     demo: demoDir(),
     version: VERSION,
     now: Date.now,
     given: job,
+    opened(path) {
+      open.job = path;
+      app.addRecentDocument(path);
+    },
   });
   const { id } = window.webContents;
-  windows.set(id, { window, host });
-  window.once('ready-to-show', () => window.show());
+  const open: Open = { window, host, job };
+  windows.set(id, open);
+  window.once('ready-to-show', () => {
+    if (kept?.maximized) window.maximize();
+    window.show();
+  });
+  keepWindow(window, state);
+  watchPage(window, dialog);
   window.on('closed', () => {
     windows.delete(id);
     void host.close();
   });
-  // A page that hangs or dies comes back with its unsaved work.
-  window.webContents.on('render-process-gone', (_event, { reason }) => {
-    if (reason !== 'clean-exit' && !window.isDestroyed()) window.webContents.reload();
-  });
   void window.loadURL(`${PAGE}index.html`);
-  if (job !== null) app.addRecentDocument(job);
+}
+
+/** Shows the window that has the job already, else a new one; without a job, the window that is there. */
+function show(job: string | null): void {
+  const all = [...windows.values()];
+  const there = job === null ? all.at(-1) : all.find((open) => open.job === job);
+  if (!there) {
+    openWindow(job);
+    return;
+  }
+  if (there.window.isMinimized()) there.window.restore();
+  there.window.focus();
 }
 
 /** No page may lead anywhere: not this window, not a new one, not a frame in it. */
@@ -98,10 +151,11 @@ async function start(): Promise<void> {
   await sweepLeftovers(app.getPath('userData'));
   handleShell({ ipc: ipcMain, dialog, files, windowOf: (sender) => windows.get(sender.id) ?? null });
   Menu.setApplicationMenu(Menu.buildFromTemplate(appMenu(process.platform, () => openWindow(null))));
-  const given = jobIn(process.argv);
+  started = true;
+  const given = jobIn(process.argv, process.cwd());
   const jobs = [...waiting.splice(0), ...(given === null ? [] : [given])];
   if (jobs.length === 0) openWindow(null);
-  for (const job of jobs) openWindow(job);
+  for (const job of jobs) show(job);
   app.on('activate', () => {
     if (windows.size === 0) openWindow(null);
   });
@@ -109,7 +163,7 @@ async function start(): Promise<void> {
 
 app.on('open-file', (event, path) => {
   event.preventDefault();
-  if (app.isReady()) openWindow(path);
+  if (started) show(path);
   else waiting.push(path);
 });
 app.on('window-all-closed', () => {
@@ -118,6 +172,10 @@ app.on('window-all-closed', () => {
 app.on('will-quit', () => void workers.close());
 
 if (app.requestSingleInstanceLock()) {
-  app.on('second-instance', (_event, args) => openWindow(jobIn(args)));
+  app.on('second-instance', (_event, args, from) => {
+    const job = jobIn(args, from);
+    if (started) show(job);
+    else if (job !== null) waiting.push(job);
+  });
   void start();
 } else app.quit();

@@ -58,6 +58,8 @@ export interface ShellHostParts {
   readonly now: () => number;
   /** A job named on the command line or by a double click. */
   readonly given: string | null;
+  /** Told the path of every job that was opened or saved. */
+  readonly opened?: (path: string) => void;
 }
 
 const nameOf = (path: string) => basename(path, extname(path));
@@ -83,7 +85,10 @@ export function shellHost(parts: ShellHostParts): ShellHost {
     return handle;
   }
 
-  const touch = (path: string) => recent.add(path, new Date(parts.now()).toISOString());
+  function touch(path: string): Promise<void> {
+    parts.opened?.(path);
+    return recent.add(path, new Date(parts.now()).toISOString());
+  }
 
   /** One lock a path for as long as this host lives: another program then says so instead of overwriting. */
   async function hold(path: string): Promise<Outcome<void>> {
@@ -130,8 +135,10 @@ export function shellHost(parts: ShellHostParts): ShellHost {
         host,
         version: parts.version,
         recent: listed.map(({ path, when }) => ({ handle: handleFor(path), name: nameOf(path), when })),
-        opened: opened?.ok ? opened.value : null,
-        recovered: recovered ? { ...recovered, handle: null } : null,
+        // A crash took newer work on this very job: the page then offers that first, and the file among the recent ones.
+        opened:
+          opened?.ok && !(recovered?.found && recovered.name === opened.value.name) ? opened.value : null,
+        recovered: recovered ? { name: recovered.name, bytes: recovered.bytes, handle: null } : null,
       };
     },
     async openRecent(handle) {

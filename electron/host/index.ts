@@ -1,5 +1,5 @@
 export { deflate } from './deflate.ts';
-export { type DrawingTrial, trialInChild } from './drawingTrial.ts';
+export { type DrawingTrial, type TrialAnswer, trialInChild } from './drawingTrial.ts';
 export { canWriteAll, nodeFiles } from './fileStore.ts';
 export { backupOf, MOST_JOB_BYTES, writeJobFile } from './jobFile.ts';
 export { type JobLock, lockJob } from './jobLock.ts';

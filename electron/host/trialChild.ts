@@ -1,13 +1,21 @@
 import type { TrialAnswer } from './drawingTrial.ts';
 import { drawSvg } from './drawSvg.ts';
 
-/** The other side of `trialInChild`: draws what it is sent, once. */
-process.once('message', async (svg: Uint8Array) => {
-  let answer: TrialAnswer;
+/** Electron's utility processes speak through a port of their own. */
+interface ParentPort {
+  once(event: 'message', listen: (message: { readonly data: Uint8Array }) => void): void;
+  postMessage(answer: TrialAnswer): void;
+}
+const { parentPort } = process as unknown as { readonly parentPort?: ParentPort };
+
+async function answerTo(svg: Uint8Array): Promise<TrialAnswer> {
   try {
-    answer = { picture: await drawSvg(svg) };
+    return { picture: await drawSvg(svg) };
   } catch (error) {
-    answer = { error: error instanceof Error ? error.message : String(error) };
+    return { error: error instanceof Error ? error.message : String(error) };
   }
-  process.send?.(answer);
-});
+}
+
+/** The other side of `trialInChild` and `trialInUtility`: draws what it is sent, once. */
+if (parentPort) parentPort.once('message', async ({ data }) => parentPort.postMessage(await answerTo(data)));
+else process.once('message', async (svg: Uint8Array) => process.send?.(await answerTo(svg)));

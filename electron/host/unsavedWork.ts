@@ -18,6 +18,8 @@ function running(pid: number): boolean {
 export interface Unsaved {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** Left by a program that died, and not kept by this window itself. */
+  readonly found: boolean;
 }
 
 /**
@@ -25,18 +27,24 @@ export interface Unsaved {
  * is something to lose, so what a program that no longer runs has left is what a crash would have taken.
  */
 export function unsavedWork(dir: string, pid = process.pid) {
-  const window = randomBytes(4).toString('hex');
+  const tag = () => randomBytes(4).toString('hex');
+  const window = tag();
   let current: string | null = null;
-  const pathFor = (name: string) =>
-    join(
-      dir,
-      `unsaved-${pid}-${window}-${
-        name
-          .replace(/[^\p{L}\p{N} _-]+/gu, '')
-          .slice(0, 60)
-          .trim() || 'job'
-      }.kickflat`,
-    );
+  /** What a dead program left lies apart, until its job is saved: whoever does not want it now may want it later. */
+  let taken: { readonly path: string; readonly name: string } | null = null;
+  const plain = (name: string) =>
+    name
+      .replace(/[^\p{L}\p{N} _-]+/gu, '')
+      .slice(0, 60)
+      .trim() || 'job';
+  const pathFor = (name: string, of = window) => join(dir, `unsaved-${pid}-${of}-${plain(name)}.kickflat`);
+
+  async function read(path: string, found: boolean): Promise<Unsaved | null> {
+    const bytes = await readFile(path).catch(() => null);
+    const name = NAMED.exec(basename(path))?.[3];
+    return bytes && name !== undefined ? { name, bytes: new Uint8Array(bytes), found } : null;
+  }
+
   return {
     async keep(bytes: Uint8Array | null, name: string): Promise<void> {
       const before = current;
@@ -46,18 +54,20 @@ export function unsavedWork(dir: string, pid = process.pid) {
         await writeWhole(next, bytes);
       }
       current = next;
+      if (bytes === null && taken?.name === plain(name)) {
+        await rm(taken.path, { force: true });
+        taken = null;
+      }
       if (before !== null && before !== next) await rm(before, { force: true });
     },
     /**
      * What this window itself kept, when its page was loaded again; else the newest work a dead program left, taken over
-     * so that nobody else finds it; null when there is neither.
+     * so that nobody else finds it while this program runs; null when there is neither.
      */
     async recover(): Promise<Unsaved | null> {
-      if (current !== null) {
-        const bytes = await readFile(current).catch(() => null);
-        const name = NAMED.exec(basename(current))?.[3];
-        if (bytes && name !== undefined) return { name, bytes: new Uint8Array(bytes) };
-      }
+      const kept = current === null ? null : await read(current, false);
+      if (kept) return kept;
+      if (taken) return read(taken.path, true);
       let newest: { path: string; name: string; when: number } | null = null;
       for (const file of await readdir(dir).catch(() => [] as string[])) {
         const match = NAMED.exec(file);
@@ -67,15 +77,15 @@ export function unsavedWork(dir: string, pid = process.pid) {
         if (when > (newest?.when ?? 0)) newest = { path, name: match[3] as string, when };
       }
       if (!newest) return null;
+      const mine = pathFor(newest.name, tag());
       try {
-        const mine = pathFor(newest.name);
         await rename(newest.path, mine);
-        const bytes = new Uint8Array(await readFile(mine));
-        current = mine;
-        return { name: newest.name, bytes };
       } catch {
+        // Another window was quicker.
         return null;
       }
+      taken = { path: mine, name: plain(newest.name) };
+      return read(mine, true);
     },
   };
 }

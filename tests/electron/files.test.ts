@@ -270,4 +270,19 @@ describe('what a session remembers', () => {
     await live.keep(null, 'other');
     expect(all().filter((name) => !name.includes('Night Heron'))).toEqual([]);
   });
+
+  test('found work stays until its job is saved, whatever else is done meanwhile, and is found again if it is not', async () => {
+    await unsavedWork(dir, 2 ** 22 + 1).keep(text('found'), 'Night Heron');
+    const next = unsavedWork(dir);
+    expect((await next.recover())?.found).toBe(true);
+    // The page that was offered it is loaded again, then works on the file itself and on another job, and saves that.
+    expect(Buffer.from((await next.recover())?.bytes ?? []).toString()).toBe('found');
+    await next.keep(text('edited'), 'Night Heron');
+    await next.keep(text('other'), 'Little Wave');
+    await next.keep(null, 'Little Wave');
+    expect(all()).toHaveLength(1);
+    expect(Buffer.from((await next.recover())?.bytes ?? []).toString()).toBe('found');
+    await next.keep(null, 'Night Heron');
+    expect(all()).toEqual([]);
+  });
 });

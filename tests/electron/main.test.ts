@@ -6,6 +6,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { deckTemplate } from '../../core/deck/index.ts';
+import { newJob, packJob } from '../../core/job/index.ts';
+import { CALL } from '../../electron/channels.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 let code: string;
@@ -25,14 +28,21 @@ beforeAll(async () => {
 });
 
 /** What the stand-in's windows were told. */
-interface Window {
-  readonly options: { readonly webPreferences: Readonly<Record<string, unknown>> };
+interface Window extends EventEmitter {
+  readonly options: {
+    readonly webPreferences: Readonly<Record<string, unknown>>;
+    readonly x?: number;
+    readonly width: number;
+  };
   readonly webContents: EventEmitter & {
     readonly id: number;
     opener?: () => { action: string };
     reloads: number;
+    crashes: number;
   };
   url: string;
+  maximized: boolean;
+  focused: number;
 }
 
 /**
@@ -41,6 +51,7 @@ interface Window {
  */
 function standIn(dir: string, firstInstance = true) {
   const windows: Window[] = [];
+  const asked: { message: string; answer: (button: number) => void; signal: AbortSignal }[] = [];
   const state = { quit: false, recent: [] as string[], scheme: null as unknown, menu: null as unknown };
   const app = Object.assign(new EventEmitter(), {
     whenReady: async () => undefined,
@@ -57,6 +68,11 @@ function standIn(dir: string, firstInstance = true) {
     readonly webContents = Object.assign(new EventEmitter(), {
       id: ++ids,
       reloads: 0,
+      crashes: 0,
+      forcefullyCrashRenderer() {
+        this.crashes++;
+        (this as unknown as EventEmitter).emit('render-process-gone', {}, { reason: 'crashed' });
+      },
       reload() {
         this.reloads++;
       },
@@ -65,6 +81,8 @@ function standIn(dir: string, firstInstance = true) {
       },
     });
     url = '';
+    maximized = false;
+    focused = 0;
     constructor(readonly options: Window['options']) {
       super();
       windows.push(this as unknown as Window);
@@ -77,6 +95,21 @@ function standIn(dir: string, firstInstance = true) {
     isDestroyed() {
       return false;
     }
+    isMinimized() {
+      return false;
+    }
+    isMaximized() {
+      return this.maximized;
+    }
+    maximize() {
+      this.maximized = true;
+    }
+    focus() {
+      this.focused++;
+    }
+    getNormalBounds() {
+      return { x: 40, y: 60, width: 1200, height: 800 };
+    }
   }
   const handlers = new Map<string, unknown>();
   const protocols = new Map<string, (request: Request) => Promise<Response>>();
@@ -87,7 +120,20 @@ function standIn(dir: string, firstInstance = true) {
   const electron = {
     app,
     BrowserWindow,
-    dialog: {},
+    dialog: {
+      // As Electron documents it: an aborted question is answered as if it were cancelled.
+      showMessageBox: (
+        _window: unknown,
+        { message, signal, cancelId }: { message: string; signal: AbortSignal; cancelId: number },
+      ) =>
+        new Promise((resolve) => {
+          const answer = (response: number) => resolve({ response });
+          signal.addEventListener('abort', () => answer(cancelId));
+          asked.push({ message, answer, signal });
+        }),
+    },
+    screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
+    utilityProcess: {},
     ipcMain: {
       handle: (c: string, f: unknown) => void handlers.set(c, f),
       on: (c: string, f: unknown) => void handlers.set(c, f),
@@ -116,7 +162,7 @@ function standIn(dir: string, firstInstance = true) {
       },
     },
   };
-  return { electron, app, windows, state, handlers, protocols, permissions };
+  return { electron, app, windows, state, handlers, protocols, permissions, asked };
 }
 
 let dir: string;
@@ -144,6 +190,9 @@ async function launch(args: readonly string[] = [], firstInstance = true) {
       {},
       join(dir, 'dist', 'electron'),
     );
+    // A busy machine may take its time.
+    if (firstInstance)
+      await expect.poll(() => at.windows.length, { timeout: 20_000, interval: 5 }).toBeGreaterThan(0);
     await settle();
   } finally {
     process.argv = before;
@@ -211,23 +260,110 @@ describe('the window’s program', () => {
     const job = join(dir, 'a.kickflat');
     const first = await launch([job]);
     expect(first.windows).toHaveLength(1);
-    expect(first.state.recent).toEqual([job]);
-    first.app.emit('second-instance', {}, ['electron', '.', join(dir, 'b.kickflat')]);
+    first.app.emit('second-instance', {}, ['electron', '.', 'b.kickflat'], dir);
     let prevented = false;
     first.app.emit('open-file', { preventDefault: () => (prevented = true) }, join(dir, 'c.kickflat'));
     await settle();
     expect(prevented).toBe(true);
     expect(first.windows).toHaveLength(3);
+    // A job that is open is shown, and without one the window that is there.
+    first.app.emit('second-instance', {}, ['electron', '.', 'b.kickflat'], dir);
+    first.app.emit('open-file', { preventDefault: () => undefined }, job);
+    first.app.emit('second-instance', {}, ['electron', '.'], dir);
+    expect(first.windows.map((window) => window.focused)).toEqual([1, 1, 1]);
     const second = await launch([], false);
     expect(second.windows).toHaveLength(0);
     expect(second.state.quit).toBe(true);
   });
 
-  test('a page that dies comes back', async () => {
-    const { windows } = await launch();
+  test('a job that was opened or saved stands among the system’s recent documents', async () => {
+    const job = join(dir, 'a.kickflat');
+    const deck = deckTemplate('popsicle-8.25');
+    if (!deck) throw new Error('The deck is not there.');
+    writeFileSync(job, packJob({ job: newJob({ name: 'a', deck }), art: new Map() }));
+    const { state, handlers, windows } = await launch([job]);
+    const frame = { url: 'kickflat://studio/index.html' };
+    const sender = Object.assign(windows[0]?.webContents as object, { mainFrame: frame });
+    const call = handlers.get(CALL) as (
+      event: unknown,
+      method: string,
+      args: unknown[],
+    ) => Promise<{ opened: { name: string } }>;
+    expect((await call({ sender, senderFrame: frame }, 'info', [])).opened.name).toBe('a');
+    expect(state.recent).toEqual([job]);
+  });
+
+  test('a window comes back where it stood, aside of others, and not where no screen is', async () => {
+    const first = await launch();
+    expect(first.windows[0]?.options).toMatchObject({ width: 1440, height: 900 });
+    (first.windows[0] as Window).maximized = true;
+    first.windows[0]?.emit('close');
+    const second = await launch([join(dir, 'a.kickflat')]);
+    expect(second.windows[0]?.options).toMatchObject({ x: 40, y: 60, width: 1200, height: 800 });
+    second.windows[0]?.emit('ready-to-show');
+    expect(second.windows[0]?.maximized).toBe(true);
+    second.app.emit('second-instance', {}, ['electron', '.', 'b.kickflat'], dir);
+    expect(second.windows[1]?.options).toMatchObject({ x: 68, y: 88 });
+    const file = join(dir, 'state', 'window.json');
+    for (const bad of [
+      { x: 5000, y: 60, width: 1200, height: 800, maximized: false },
+      { x: 40, y: -700, width: 1200, height: 800, maximized: false },
+      { x: 1, y: 1, width: 1e9, height: 800, maximized: false },
+      'not a state',
+    ]) {
+      writeFileSync(file, JSON.stringify(bad));
+      const { x, width } = (await launch()).windows[0]?.options ?? {};
+      expect([x, width]).toEqual([undefined, 1440]);
+    }
+  });
+
+  test('a page that dies comes back by itself; one that dies again soon only when the user says so', async () => {
+    const { windows, asked } = await launch();
+    const contents = windows[0]?.webContents as Window['webContents'];
+    contents.emit('render-process-gone', {}, { reason: 'crashed' });
+    expect(contents.reloads).toBe(1);
+    contents.emit('render-process-gone', {}, { reason: 'clean-exit' });
+    expect([contents.reloads, asked.length]).toEqual([1, 0]);
+    contents.emit('render-process-gone', {}, { reason: 'oom' });
+    expect([contents.reloads, asked.length]).toEqual([1, 1]);
+    expect(asked[0]?.message).toMatch(/stopped twice/);
+    asked[0]?.answer(1);
+    await expect.poll(() => contents.reloads).toBe(2);
+  });
+
+  test('a page that hangs is asked about once, left when it answers again, and started again when wanted', async () => {
+    const { windows, asked } = await launch();
+    const window = windows[0] as Window;
+    window.emit('unresponsive');
+    window.emit('unresponsive');
+    expect(asked).toHaveLength(1);
+    window.emit('responsive');
+    await settle();
+    expect([asked[0]?.signal.aborted, window.webContents.crashes]).toEqual([true, 0]);
+    window.emit('unresponsive');
+    asked[1]?.answer(1);
+    await expect.poll(() => window.webContents.crashes).toBe(1);
+    expect([window.webContents.crashes, window.webContents.reloads]).toEqual([1, 1]);
+    window.emit('unresponsive');
+    asked[2]?.answer(0);
+    await settle();
+    expect(window.webContents.crashes).toBe(1);
+  });
+
+  test('unsaved work outlives the page: loaded again, it is offered to it', async () => {
+    const { handlers, windows } = await launch();
+    const frame = { url: 'kickflat://studio/index.html' };
+    const sender = Object.assign(windows[0]?.webContents as object, { mainFrame: frame });
+    const call = (method: string, args: unknown[]) =>
+      (handlers.get(CALL) as (event: unknown, method: string, args: unknown[]) => Promise<unknown>)(
+        { sender, senderFrame: frame },
+        method,
+        args,
+      );
+    await call('autosave', [new Uint8Array([1, 2, 3]), 'Night Heron']);
     windows[0]?.webContents.emit('render-process-gone', {}, { reason: 'crashed' });
-    expect(windows[0]?.webContents.reloads).toBe(1);
-    windows[0]?.webContents.emit('render-process-gone', {}, { reason: 'clean-exit' });
-    expect(windows[0]?.webContents.reloads).toBe(1);
+    expect(await call('info', [])).toMatchObject({
+      recovered: { name: 'Night Heron', bytes: new Uint8Array([1, 2, 3]), handle: null },
+    });
   });
 });

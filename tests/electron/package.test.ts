@@ -16,6 +16,7 @@ import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
+import { trialInChild } from '../../electron/host/index.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const require = createRequire(join(ROOT, 'package.json'));
@@ -104,6 +105,17 @@ describe.skipIf(process.platform !== 'linux')('a package made offline round a st
     const native = readdirSync(join(outside, 'node_modules/@img'), { recursive: true }).map(String);
     expect(native.some((name) => name.endsWith('.node'))).toBe(true);
     expect(native.some((name) => /libvips.*\.so/.test(name))).toBe(true);
+  });
+
+  test('can try out a drawing in a process of its own, from what lies outside the archive', async () => {
+    const trial = join(app, 'resources', 'app.asar.unpacked', 'dist/host/trial.mjs');
+    const svg = Buffer.from(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="6"><path fill="#e8613c" d="M0 0h9v6H0z"/></svg>',
+    );
+    // Drawn at 96 points an inch, so that a px is a point.
+    const picture = await trialInChild(trial)(svg, 60);
+    if (picture === 'late') throw new Error('It took too long.');
+    expect([...picture.data.subarray(0, 4)]).toEqual([0xe8, 0x61, 0x3c, 255]);
   });
 
   test('has its fuses set: no Node by the back door, only the archive is loaded', () => {

@@ -110,7 +110,7 @@ async function autosavedJob(dir: string): Promise<Found> {
   await sweepLeftovers(state);
   const next = unsavedWork(state);
   const found = await next.recover();
-  await next.keep(null, '');
+  await next.keep(null, 'Kept');
   const left = existsSync(state) ? readdirSync(state) : [];
   if (left.length > 0) return `left behind: ${left.join(', ')}`;
   return found === null ? 0 : versionOf(found.bytes);
