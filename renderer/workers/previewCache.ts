@@ -14,7 +14,8 @@ interface Kept {
 
 /** Everything a preview depends on; names, notes, mesh, colourways and veneer colours are not among it. */
 function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boolean): Omit<Kept, 'preview'> {
-  const { inks, art, ...settings } = job.faces[face];
+  // Where sheets meet changes no ink.
+  const { inks, art, boundaries: _, ...settings } = job.faces[face];
   const drawn = art.map(({ name: _, ...piece }) => [piece, held(piece.hash)]);
   const shapes = inks.map(({ id, role, needsBase, kind }) => [id, role, needsBase, kind]);
   const shape = JSON.stringify([dpi, job.deck, job.press, settings, drawn, shapes]);
