@@ -30,6 +30,7 @@ export function warpTonesOver(
     throw new RangeError('The grid must span the tile.');
   if (outX < 0 || outY < 0 || outX + width > out.width || outY + height > out.height)
     throw new RangeError('The tile must lie inside the picture beneath.');
+  const { data } = picture;
   const light = new Float64Array(4);
   for (let top = 0, r = 0; top < height; top += step, r++)
     for (let left = 0, c = 0; left < width; left += step, c++) {
@@ -50,42 +51,74 @@ export function warpTonesOver(
       const right = Math.min(width, left + step);
       for (let y = top; y < bottom; y++)
         for (let x = left; x < right; x++) {
-          light.fill(0);
+          light[0] = 0;
+          light[1] = 0;
+          light[2] = 0;
+          light[3] = 0;
           for (let j = 0; j < samples; j++) {
             const v = (y - top + (j + 0.5) / samples) / step;
+            const lineX = x0 + (x2 - x0) * v;
+            const lineY = y0 + (y2 - y0) * v;
+            const alongX = x1 + (x3 - x1) * v - lineX;
+            const alongY = y1 + (y3 - y1) * v - lineY;
             for (let i = 0; i < samples; i++) {
               const u = (x - left + (i + 0.5) / samples) / step;
-              const px = (x0 + (x1 - x0) * u) * (1 - v) + (x2 + (x3 - x2) * u) * v;
-              const py = (y0 + (y1 - y0) * u) * (1 - v) + (y2 + (y3 - y2) * u) * v;
-              addSample(picture, px - 0.5, py - 0.5, light);
+              addSample(
+                data,
+                picture.width,
+                picture.height,
+                lineX + alongX * u - 0.5,
+                lineY + alongY * u - 0.5,
+                light,
+              );
             }
           }
           if (light[3]! > 0)
-            layOver(out, 4 * ((outY + y) * out.width + outX + x), light, 1 / (samples * samples));
+            layOver(out.data, 4 * ((outY + y) * out.width + outX + x), light, 1 / (samples * samples));
         }
     }
 }
 
 /** Adds the picture at (x, y) to light and alpha (premultiplied; alpha 0 to 1); beyond its border it is transparent. */
-function addSample({ width, height, data }: Picture, x: number, y: number, light: Float64Array): void {
+function addSample(
+  data: Uint8Array | Uint8ClampedArray,
+  width: number,
+  height: number,
+  x: number,
+  y: number,
+  light: Float64Array,
+): void {
   const left = Math.floor(x);
   const top = Math.floor(y);
   if (left < -1 || top < -1 || left >= width || top >= height) return;
-  const [u, v] = [x - left, y - top];
-  for (let k = 0; k < 4; k++) {
-    const [px, py] = [left + (k & 1), top + (k >> 1)];
-    if (px < 0 || py < 0 || px >= width || py >= height) continue;
-    const at = 4 * (py * width + px);
-    const weight = ((k & 1 ? u : 1 - u) * (k >> 1 ? v : 1 - v) * data[at + 3]!) / 255;
-    light[0] = light[0]! + weight * LINEAR_OF_BYTE[data[at]!]!;
-    light[1] = light[1]! + weight * LINEAR_OF_BYTE[data[at + 1]!]!;
-    light[2] = light[2]! + weight * LINEAR_OF_BYTE[data[at + 2]!]!;
-    light[3] = light[3]! + weight;
+  const u = x - left;
+  const v = y - top;
+  const at = 4 * (top * width + left);
+  if (top >= 0) {
+    if (left >= 0) addPoint(data, at, (1 - u) * (1 - v), light);
+    if (left + 1 < width) addPoint(data, at + 4, u * (1 - v), light);
+  }
+  if (top + 1 < height) {
+    if (left >= 0) addPoint(data, at + 4 * width, (1 - u) * v, light);
+    if (left + 1 < width) addPoint(data, at + 4 * width + 4, u * v, light);
   }
 }
 
+function addPoint(
+  data: Uint8Array | Uint8ClampedArray,
+  at: number,
+  share: number,
+  light: Float64Array,
+): void {
+  const weight = (share * data[at + 3]!) / 255;
+  light[0] = light[0]! + weight * LINEAR_OF_BYTE[data[at]!]!;
+  light[1] = light[1]! + weight * LINEAR_OF_BYTE[data[at + 1]!]!;
+  light[2] = light[2]! + weight * LINEAR_OF_BYTE[data[at + 2]!]!;
+  light[3] = light[3]! + weight;
+}
+
 /** Lays premultiplied light, times `scale`, over one point. */
-function layOver({ data }: Picture, at: number, light: Float64Array, scale: number): void {
+function layOver(data: Uint8Array | Uint8ClampedArray, at: number, light: Float64Array, scale: number): void {
   const alpha = Math.min(1, light[3]! * scale);
   const beneath = (data[at + 3]! / 255) * (1 - alpha);
   const whole = alpha + beneath;
