@@ -3,6 +3,7 @@ import { Icon } from '../bench/index.ts';
 import { edit, redo, sealEdits, undo, useStudio } from '../state/index.ts';
 import { Problems } from './Problems.tsx';
 import { Steps } from './Steps.tsx';
+import { Words } from './Words.tsx';
 
 /** What the header says of the file: its name only where it is not the job's own. */
 export function fileWords(job: string, file: string, hasFile: boolean, unsaved: boolean): string {
@@ -80,6 +81,7 @@ export function Header() {
         >
           <Icon name={dark ? 'light' : 'dark'} />
         </button>
+        <Words />
         <span className="top-gap" />
         <button
           type="button"

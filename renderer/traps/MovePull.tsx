@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import { Card, Pick } from '../bench/index.ts';
 import { formatLength, useStudio } from '../state/index.ts';
 
@@ -6,6 +7,7 @@ const REACH = 2;
 
 /** One pull out of register, and the face as it would then print. */
 export function MovePull() {
+  const id = useId();
   const job = useStudio((s) => s.job)!;
   const face = useStudio((s) => s.face);
   const moved = useStudio((s) => s.moved);
@@ -14,21 +16,31 @@ export function MovePull() {
   const { along, across } = moved ?? { along: 0, across: 0 };
   const put = (change: Partial<{ inkId: string; along: number; across: number }>) =>
     useStudio.setState({ moved: { inkId, along, across, ...change } });
-  const slide = (label: string, value: number, set: (mm: number) => void, ends: [string, string]) => (
-    <label className="slide">
-      <span>{label}</span>
-      <output>{formatLength(value, job.units, 2)}</output>
-      <input
-        type="range"
-        min={-REACH}
-        max={REACH}
-        step={0.05}
-        value={value}
-        aria-valuetext={`${formatLength(Math.abs(value), job.units, 2)} ${value < 0 ? ends[0] : ends[1]}`}
-        onChange={(e) => set(Number(e.target.value))}
-      />
-    </label>
-  );
+  const slide = (
+    label: string,
+    value: number,
+    set: (mm: number) => void,
+    ends: readonly [string, string],
+  ) => {
+    const shown = formatLength(Math.abs(value), job.units, 2);
+    return (
+      <div className="slide">
+        {/* By id: a label that holds an output would name that and not the slider. */}
+        <label htmlFor={`${id}${ends[1]}`}>{label}</label>
+        <output htmlFor={`${id}${ends[1]}`}>{formatLength(value, job.units, 2)}</output>
+        <input
+          id={`${id}${ends[1]}`}
+          type="range"
+          min={-REACH}
+          max={REACH}
+          step={0.05}
+          value={value}
+          aria-valuetext={value === 0 ? shown : `${shown} ${value < 0 ? ends[0] : ends[1]}`}
+          onChange={(e) => set(Number(e.target.value))}
+        />
+      </div>
+    );
+  };
   return (
     <Card
       title="One pull out of register"
@@ -54,7 +66,7 @@ export function MovePull() {
             options={inks.map((ink, i) => ({ value: ink.id, label: `${i + 1} ${ink.name}` }))}
             onChange={(id) => put({ inkId: id })}
           />
-          {slide('Along, to the nose', along, (mm) => put({ along: mm }), ['to the tail', 'to the nose'])}
+          {slide('Along, to the nose', along, (mm) => put({ along: mm }), ['tailwards', 'nosewards'])}
           {slide('Across, up', across, (mm) => put({ across: mm }), ['down', 'up'])}
         </>
       )}

@@ -4,7 +4,7 @@ import { type FacePreview, faceProof } from '../../core/facePreview.ts';
 import { faceWindow } from '../../core/faceWindow.ts';
 import type { Job } from '../../core/job/index.ts';
 import { crop, downsample, getBit, type Mask, type Picture } from '../../core/raster/index.ts';
-import { type Box, done, type Outcome, toPx } from '../../core/units/index.ts';
+import { type Box, badInput, done, type Outcome, toPx } from '../../core/units/index.ts';
 import { inkPicture } from './inkPicture.ts';
 import { PreviewCache } from './previewCache.ts';
 
@@ -138,6 +138,11 @@ const api = {
 
   /** The face's separations for trials of register error, with their dots an inch. */
   separations(job: Job, face: Face): Outcome<{ readonly masks: readonly Mask[]; readonly dpi: number }> {
+    if (job.faces[face].method !== 'spot')
+      return badInput(
+        `The ${face} is printed in dots, which carry no traps.`,
+        'Register errors show in the proof: move one pull and look.',
+      );
     const made = cache.get(job, face, MOVED_DPI, true);
     return made.ok ? done({ masks: made.value.separations, dpi: MOVED_DPI }) : made;
   },

@@ -1,0 +1,38 @@
+import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { Icon } from '../bench/index.ts';
+import { GLOSSARY, type Word } from './glossary.ts';
+
+/** A word's own small drawing; it says nothing that the words beside it do not. */
+function Drawing({ word }: { readonly word: Word }) {
+  return (
+    <svg viewBox="0 0 64 36" width="96" height="54" aria-hidden="true" className="word-drawing">
+      {word.first && <path className="word-first" d={word.first} fillRule="evenodd" />}
+      {word.second && <path className="word-second" d={word.second} />}
+      {word.lines && <path className="word-lines" d={word.lines} />}
+    </svg>
+  );
+}
+
+/** The trade's words, each with a drawing. */
+export function Words() {
+  return (
+    <DialogTrigger>
+      <Button className="words-button" aria-label="Words of the trade">
+        <Icon name="words" />
+      </Button>
+      <Popover placement="bottom end" className="popover">
+        <Dialog aria-label="Words of the trade" className="problems words">
+          <dl>
+            {GLOSSARY.map((entry) => (
+              <div key={entry.word} className="word">
+                <Drawing word={entry} />
+                <dt>{entry.word}</dt>
+                <dd>{entry.means}</dd>
+              </div>
+            ))}
+          </dl>
+        </Dialog>
+      </Popover>
+    </DialogTrigger>
+  );
+}
