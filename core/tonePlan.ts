@@ -41,8 +41,12 @@ function factorOf(face: FaceJob, dpi: number): number {
   return Math.max(1, Math.floor(dpi / ((face.halftone ?? DEFAULT_HALFTONE).lpi * SAMPLES_A_LINE)));
 }
 
-/** What an ink looks like, solid, over a ground. */
+/**
+ * What an ink looks like, solid, over a ground. An ink's own colour is how one pass of it looks, so that art of that colour is
+ * that ink and no mixture; only a transparent ink takes its look from what lies under it.
+ */
 function solid(ink: Ink, hex: string, ground: LinearRgb): LinearRgb {
+  if (ink.kind !== 'transparent') return linearOfHex(hex);
   const look = lookOf({ hex, opacity: ink.opacity, kind: ink.kind });
   const over = (c: 0 | 1 | 2) => look[c].body + (look[c].through * ground[c]) / (1 - look[c].r0 * ground[c]);
   return [over(0), over(1), over(2)];
