@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { mkdir, open, realpath, rename, rm } from 'node:fs/promises';
+import { mkdir, open, realpath, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
 /** Marks everything that is not whole yet, or no longer wanted; `sweepLeftovers` knows it again. */
@@ -55,5 +55,20 @@ export async function writeWhole(path: string, bytes: Uint8Array): Promise<void>
   await flushFolder(dirname(target));
 }
 
-/** Makes a folder and the folders above it; resolves with the topmost one made, or undefined when all were there. */
-export const makeFolder = (dir: string): Promise<string | undefined> => mkdir(dir, { recursive: true });
+/**
+ * Makes a folder and the folders above it; resolves with the topmost one made, or undefined when all were there. One at a
+ * time: Node's own recursive way tries for ever where a system folder takes no new ones (seen in /proc on Node 20).
+ */
+export async function makeFolder(dir: string): Promise<string | undefined> {
+  const missing: string[] = [];
+  for (let at = dir; !(await stat(at).catch(() => null)); at = dirname(at)) {
+    missing.unshift(at);
+    if (dirname(at) === at) break;
+  }
+  for (const folder of missing)
+    await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
+      // Made by another program meanwhile.
+      if (error.code !== 'EEXIST') throw error;
+    });
+  return missing[0];
+}
