@@ -54,7 +54,12 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
   };
   const y = (v: number) => -v;
   const top = y(box.y + box.height);
-  const crossings = film.sheets.flatMap((sheet) => sheet.crossings);
+  // Both sheets at a seam list its crossings, and so may two seams that meet: each place counts once.
+  const crossings = [
+    ...new Map(
+      film.sheets.flatMap((sheet) => sheet.crossings.map((c) => [`${c[0]},${c[1]}`, c] as const)),
+    ).values(),
+  ];
   return (
     <Card title={`Where the sheets of ${name} meet`} wide>
       {/** biome-ignore lint/a11y/noSvgWithoutTitle: the sliders inside say what they are */}
@@ -124,7 +129,7 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
       </svg>
       <p className="hint" aria-live="polite">
         Drag a boundary, or use the arrow keys: the cut between the sheets is found anew. {film.sheets.length}{' '}
-        sheets, {Math.ceil(crossings.length / 2)} places where cuts cross ink.
+        sheets, {crossings.length} places where cuts cross ink.
       </p>
       {moved && (
         <button type="button" onClick={() => put(null)}>
