@@ -44,7 +44,7 @@ export interface PieceMask {
   readonly unplanned: readonly Unplanned[];
 }
 
-/** A face at full resolution, inks in pull order, masks in shared memory. */
+/** A face at full resolution, inks in pull order, masks in shared memory. In film space prints are as the films have them. */
 export interface FaceMasks {
   readonly raster: FaceRaster;
   readonly separations: readonly Mask[];
@@ -130,6 +130,7 @@ export async function faceMasks(
     raster,
     pieces,
     printable,
+    film: space === 'film',
     piecesToo,
     tools,
     say: tools.progress ?? (() => {}),
@@ -145,6 +146,7 @@ interface Wanted {
   readonly raster: FaceRaster;
   readonly pieces: readonly Art[];
   readonly printable: Mask;
+  readonly film: boolean;
   readonly piecesToo: boolean;
   readonly tools: MaskTools;
   readonly say: Progress;
@@ -197,6 +199,7 @@ async function spotFace({
   raster,
   pieces,
   printable,
+  film,
   piecesToo,
   tools,
   say,
@@ -236,7 +239,15 @@ async function spotFace({
   const print = async (i: number, covered: readonly Mask[] | null) => {
     await tools.workers.run(
       'printInk',
-      { separations, covered, ink: i, face: settings, dpi, out: prints[i] },
+      {
+        separations,
+        covered,
+        ink: i,
+        face: settings,
+        dpi,
+        film,
+        out: prints[i],
+      },
       tools.abort,
     );
     printed++;
@@ -247,6 +258,18 @@ async function spotFace({
   if (tools.abort?.aborted) return cancelled();
   const covered = order.filter(({ ink }) => onBase(ink)).map(({ i }) => prints[i] as Mask);
   await Promise.all(order.filter(({ ink }) => ink.role === 'base').map(({ i }) => print(i, covered)));
+  if (film)
+    await Promise.all(
+      order
+        .filter(({ ink }) => (ink.gain ?? 0) > 0)
+        .map(({ i }) =>
+          tools.workers.run(
+            'filmInk',
+            { separations, ink: i, face: settings, dpi, print: prints[i] },
+            tools.abort,
+          ),
+        ),
+    );
   if (tools.abort?.aborted) return cancelled();
   return done({ separations, prints, dropped, unplanned: unplannedOf(tally), pieces: each });
 }

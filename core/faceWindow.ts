@@ -25,6 +25,8 @@ export function faceWindow(input: {
   readonly pictures: ReadonlyMap<string, Picture>;
   readonly dpi: number;
   readonly window: Box;
+  /** Prints as the films have them rather than as they come out on the wood. */
+  readonly film?: boolean;
 }): Outcome<FacePreview> {
   const { job, face, pictures, dpi, window } = input;
   const settings = job.faces[face];
@@ -35,7 +37,10 @@ export function faceWindow(input: {
     );
   const scale = pxPerMm(dpi);
   const widest = Math.max(settings.traps.width, ...settings.traps.pairs.map((p) => p.width ?? 0));
-  const room = Math.ceil((widest + settings.traps.choke + settings.traps.narrowestLine + ROOM) * scale);
+  const gain = Math.max(0, ...settings.inks.map((ink) => ink.gain ?? 0));
+  const room = Math.ceil(
+    (widest + settings.traps.choke + settings.traps.narrowestLine + gain + ROOM) * scale,
+  );
   const left = Math.floor(window.x * scale);
   const bottom = Math.floor(window.y * scale);
   const width = Math.ceil((window.x + window.width) * scale) - left;
@@ -66,7 +71,7 @@ export function faceWindow(input: {
     if (out !== separations) layOver(separations, out);
   }
   finishFace(separations, printableMask(raster, job, reachOf(job, face)), settings.smallest * scale ** 2);
-  const prints = printAll(separations, settings, dpi);
+  const prints = printAll(separations, settings, dpi, input.film);
   const { deck, holes } = deckAndHoles(raster, job);
   const cut = (mask: (typeof prints)[number]) => crop(mask, room, room, width, height);
   return done({

@@ -1,7 +1,7 @@
 import { type FaceLayout, type LayOutRequest, layOutFace } from './film/index.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
-import { printBase, printColour } from './printInk.ts';
+import { filmInk, printBase, printColour } from './printInk.ts';
 import type { Mask } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
@@ -25,7 +25,17 @@ export interface PrintInput {
   readonly ink: number;
   readonly face: FaceJob;
   readonly dpi: number;
+  /** For its film; left out: as it prints. Matters to the base alone, see `printBase`. */
+  readonly film?: boolean;
   readonly out: Mask;
+}
+export interface FilmInput {
+  readonly separations: readonly Mask[];
+  readonly ink: number;
+  readonly face: FaceJob;
+  readonly dpi: number;
+  /** The ink as it prints; changed into what its film has. */
+  readonly print: Mask;
 }
 
 /**
@@ -37,11 +47,14 @@ export const TASKS = {
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   finishFace: ({ masks, printable, smallestPx }: FinishInput): DroppedSpeck[] =>
     finishFace(masks, printable, smallestPx),
-  printInk: ({ separations, covered, ink, face, dpi, out }: PrintInput): void => {
+  printInk: ({ separations, covered, ink, face, dpi, film, out }: PrintInput): void => {
     const print = covered
-      ? printBase(separations, covered, ink, face, dpi)
+      ? printBase(separations, covered, ink, face, dpi, film ?? false)
       : printColour(separations, ink, face, dpi);
     out.data.set(print.data);
+  },
+  filmInk: ({ separations, ink, face, dpi, print }: FilmInput): void => {
+    print.data.set(filmInk(separations, print, ink, face, dpi).data);
   },
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
   toneTile,

@@ -56,6 +56,8 @@ export const InkSchema = z.looseObject({
   needsBase: z.union([z.literal('all'), z.array(id).max(50)]),
   /** Threads per cm of the screen it is pulled through. */
   meshPerCm: z.number().finite().min(5).max(250),
+  /** mm it spreads past its stencil's edge; its film is drawn in by that beside bare wood. Left out: not at all. */
+  gain: mm(2).optional(),
 });
 export type Ink = z.infer<typeof InkSchema>;
 
@@ -92,7 +94,7 @@ export const TrapsSchema = z.looseObject({
   pairs: z.array(PairOverrideSchema).max(400),
   /** mm the base is choked inside what covers it. */
   choke: mm(10),
-  /** mm, narrowest line the base's mesh can hold; thinner parts are never choked away. */
+  /** mm, narrowest line the meshes can hold; thinner parts are never drawn in. */
   narrowestLine: mm(5),
 });
 export type Traps = z.infer<typeof TrapsSchema>;

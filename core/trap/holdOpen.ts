@@ -1,11 +1,14 @@
 import { copyMask, intersect, type Mask, union } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
 import { chokeMask } from './choke.ts';
+import { dropCrumbs } from './crumbs.ts';
 
 /**
  * An ink's print drawn in by `gainPx` wherever it meets bare wood, so that fine gaps (lettering knocked out of it) do not
- * close when the mesh lets ink spread by that much. Its own thin lines are kept by the rule of `chokeMask`, and edges
- * against `others`, the other inks' prints, stay where they are.
+ * close when the mesh lets ink spread by that much. Its own thin lines are kept by the rule of `chokeMask`, crumbs of it in
+ * the tips of corners are dropped, and edges against `others`, the other inks' separations, stay where they are.
+ *
+ * Once `abort` says so it stops early and the result is worthless.
  */
 export function holdOpen(
   print: Mask,
@@ -17,5 +20,7 @@ export function holdOpen(
   const all = copyMask(print);
   for (const mask of others) union(all, mask, all);
   const kept = chokeMask(all, gainPx, narrowestPx, abort);
+  if (abort?.aborted) return kept;
+  dropCrumbs(kept, all, narrowestPx);
   return intersect(kept, print, kept);
 }

@@ -29,6 +29,11 @@ export const ART_OPTIONS: readonly OptionSpec[] = [
   { name: 'art-dpi', value: 'N', help: 'points to the inch for art that states none' },
   { name: 'base', help: 'a white base under the inks that need it' },
   { name: 'trap', value: 'LENGTH', help: 'how far an ink spreads under its neighbour (0.5mm)' },
+  {
+    name: 'gain',
+    value: 'LENGTH',
+    help: 'how far the inks spread past their stencils; films hold bare gaps open by that (0mm)',
+  },
 ];
 
 export interface Placed {
@@ -82,6 +87,8 @@ export async function placeGiven(
   if (!artDpi.ok) return artDpi;
   const trap = lengthOf(given, 'trap', { least: 0, most: 10 });
   if (!trap.ok) return trap;
+  const gain = lengthOf(given, 'gain', { least: 0, most: 2 });
+  if (!gain.ok) return gain;
 
   const to = face.value ?? otherwise;
   const art = new Map<string, Uint8Array>();
@@ -113,6 +120,8 @@ export async function placeGiven(
     inks = chosen.value;
   }
   if (given.flag('base')) inks = withBase(inks);
+  const spread = gain.value;
+  if (spread !== undefined) inks = inks.map((ink) => ({ ...ink, gain: spread as number }));
   const traps = { ...settings.traps, ...(trap.value === undefined ? {} : { width: trap.value }) };
   const next = {
     ...settings,

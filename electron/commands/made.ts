@@ -11,7 +11,14 @@ export function sayMade(voice: Voice, json: boolean, path: string, { job, face }
       face,
       deck: job.deck.name,
       art: art.map(({ name, width, height, wrap }) => ({ name, width, height, wrap })),
-      inks: inks.map((ink, i) => ({ pull: i + 1, id: ink.id, name: ink.name, hex: ink.hex, role: ink.role })),
+      inks: inks.map(({ id, name, hex, role, gain }, i) => ({
+        pull: i + 1,
+        id,
+        name,
+        hex,
+        role,
+        gain: gain ?? 0,
+      })),
     });
     return;
   }

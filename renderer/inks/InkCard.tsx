@@ -1,5 +1,5 @@
 import { INK_KINDS, type Ink } from '../../core/job/index.ts';
-import { Card, Choice, NumberBox, Pick, Share, Toggle } from '../bench/index.ts';
+import { Card, Choice, LengthField, NumberBox, Pick, Share, Toggle } from '../bench/index.ts';
 import { changeInk, edit, removeInk, sealEdits, useStudio } from '../state/index.ts';
 
 const KIND_WORDS: Readonly<Record<(typeof INK_KINDS)[number], string>> = {
@@ -93,6 +93,19 @@ export function InkCard() {
           onChange={(meshPerCm) => put('Change mesh', { meshPerCm })}
         />
       </div>
+      <LengthField
+        label="Spreads past its stencil by"
+        value={ink.gain ?? 0}
+        min={0}
+        max={2}
+        step={0.01}
+        onChange={(gain) => put('Change spread of ink', { gain })}
+      />
+      <p className="hint">
+        On the wood, ink runs a little wider than its stencil and closes fine bare gaps. Measure a gap on the
+        film and on a test print: half of the difference goes here. The film then holds bare gaps open by that
+        much; thin lines and edges against other inks stay. 0 leaves the film as it is.
+      </p>
       <Choice
         label="Prints"
         value={ink.role}

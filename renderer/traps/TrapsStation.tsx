@@ -48,7 +48,7 @@ export function TrapsStation() {
             onChange={(choke) => edit('Change choke', (j) => changeTraps(j, face, { choke }), 'choke')}
           />
           <LengthField
-            label="Finest line the base holds"
+            label="Finest line the screens hold"
             value={traps.narrowestLine}
             min={0}
             max={5}

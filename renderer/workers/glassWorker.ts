@@ -107,6 +107,7 @@ const api = {
       pictures,
       dpi: job.printer.dpi,
       window: { x: x - room, y: y - room, width: width + 2 * room, height: height + 2 * room },
+      film: filmId !== null,
     });
     if (!made.ok) return made;
     const preview = withMoved(job, face, made.value, moved);

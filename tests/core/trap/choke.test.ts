@@ -6,11 +6,13 @@ import {
   equal,
   getBit,
   inkCount,
+  intersect,
   type Mask,
   maskOf,
   setBit,
   shrink,
   subtract,
+  union,
 } from '../../../core/raster/index.ts';
 import { baseMask, chokeMask, holdOpen } from '../../../core/trap/index.ts';
 import { numbers, randomLabels, separationsOf } from './labelMap.ts';
@@ -180,8 +182,53 @@ describe('holding gaps open', () => {
       '.............. / .......######. / .......######. / .......######. / ..............',
     );
     expect(draw(holdOpen(print, [other], 1, 0))).toBe(
-      // The tips of corners stay by the rule.
+      // The tips of corners stay by the rule: they hang on the rest.
       '.............. / .#............ / ..#####....... / .#............ / ..............',
     );
+  });
+
+  /** Pieces (8-connected) of fewer than `least` points, by walking. */
+  const crumbsOf = (mask: Mask, least: number): Mask => {
+    const out = blankMask(mask.width, mask.height);
+    const seen = new Set<number>();
+    for (let at = 0; at < mask.width * mask.height; at++) {
+      if (seen.has(at) || !getBit(mask, at % mask.width, Math.floor(at / mask.width))) continue;
+      const piece = [at];
+      seen.add(at);
+      for (const i of piece)
+        for (const [dx, dy] of disc(2)) {
+          const [x, y] = [(i % mask.width) + dx, Math.floor(i / mask.width) + dy];
+          const n = y * mask.width + x;
+          if (x < 0 || y < 0 || x >= mask.width || y >= mask.height || seen.has(n) || !getBit(mask, x, y))
+            continue;
+          seen.add(n);
+          piece.push(n);
+        }
+      if (piece.length < least)
+        for (const i of piece) setBit(out, i % mask.width, Math.floor(i / mask.width));
+    }
+    return out;
+  };
+
+  test('150 random maps of inks agree with the rule point by point', () => {
+    let taken = 0;
+    for (let seed = 1; seed <= 150; seed++) {
+      const next = numbers(seed + 5000);
+      const inks = 2 + (seed % 4);
+      const separations = separationsOf(randomLabels(22 + (seed % 37), 14 + (seed % 11), inks, seed));
+      const [gain, narrowest] = [next() * 4, seed % 7 === 0 ? 0 : next() * 5];
+      const ink = seed % inks;
+      const all = blankMask(separations[0]!.width, separations[0]!.height);
+      for (const mask of separations) union(all, mask, all);
+      const kept = gain < 1 ? shrink(all, gain) : byBruteForce(all, gain, narrowest);
+      // A crumb is smaller than 0.7 of the disc as wide as the narrowest line, or than 4 points, and was no crumb before.
+      const least = Math.max(4, (0.7 * Math.PI * narrowest ** 2) / 4);
+      subtract(kept, subtract(crumbsOf(kept, least), crumbsOf(all, least)), kept);
+      const wanted = intersect(kept, separations[ink]!);
+      const held = holdOpen(separations[ink]!, separations, gain, narrowest);
+      if (!equal(held, wanted)) expect.fail(`seed ${seed}, gain ${gain}, narrowest ${narrowest}`);
+      taken += inkCount(separations[ink]!) - inkCount(held);
+    }
+    expect(taken).toBeGreaterThan(1000);
   });
 });
