@@ -7,6 +7,8 @@ import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
+import type { TrialShown } from './trap/index.ts';
+import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
 import type { Outcome } from './units/index.ts';
 
 export interface FinishInput {
@@ -37,6 +39,10 @@ export interface FilmInput {
   /** The ink as it prints; changed into what its film has. */
   readonly print: Mask;
 }
+export interface TrialInput {
+  readonly face: TriedFace;
+  readonly part: TrialPart;
+}
 
 /**
  * The work that may run on other threads, by name. Masks lie in shared memory and are changed in place, so that nothing
@@ -56,6 +62,7 @@ export const TASKS = {
   filmInk: ({ separations, ink, face, dpi, print }: FilmInput): void => {
     print.data.set(filmInk(separations, print, ink, face, dpi).data);
   },
+  trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
   toneTile,
   indexFace,

@@ -63,6 +63,9 @@ export const LogEntrySchema = z.looseObject({
   kind: z.enum(['test', 'printed', 'spoiled', 'rescued', 'note']),
   decks: count(0, 10_000),
   words,
+  /** mm this pull lay off on that deck: towards the nose, and away from the printer; left out: not read. */
+  along: z.number().finite().min(-50).max(50).optional(),
+  across: z.number().finite().min(-50).max(50).optional(),
 });
 
 /** What the Screens and Press stations remember. All of it may be absent: usual values then stand in. */

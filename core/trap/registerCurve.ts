@@ -3,6 +3,12 @@ import type { Mm } from '../units/index.ts';
 import type { Spread } from './percentile.ts';
 import { type RegisterOptions, simulateRegister } from './simulateRegister.ts';
 
+/** What the 95th percentile must not exceed; a limit left out does not count. */
+export interface GapLimit {
+  readonly areaMm2?: number;
+  readonly widestMm?: Mm;
+}
+
 export interface RegisterCurveRequest extends RegisterOptions {
   /** Where the art has any ink. */
   readonly wanted: Mask;
@@ -10,8 +16,7 @@ export interface RegisterCurveRequest extends RegisterOptions {
   readonly printsAt: (widthMm: Mm) => readonly Mask[];
   /** mm, in the order to try. */
   readonly widthsMm: readonly Mm[];
-  /** What the 95th percentile must not exceed; a limit left out does not count. */
-  readonly limit: { readonly areaMm2?: number; readonly widestMm?: number };
+  readonly limit: GapLimit;
 }
 
 export interface RegisterPoint {
@@ -27,13 +32,25 @@ export interface RegisterCurve {
   readonly recommendedMm: Mm | null;
 }
 
+/** mm, ascending, each once. */
+export const inOrder = (widthsMm: readonly Mm[]): Mm[] => [...new Set(widthsMm)].sort((a, b) => a - b);
+
+/** A curve from its points, ascending by width. */
+export function curveOf(points: readonly RegisterPoint[], limit: GapLimit): RegisterCurve {
+  const within = points.find(
+    (point) =>
+      point.areaMm2.p95 <= (limit.areaMm2 ?? Infinity) && point.widestMm.p95 <= (limit.widestMm ?? Infinity),
+  );
+  return { points, recommendedMm: within?.widthMm ?? null };
+}
+
 /**
  * Gap against trap width: the same random errors are tried on the prints of every width, so that the curve shows the
  * width and not the luck of the draw. Stops with the points it has once `abort` says so.
  */
 export function registerCurve(request: RegisterCurveRequest): RegisterCurve {
   const { widthsMm, limit, progress, abort } = request;
-  const widths = [...new Set(widthsMm)].sort((a, b) => a - b);
+  const widths = inOrder(widthsMm);
   const points: RegisterPoint[] = [];
   for (const [n, widthMm] of widths.entries()) {
     if (abort?.aborted) break;
@@ -44,9 +61,5 @@ export function registerCurve(request: RegisterCurveRequest): RegisterCurve {
     });
     if (trials === request.trials) points.push({ widthMm, areaMm2, widestMm });
   }
-  const within = points.find(
-    (point) =>
-      point.areaMm2.p95 <= (limit.areaMm2 ?? Infinity) && point.widestMm.p95 <= (limit.widestMm ?? Infinity),
-  );
-  return { points, recommendedMm: within?.widthMm ?? null };
+  return curveOf(points, limit);
 }

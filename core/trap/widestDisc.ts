@@ -53,7 +53,7 @@ export class WidestDisc {
     for (let i = 0; i < count; i++) {
       const y = Math.floor(places[i]! / used);
       const w = places[i]! - y * used;
-      let bits = data[y * this.stride + w]!;
+      let bits = this.roomy(data, y, w, best >> 1);
       while (bits !== 0) {
         const x = w * 32 + 31 - Math.clz32(bits & -bits);
         bits &= bits - 1;
@@ -67,6 +67,28 @@ export class WidestDisc {
       }
     }
     return best;
+  }
+
+  /**
+   * The points of a word from which `reach` points to the left, right, up and down there is ink: every brush that is wider
+   * than `2 * reach` holds those four, so no other point can be its middle.
+   */
+  private roomy(data: Int32Array, y: number, w: number, reach: number): number {
+    const at = y * this.stride + w;
+    if (reach === 0) return data[at]!;
+    if (y < reach || y + reach >= this.height) return 0;
+    const bits = data[at]! & data[at - reach * this.stride]! & data[at + reach * this.stride]!;
+    if (bits === 0) return 0;
+    return bits & this.from(data, y, w * 32 - reach) & this.from(data, y, w * 32 + reach);
+  }
+
+  /** 32 points of row `y` from column `x`, bare beyond the mask. */
+  private from(data: Int32Array, y: number, x: number): number {
+    const used = (this.width + 31) >>> 5;
+    const [w, shift] = [x >> 5, x & 31];
+    const start = y * this.stride;
+    const low = w >= 0 && w < used ? data[start + w]! >>> shift : 0;
+    return shift !== 0 && w + 1 >= 0 && w + 1 < used ? low | (data[start + w + 1]! << (32 - shift)) : low;
   }
 
   private fits(data: Int32Array, x: number, y: number, rows: readonly DiscRow[]): boolean {

@@ -3,6 +3,7 @@ import { type Calculation, curvedSqueegee, meshGrowth, reach, sectionOf } from '
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
 import { assumedOf, DECK_MEASURES, measuredDeck, measuresOf } from './deckMeasures.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
+import { REGISTER_CALCULATORS } from './registerCalculators.ts';
 import { RUN_CALCULATORS } from './runCalculators.ts';
 import { SCREEN_CALCULATORS } from './screenCalculators.ts';
 
@@ -198,4 +199,5 @@ export const CALCULATORS: readonly Calculator[] = [
   reachOf,
   ...SCREEN_CALCULATORS,
   ...RUN_CALCULATORS,
+  ...REGISTER_CALCULATORS,
 ];

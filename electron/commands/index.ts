@@ -8,9 +8,21 @@ import * as make from './new.ts';
 import * as press from './press.ts';
 import * as proof from './proof.ts';
 import * as studio from './studio.ts';
+import * as traps from './traps.ts';
 
 /** Every command, in the order of a run. */
-export const COMMANDS: readonly CommandEntry[] = [make, add, films, proof, check, press, deck, calc, studio];
+export const COMMANDS: readonly CommandEntry[] = [
+  make,
+  add,
+  films,
+  proof,
+  check,
+  traps,
+  press,
+  deck,
+  calc,
+  studio,
+];
 
 export type { Context } from './context.ts';
 export { commandHelp, generalHelp } from './help.ts';

@@ -4,13 +4,11 @@ import {
   makeCalendar,
   meshFigures,
   planRun,
-  type RegisterReading,
-  registerCorrection,
   USUAL,
   USUAL_HOURS,
   USUAL_TIMES,
 } from '../../core/press/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done } from '../../core/units/index.ts';
 import { count, optionsOf, readFields } from './calcFields.ts';
 import type { Calculator } from './calculators.ts';
 import { meshIn } from './screenCalculators.ts';
@@ -61,82 +59,6 @@ const ink: Calculator = {
     { path: ['grams'], label: 'weight', unit: 'g' },
     { path: ['mlPerDeck'], label: 'a deck', unit: 'ml' },
     { path: ['pots'], label: 'pots to buy', unit: '' },
-  ],
-};
-
-/** Numbers parted by commas; an empty place is null. */
-function numbers(text: string, least: number, most: number, what: string): Outcome<(number | null)[]> {
-  const parts = text.split(',').map((part) => part.trim());
-  const read = parts.map((part) =>
-    part === '' ? null : /^[+-]?(\d+\.?\d*|\.\d+)$/.test(part) ? Number(part) : Number.NaN,
-  );
-  if (parts.length < least || parts.length > most || read.some((n) => n !== null && !Number.isFinite(n)))
-    return badInput(
-      `“${text.slice(0, 60)}” is no ${what}.`,
-      'Give millimetres parted by commas, for example 380,0,0.3,-0.1.',
-    );
-  return done(read);
-}
-
-const register: Calculator = {
-  name: 'register',
-  does: 'how far each hinge clamp moves, from vernier readings at two to four marks',
-  example:
-    'kickflat calc register --mark -380,0,0.3,-0.2 --mark 380,0,0.3,0.4 --mark 0,110,0.2,0.1 --clamps -265,-230 265,-230',
-  options: [
-    {
-      name: 'mark',
-      value: 'X,Y,ALONG,ACROSS',
-      many: true,
-      help: 'a mark’s place and how far the later pull lies from the first, mm: to the nose, and up as seen nose right; leave a reading empty where the mark has no such scale',
-    },
-    { name: 'clamps', value: 'X,Y', many: true, help: 'the two hinge clamps (-265,-230 265,-230)' },
-  ],
-  run(given) {
-    const readings: RegisterReading[] = [];
-    for (const text of given.texts('mark')) {
-      const read = numbers(text, 3, 4, 'reading of a mark');
-      if (!read.ok) return read;
-      const [x, y, along, across] = read.value;
-      if (x == null || y == null)
-        return badInput(`“${text}” does not say where the mark is.`, 'Begin with X,Y in mm.');
-      readings.push({ x, y, ...(along == null ? {} : { along }), ...(across == null ? {} : { across }) });
-    }
-    if (readings.length === 0)
-      return badInput('No mark was read.', 'Give --mark X,Y,ALONG,ACROSS for two marks or more.');
-    const places: [number, number][] = [];
-    for (const text of given.texts('clamps')) {
-      const read = numbers(text, 2, 2, 'place of a clamp');
-      if (!read.ok) return read;
-      places.push([read.value[0] ?? 0, read.value[1] ?? 0]);
-    }
-    if (places.length === 0) places.push([-265, -230], [265, -230]);
-    const [first, second] = places;
-    if (!first || !second || places.length > 2)
-      return badInput('Two clamps are reckoned with.', 'Give --clamps X,Y X,Y.');
-    const inputs = { readings, clamps: [first, second] as const };
-    const found = registerCorrection(inputs);
-    if (!found.ok) return found;
-    const { result } = found.value;
-    return done({
-      inputs,
-      found: {
-        ...found.value,
-        result: {
-          ...result,
-          turnDeg: (result.turnRad * 180) / Math.PI,
-          words: `\n  ${result.clamps.map((c) => c.words).join('\n  ')}`,
-        },
-      },
-    });
-  },
-  rows: [
-    { path: ['words'], label: 'do', unit: '' },
-    { path: ['shift', '0'], label: 'screen moves to the nose', unit: 'mm' },
-    { path: ['shift', '1'], label: 'screen moves up as seen', unit: 'mm' },
-    { path: ['turnDeg'], label: 'screen turns, counter-clockwise', unit: '°' },
-    { path: ['rms'], label: 'left over', unit: 'mm' },
-    { path: ['advice'], label: 'which means', unit: '' },
   ],
 };
 
@@ -260,4 +182,4 @@ const clock = (minutes: number): string => {
   return `day ${Math.floor(m / 1440) + 1} ${two(Math.floor((m % 1440) / 60))}:${two(m % 60)}`;
 };
 
-export const RUN_CALCULATORS: readonly Calculator[] = [ink, register, blanks, plan];
+export const RUN_CALCULATORS: readonly Calculator[] = [ink, blanks, plan];

@@ -1,4 +1,5 @@
 import type { RegisterCurve } from '../../core/trap/index.ts';
+import { widthsFor } from '../../core/trapTrials.ts';
 import { tell, useStudio } from '../state/index.ts';
 import { tryRegister } from '../workers/index.ts';
 import { glassOf } from './looking.ts';
@@ -10,12 +11,6 @@ export interface TrialChoice {
   readonly limitMm2: number;
   readonly trials: number;
 }
-
-/** Trap widths tried, mm, from none to twice what a hand strays, finer near the bottom. */
-export const widthsFor = (toleranceMm: number): number[] => {
-  const most = Math.max(0.4, 2 * toleranceMm);
-  return Array.from({ length: 9 }, (_, i) => Number(((most * i) / 8).toFixed(2)));
-};
 
 /**
  * Tries register errors on the shown face at several trap widths. Gives the curve, or null when it was stopped or there is
@@ -44,16 +39,16 @@ export function tryTraps(
     if (over) return null;
     const trials = tryRegister(
       {
-        ...choice,
-        face: job.faces[face],
+        settings: job.faces[face],
         separations: made.value.masks,
         dpi: made.value.dpi,
-        widthsMm: widthsFor(choice.toleranceMm),
       },
+      { ...choice, seed: 1, widthsMm: widthsFor(choice.toleranceMm) },
       progress,
     );
     stopTrials = trials.stop;
-    return trials.curve;
+    const curve = await trials.curve;
+    return curve.ok ? curve.value : null;
   };
   return {
     curve: Promise.race([run(), stopped]),

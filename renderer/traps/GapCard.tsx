@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { RegisterCurve } from '../../core/trap/index.ts';
+import { ACCEPTED_MM2, USUAL_TRIALS } from '../../core/trapTrials.ts';
 import { type TrialChoice, tryTraps } from '../acts/index.ts';
 import { Card, LengthField, NumberBox } from '../bench/index.ts';
 import { changePress, changeTraps, edit, formatLength, tell, useStudio } from '../state/index.ts';
@@ -16,8 +17,8 @@ export function GapCard() {
   const job = useStudio((s) => s.job)!;
   const face = useStudio((s) => s.face);
   const { traps, inks, art } = job.faces[face];
-  const [limitMm2, setLimit] = useState(300);
-  const [trials, setTrials] = useState(60);
+  const [limitMm2, setLimit] = useState(ACCEPTED_MM2);
+  const [trials, setTrials] = useState(USUAL_TRIALS);
   const [running, setRunning] = useState<Running | null>(null);
   const [curve, setCurve] = useState<{ of: string; curve: RegisterCurve; choice: TrialChoice } | null>(null);
   const stop = useRef<(() => void) | null>(null);

@@ -4,7 +4,8 @@ import { type FacePreview, faceProof } from '../../core/facePreview.ts';
 import { faceWindow } from '../../core/faceWindow.ts';
 import type { Job } from '../../core/job/index.ts';
 import { crop, downsample, getBit, type Mask, type Picture } from '../../core/raster/index.ts';
-import { type Box, badInput, done, type Outcome, toPx } from '../../core/units/index.ts';
+import { refuseDots, TRIAL_DPI } from '../../core/trapTrials.ts';
+import { type Box, done, type Outcome, toPx } from '../../core/units/index.ts';
 import { inkPicture } from './inkPicture.ts';
 import { PreviewCache } from './previewCache.ts';
 
@@ -36,8 +37,8 @@ export interface GlassPicture {
   readonly picture: ImageBitmap;
 }
 
-/** Dots an inch of the whole face when one pull is moved, and when register errors are tried. */
-const MOVED_DPI = 200;
+/** Dots an inch of the whole face when one pull is moved: as in the trials, so that both share one drawing. */
+const MOVED_DPI = TRIAL_DPI;
 const TONER = '#1c1712';
 
 const pictures = new Map<string, Picture>();
@@ -139,11 +140,8 @@ const api = {
 
   /** The face's separations for trials of register error, with their dots an inch. */
   separations(job: Job, face: Face): Outcome<{ readonly masks: readonly Mask[]; readonly dpi: number }> {
-    if (job.faces[face].method !== 'spot')
-      return badInput(
-        `The ${face} is printed in dots, which carry no traps.`,
-        'Register errors show in the proof: move one pull and look.',
-      );
+    const can = refuseDots(job, face);
+    if (!can.ok) return can;
     const made = cache.get(job, face, MOVED_DPI, true);
     return made.ok ? done({ masks: made.value.separations, dpi: MOVED_DPI }) : made;
   },

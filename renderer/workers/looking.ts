@@ -1,8 +1,10 @@
 import * as Comlink from 'comlink';
 import type { Picture } from '../../core/raster/index.ts';
 import type { RegisterCurve } from '../../core/trap/index.ts';
+import { type CurveWish, type TriedFace, trialCurve } from '../../core/trapTrials.ts';
+import type { Outcome } from '../../core/units/index.ts';
 import type { GlassWorker } from './glassWorker.ts';
-import type { TrialRequest, TrialWorker } from './trialWorker.ts';
+import type { TrialWorker } from './trialWorker.ts';
 
 let glassWorker: Comlink.Remote<GlassWorker> | null = null;
 const given = new Set<string>();
@@ -34,14 +36,26 @@ export async function forgetGlass(): Promise<void> {
   await glassWorker?.forget();
 }
 
-/** Trials in a worker of their own; `stop` ends it at once and `curve` then never settles. */
+/** Threads for trials: one is left for the window; beyond four, memory is what is waited for. */
+const lanes = (): number => Math.max(1, Math.min(4, (navigator.hardwareConcurrency || 2) - 1));
+
+/** Trials in workers of their own; `stop` ends them at once and `curve` then never settles. */
 export function tryRegister(
-  request: TrialRequest,
+  face: TriedFace,
+  wish: CurveWish,
   progress: (done: number, text: string) => void,
-): { readonly curve: Promise<RegisterCurve>; stop(): void } {
-  const worker = new Worker(new URL('./trialWorker.ts', import.meta.url), { type: 'module' });
-  const curve = Comlink.wrap<TrialWorker>(worker)
-    .curve(request, Comlink.proxy(progress))
-    .finally(() => worker.terminate());
-  return { curve, stop: () => worker.terminate() };
+): { readonly curve: Promise<Outcome<RegisterCurve>>; stop(): void } {
+  const workers = Array.from(
+    { length: lanes() },
+    () => new Worker(new URL('./trialWorker.ts', import.meta.url), { type: 'module' }),
+  );
+  const hands = workers.map((worker) => Comlink.wrap<TrialWorker>(worker));
+  const stop = () => {
+    for (const worker of workers) worker.terminate();
+  };
+  const run = async () => {
+    await Promise.all(hands.map((hand) => hand.take(face)));
+    return trialCurve(wish, hands.length, (part, lane) => hands[lane]!.part(part), progress);
+  };
+  return { curve: run().finally(stop), stop };
 }

@@ -6,6 +6,7 @@ import {
   type PullError,
   randomStream,
   registerCurve,
+  screenOffset,
   showRegister,
   simulateRegister,
   trapInk,
@@ -280,18 +281,43 @@ describe('gap against trap width', () => {
 });
 
 describe('a printer’s own tolerance', () => {
-  test('mean, spread and the 95th percentile of what the log says', () => {
+  const along = (values: readonly number[]) => values.map((dx) => ({ dx, dy: 0 }));
+
+  test('mean, spread and the 95th percentile of what one screen’s log says', () => {
     // dx 1 … 20 hundredths, dy 0: mean 10.5; the standard deviation of 1 … n is √(n(n+1)/12).
-    const learned = learnTolerance(Array.from({ length: 20 }, (_, i) => ({ dx: (i + 1) / 100, dy: 0 })))!;
-    expect(learned.offset.dx).toBeCloseTo(0.105, 12);
+    const readings = along(Array.from({ length: 20 }, (_, i) => (i + 1) / 100));
+    expect(screenOffset(readings).dx).toBeCloseTo(0.105, 12);
+    const learned = learnTolerance([readings])!;
     expect(learned.deviation.dx).toBeCloseTo(Math.sqrt((20 * 21) / 12) / 100, 12);
     expect(learned.deviation.dy).toBe(0);
-    // Distances from the mean are 0.005 … 0.095, each twice; the 19th of 20 is 0.095.
-    expect(learned.toleranceMm).toBeCloseTo(0.095, 12);
+    // Distances from the mean are 0.005 … 0.095, each twice; the 19th of 20 is 0.095, widened by √(20/19).
+    expect(learned.toleranceMm).toBeCloseTo(0.095 * Math.sqrt(20 / 19), 12);
   });
 
-  test('one reading has no spread, none teaches nothing', () => {
-    expect(learnTolerance([{ dx: 0.3, dy: -0.2 }])).toMatchObject({ toleranceMm: 0, readings: 1 });
+  test('how a screen sits is no wandering: screens set off by millimetres teach the same', () => {
+    const one = along([0.1, 0.2, 0.3]);
+    const other = along([0.1, 0.2, 0.3].map((dx) => dx + 4));
+    const learned = learnTolerance([one, other])!;
+    expect(learned).toMatchObject({ readings: 6, screens: 2 });
+    expect(learned.deviation.dx).toBeCloseTo(0.1, 12);
+    expect(learned.toleranceMm).toBeCloseTo(0.1 * Math.sqrt(3 / 2), 12);
+  });
+
+  test('from many small logs of a known hand the spread comes out', () => {
+    // Readings uniform in ±0.6 mm: standard deviation 0.6/√3; pairs, so that half of the freedom goes to the means.
+    const next = numbers(31);
+    const screens = Array.from({ length: 3000 }, () => [
+      { dx: 1.2 * next() - 0.6, dy: 1.2 * next() - 0.6 },
+      { dx: 1.2 * next() - 0.6, dy: 1.2 * next() - 0.6 },
+    ]);
+    const { deviation } = learnTolerance(screens)!;
+    expect(Math.abs(deviation.dx / (0.6 / Math.sqrt(3)) - 1)).toBeLessThan(0.04);
+    expect(Math.abs(deviation.dy / (0.6 / Math.sqrt(3)) - 1)).toBeLessThan(0.04);
+  });
+
+  test('a screen read once says nothing of how it wanders', () => {
+    expect(learnTolerance([along([0.3])])).toBeNull();
     expect(learnTolerance([])).toBeNull();
+    expect(learnTolerance([along([0.3]), along([1, 1.2])])).toMatchObject({ readings: 2, screens: 1 });
   });
 });
