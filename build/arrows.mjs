@@ -13,7 +13,7 @@ export const CORE = {
   raster: ['units'],
   colour: ['units'],
   deck: ['units'],
-  ports: ['units', 'raster', 'deck'],
+  ports: ['units', 'raster', 'deck', 'press', 'shop'],
   separate: GROUND,
   trap: GROUND,
   proof: GROUND,
@@ -21,6 +21,7 @@ export const CORE = {
   film: ['units', 'raster', 'deck'],
   pdf: ['units', 'raster', 'film', 'press'],
   job: ['units', 'colour', 'deck'],
+  shop: ['units', 'deck', 'job'],
   check: [...GROUND, 'job', 'separate', 'trap', 'proof', 'press', 'film'],
 };
 

@@ -1,4 +1,5 @@
 import { type FaceLayout, type LayOutRequest, layOutFace } from './film/index.ts';
+import { type FilmFineness, type FinenessInput, filmFineness } from './filmFineness.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
 import { filmInk, printBase, printColour } from './printInk.ts';
@@ -64,6 +65,7 @@ export const TASKS = {
   },
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
+  filmFineness: (input: FinenessInput): FilmFineness => filmFineness(input),
   toneTile,
   indexFace,
   toneShares,

@@ -1,6 +1,7 @@
 /** Names of the messages between window and program; one list for both sides. */
 export const CALL = 'kickflat:call';
 export const START_FILMS = 'kickflat:films';
+export const START_MEASURE = 'kickflat:measure';
 export const FILMS_PROGRESS = 'kickflat:films-progress';
 export const STOP_FILMS = 'kickflat:films-stop';
 

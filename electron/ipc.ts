@@ -1,8 +1,9 @@
 import { basename, dirname, join } from 'node:path';
 import type { BrowserWindow, Dialog, IpcMain, IpcMainEvent, IpcMainInvokeEvent } from 'electron';
 import type { ExportedFiles, ExportRequest, FileStore, PickedFile } from '../core/ports/index.ts';
-import { cancelled, done, type Outcome } from '../core/units/index.ts';
-import { CALL, FILMS_PROGRESS, PAGE, START_FILMS, STOP_FILMS } from './channels.ts';
+import type { Shop } from '../core/shop/index.ts';
+import { type Abort, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';
+import { CALL, FILMS_PROGRESS, PAGE, START_FILMS, START_MEASURE, STOP_FILMS } from './channels.ts';
 import { canWriteAll } from './host/index.ts';
 import { SHELL_ARGUMENTS, type ShellMethod } from './shellArguments.ts';
 import type { ShellHost } from './shellHost.ts';
@@ -22,6 +23,9 @@ const ART = [
   { name: 'Pictures and drawings', extensions: ['png', 'jpg', 'jpeg', 'webp', 'tif', 'tiff', 'avif', 'svg'] },
 ];
 const MOST_ART_BYTES = 100 * 1024 * 1024;
+
+/** Work that reports how far it is has channels of its own. */
+const LONG: ReadonlySet<string> = new Set(['exportFilms', 'measureFilms']);
 
 /** Name for a file or folder from a name the page gave: nothing that could lead elsewhere. */
 const plain = (name: string) =>
@@ -88,10 +92,10 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
 
   ipc.handle(CALL, async (event, method: unknown, given: unknown) => {
     const at = known(event);
-    if (typeof method !== 'string' || !Object.hasOwn(SHELL_ARGUMENTS, method) || method === 'exportFilms')
+    if (typeof method !== 'string' || !Object.hasOwn(SHELL_ARGUMENTS, method) || LONG.has(method))
       throw new Error('A message of an unknown kind was refused.');
     const args = checked(method as ShellMethod, given);
-    switch (method as Exclude<ShellMethod, 'exportFilms'>) {
+    switch (method as Exclude<ShellMethod, 'exportFilms' | 'measureFilms'>) {
       case 'info':
         return at.host.info('electron');
       case 'openJob':
@@ -108,43 +112,71 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
         return at.host.probeArt(args[0] as Uint8Array, args[1] as string);
       case 'decodeArt':
         return at.host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
+      case 'shop':
+        return at.host.shop();
+      case 'keepShop':
+        return at.host.keepShop(args[0] as Shop);
       case 'autosave':
         return at.host.autosave(args[0] as Uint8Array | null, args[1] as string);
     }
   });
 
-  ipc.handle(START_FILMS, async (event, id: unknown, given: unknown): Promise<Outcome<ExportedFiles>> => {
-    const { window, host } = known(event);
+  /** Runs work that the page can watch and stop by its id. */
+  async function watched<T>(
+    event: IpcMainInvokeEvent,
+    id: number,
+    work: (progress: Progress, abort: Abort) => Promise<T>,
+  ): Promise<T> {
+    const key = `${event.sender.id}:${id}`;
+    const abort = { aborted: false };
+    running.set(key, abort);
+    const progress = (share: number, text: string) => {
+      if (!event.sender.isDestroyed()) event.sender.send(FILMS_PROGRESS, id, share, text);
+      else abort.aborted = true;
+    };
+    try {
+      return await work(progress, abort);
+    } finally {
+      running.delete(key);
+    }
+  }
+
+  function numbered(id: unknown): number {
     if (typeof id !== 'number' || !Number.isInteger(id))
       throw new Error('A message with wrong arguments was refused.');
+    return id;
+  }
+
+  ipc.handle(START_FILMS, async (event, id: unknown, given: unknown): Promise<Outcome<ExportedFiles>> => {
+    const { window, host } = known(event);
+    const number = numbered(id);
     const request = checked('exportFilms', [given])[0] as ExportRequest;
+    const press = request.what === 'press';
     const chosen = await dialog.showSaveDialog(window, {
-      title: 'Make a folder for the films',
-      buttonLabel: 'Make films',
-      defaultPath: `${plain(request.name)} films`,
+      title: press ? 'Make a folder for the press sheets' : 'Make a folder for the films',
+      buttonLabel: press ? 'Make press sheets' : 'Make films',
+      defaultPath: `${plain(request.name)} ${press ? 'press' : 'films'}`,
       properties: ['createDirectory'],
     });
     if (chosen.canceled || !chosen.filePath) return cancelled();
     const dir = join(dirname(chosen.filePath), basename(chosen.filePath));
     const may = await canWriteAll(dir);
     if (!may.ok) return may;
-    const key = `${event.sender.id}:${id}`;
-    const abort = { aborted: false };
-    running.set(key, abort);
-    try {
-      const progress = (share: number, text: string) => {
-        if (!event.sender.isDestroyed()) event.sender.send(FILMS_PROGRESS, id, share, text);
-        else abort.aborted = true;
-      };
+    return watched(event, number, async (progress, abort) => {
       const made = await host.films(request, progress, abort);
       if (!made.ok) return made;
       const written = await files.writeAll(dir, made.value);
       if (!written.ok) return written;
       const listed = [...made.value].map(([name, bytes]) => ({ name, bytes: bytes.length }));
       return done({ folder: basename(dir), files: listed });
-    } finally {
-      running.delete(key);
-    }
+    });
+  });
+
+  ipc.handle(START_MEASURE, async (event, id: unknown, given: unknown) => {
+    const { host } = known(event);
+    const number = numbered(id);
+    const job = checked('measureFilms', [given])[0] as Uint8Array;
+    return watched(event, number, (progress, abort) => host.measure(job, progress, abort));
   });
 
   ipc.on(STOP_FILMS, (event, id: unknown) => {

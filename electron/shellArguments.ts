@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ShopSchema } from '../core/shop/index.ts';
 
 /** Bytes from the page, at most `most`. */
 const bytes = (most: number) =>
@@ -31,8 +32,12 @@ export const SHELL_ARGUMENTS = {
         .min(1)
         .max(2),
       masks: z.boolean(),
+      what: z.enum(['films', 'press']).optional(),
     }),
   ]),
+  measureFilms: z.tuple([bytes(512 * MB)]),
+  shop: z.tuple([]),
+  keepShop: z.tuple([ShopSchema]),
   autosave: z.tuple([bytes(512 * MB).nullable(), name, tab.optional()]),
 } as const;
 export type ShellMethod = keyof typeof SHELL_ARGUMENTS;
@@ -48,5 +53,8 @@ export const MOST_MESSAGE: Readonly<Record<ShellMethod, number>> = {
   probeArt: 101 * MB,
   decodeArt: 101 * MB,
   exportFilms: 513 * MB,
+  measureFilms: 513 * MB,
+  shop: MB,
+  keepShop: 4 * MB,
   autosave: 513 * MB,
 };

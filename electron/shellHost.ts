@@ -2,6 +2,8 @@ import { randomBytes } from 'node:crypto';
 import { basename, extname, resolve } from 'node:path';
 import { packJob, unpackJob } from '../core/job/index.ts';
 import { makeFilms } from '../core/makeFilms.ts';
+import { makePress } from '../core/makePress.ts';
+import { measureFilms } from '../core/measureFilms.ts';
 import type {
   ArtProbe,
   ExportRequest,
@@ -12,8 +14,10 @@ import type {
   ShellInfo,
   Workers,
 } from '../core/ports/index.ts';
+import type { FilmMeasure } from '../core/press/index.ts';
 import type { Picture } from '../core/raster/index.ts';
-import { type Abort, badInput, done, type Outcome, type Progress } from '../core/units/index.ts';
+import type { Shop } from '../core/shop/index.ts';
+import { type Abort, badInput, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';
 import { demoJob } from './demoJob.ts';
 import {
   deflate,
@@ -22,6 +26,7 @@ import {
   MOST_JOB_BYTES,
   recentJobs,
   Stopped,
+  shopFile,
   unsavedWork,
   writeJobFile,
 } from './host/index.ts';
@@ -44,6 +49,9 @@ export interface ShellHost {
     progress: Progress,
     abort: Abort,
   ): Promise<Outcome<ReadonlyMap<string, Uint8Array>>>;
+  measure(job: Uint8Array, progress: Progress, abort: Abort): Promise<Outcome<readonly FilmMeasure[]>>;
+  shop(): Promise<Outcome<Shop>>;
+  keepShop(shop: Shop): Promise<Outcome<void>>;
   autosave(bytes: Uint8Array | null, name: string, tab?: string): Promise<void>;
   close(): Promise<void>;
 }
@@ -62,6 +70,20 @@ export interface ShellHostParts {
   readonly opened?: (path: string) => void;
 }
 
+/** Work that a stop ends wherever it is: the threads' own way of stopping is no bug. */
+async function stoppable<T>(abort: Abort, work: () => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  try {
+    return await work();
+  } catch (error) {
+    if (error instanceof Stopped || abort.aborted) return cancelled();
+    throw error;
+  }
+}
+
+type Tools = Omit<Parameters<typeof makeFilms>[0], 'faces' | 'deflate' | 'masks' | 'composite'> & {
+  readonly abort: Abort;
+};
+
 const nameOf = (path: string) => basename(path, extname(path));
 
 export function shellHost(parts: ShellHostParts): ShellHost {
@@ -69,6 +91,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
   const paths = new Map<string, string>();
   const locks = new Map<string, JobLock>();
   const recent = recentJobs(parts.state);
+  const shop = shopFile(parts.state);
   const unsaved = new Map<string, ReturnType<typeof unsavedWork>>();
 
   /** Pages of one host never write over each other's unsaved work. */
@@ -122,6 +145,13 @@ export function shellHost(parts: ShellHostParts): ShellHost {
     return done({ name: nameOf(path), handle: handleFor(path) });
   }
 
+  async function filmsOf({ faces: asked, masks }: ExportRequest, tools: Tools) {
+    const faces = asked.filter((face) => tools.job.faces[face].art.length > 0);
+    if (faces.length === 0)
+      return badInput('There is no art on the chosen faces yet.', 'Place some art first.');
+    return stoppable(tools.abort, () => makeFilms({ ...tools, faces, deflate, masks, composite: false }));
+  }
+
   const gone = () => badInput('That job is no longer known here.', 'Open it again with Open.');
 
   return {
@@ -173,36 +203,23 @@ export function shellHost(parts: ShellHostParts): ShellHost {
       const file = unpackJob(request.job);
       if (!file.ok) return file;
       const { job, art } = file.value;
-      const faces = request.faces.filter((face) => job.faces[face].art.length > 0);
-      if (faces.length === 0)
-        return badInput('There is no art on the chosen faces yet.', 'Place some art first.');
-      const { masks } = request;
-      const workers = parts.workers();
-      try {
-        const made = await makeFilms({
-          job,
-          art,
-          faces,
-          codec,
-          workers,
-          deflate,
-          masks,
-          composite: false,
-          progress,
-          abort,
-        });
-        return made.ok ? done(made.value.files) : made;
-      } catch (error) {
-        if (error instanceof Stopped || abort.aborted)
-          return {
-            ok: false,
-            kind: 'cancelled',
-            reason: 'Stopped before it was finished.',
-            mend: 'Nothing was written.',
-          };
-        throw error;
-      }
+      const tools = { job, art, codec, workers: parts.workers(), progress, abort };
+      const made =
+        request.what === 'press'
+          ? await stoppable(abort, () => makePress({ ...tools, deflate }))
+          : await filmsOf(request, tools);
+      return made.ok ? done(made.value.files) : made;
     },
+    async measure(bytes, progress, abort) {
+      const file = unpackJob(bytes);
+      if (!file.ok) return file;
+      const { job, art } = file.value;
+      return stoppable(abort, () =>
+        measureFilms({ job, art, codec, workers: parts.workers(), progress, abort }),
+      );
+    },
+    shop: () => shop.read(),
+    keepShop: (next) => shop.keep(next),
     autosave: (bytes, name, tab = '') => unsavedOf(tab).keep(bytes, name),
     async close() {
       for (const lock of locks.values()) await lock.release();

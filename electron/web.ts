@@ -3,7 +3,8 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { type Zippable, zipSync } from 'fflate';
 import type { ExportRequest } from '../core/ports/index.ts';
-import { badInput, done, type Outcome } from '../core/units/index.ts';
+import type { Shop } from '../core/shop/index.ts';
+import { type Abort, badInput, done, type Outcome, type Progress } from '../core/units/index.ts';
 import { MOST_MESSAGE, SHELL_ARGUMENTS, type ShellMethod } from './shellArguments.ts';
 import type { ShellHost } from './shellHost.ts';
 import { readBody, TooLarge } from './webBody.ts';
@@ -77,27 +78,49 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
   const say = (response: ServerResponse, status: number, text: string) =>
     answer(response, status, 'text/plain; charset=utf-8', `${text}\n`);
 
+  /** Keeps bytes until the page fetches them; the name under which it does. */
+  function keepDownload(bytes: Uint8Array): string {
+    const id = randomBytes(12).toString('hex');
+    downloads.set(id, bytes);
+    for (const old of [...downloads.keys()].slice(0, -MOST_DOWNLOADS)) downloads.delete(old);
+    return id;
+  }
+
   /** Progress as lines of JSON while it runs; the last line is the outcome. A page that goes away stops the work. */
-  async function streamFilms(request: ExportRequest, response: ServerResponse): Promise<void> {
+  async function stream<T>(
+    response: ServerResponse,
+    work: (progress: Progress, abort: Abort) => Promise<Outcome<T>>,
+    last: (made: T) => object,
+  ): Promise<void> {
     const abort = { aborted: false };
     response.on('close', () => {
       abort.aborted = true;
     });
     response.writeHead(200, { ...SECURITY_HEADERS, 'Content-Type': 'application/x-ndjson' });
     const line = (value: unknown) => void response.write(`${JSON.stringify(value)}\n`);
-    const made = await host.films(request, (share, text) => line({ share, text }), abort);
-    if (!made.ok) line({ outcome: made });
-    else {
-      const entries: Zippable = {};
-      for (const [name, bytes] of made.value) entries[name] = [bytes, { level: 0, mtime: FIXED_DATE }];
-      const id = randomBytes(12).toString('hex');
-      downloads.set(id, zipSync(entries));
-      for (const old of [...downloads.keys()].slice(0, -MOST_DOWNLOADS)) downloads.delete(old);
-      const files = [...made.value].map(([name, bytes]) => ({ name, bytes: bytes.length }));
-      line({ outcome: done({ folder: null, files }), download: id });
-    }
+    const made = await work((share, text) => line({ share, text }), abort);
+    line(made.ok ? last(made.value) : { outcome: made });
     response.end();
   }
+
+  const streamFilms = (request: ExportRequest, response: ServerResponse) =>
+    stream(
+      response,
+      (progress, abort) => host.films(request, progress, abort),
+      (made) => {
+        const entries: Zippable = {};
+        for (const [name, bytes] of made) entries[name] = [bytes, { level: 0, mtime: FIXED_DATE }];
+        const files = [...made].map(([name, bytes]) => ({ name, bytes: bytes.length }));
+        return { outcome: done({ folder: null, files }), download: keepDownload(zipSync(entries)) };
+      },
+    );
+
+  const streamMeasures = (job: Uint8Array, response: ServerResponse) =>
+    stream(
+      response,
+      (progress, abort) => host.measure(job, progress, abort),
+      (made) => ({ outcome: done(null), download: keepDownload(packMessage(made)) }),
+    );
 
   async function call(method: ShellMethod, args: readonly unknown[]): Promise<unknown> {
     switch (method) {
@@ -115,6 +138,10 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
         return host.probeArt(args[0] as Uint8Array, args[1] as string);
       case 'decodeArt':
         return host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
+      case 'shop':
+        return host.shop();
+      case 'keepShop':
+        return host.keepShop(args[0] as Shop);
       case 'autosave':
         await host.autosave(args[0] as Uint8Array | null, args[1] as string, args[2] as string | undefined);
         return null;
@@ -146,6 +173,7 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
       throw error;
     }
     if (method === 'exportFilms') return streamFilms(args[0] as ExportRequest, response);
+    if (method === 'measureFilms') return streamMeasures(args[0] as Uint8Array, response);
     answer(response, 200, 'application/octet-stream', packMessage(await call(method, args)));
   }
 

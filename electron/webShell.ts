@@ -1,11 +1,14 @@
 import type {
   ExportedFiles,
+  LongWork,
   OpenedJob,
   PickedFile,
   SavedJob,
   Shell,
   ShellInfo,
 } from '../core/ports/index.ts';
+import type { FilmMeasure } from '../core/press/index.ts';
+import type { Shop } from '../core/shop/index.ts';
 import { cancelled, done, type Failure, fileTrouble, type Outcome } from '../core/units/index.ts';
 import { packMessage, unpackMessage } from './wire.ts';
 
@@ -106,7 +109,7 @@ const fileName = (name: string) => name.replace(/[\\/:*?"<>|\p{Cc}]+/gu, ' ').tr
 interface Line {
   readonly share?: number;
   readonly text?: string;
-  readonly outcome?: Outcome<ExportedFiles>;
+  readonly outcome?: Outcome<unknown>;
   readonly download?: string;
 }
 
@@ -124,31 +127,34 @@ async function* linesOf(response: Response): AsyncGenerator<Line> {
   }
 }
 
-async function films(
-  body: Uint8Array<ArrayBuffer>,
-  name: string,
+/** Work that streams how far it is; what it made is fetched at the end and handed to `take`. */
+function longWork<T>(
+  method: string,
+  given: unknown,
   onProgress: (share: number, text: string) => void,
-  stop: AbortController,
-): Promise<Outcome<ExportedFiles>> {
-  try {
-    const response = await post('exportFilms', body, stop.signal);
-    if (!response.ok) return await refusalOf(response);
-    for await (const line of linesOf(response)) {
-      if (line.outcome === undefined) {
-        onProgress(line.share ?? 0, line.text ?? '');
-        continue;
+  take: (said: unknown, bytes: Uint8Array<ArrayBuffer>) => T,
+): LongWork<T> {
+  const stop = new AbortController();
+  const run = async (): Promise<Outcome<T>> => {
+    try {
+      const response = await post(method, packMessage([given]), stop.signal);
+      if (!response.ok) return await refusalOf(response);
+      for await (const line of linesOf(response)) {
+        if (line.outcome === undefined) {
+          onProgress(line.share ?? 0, line.text ?? '');
+          continue;
+        }
+        if (!line.outcome.ok) return line.outcome;
+        const made = await post('download', line.download ?? '', stop.signal);
+        if (!made.ok) return await refusalOf(made);
+        return done(take(line.outcome.value, new Uint8Array(await made.arrayBuffer())));
       }
-      if (line.outcome.ok && line.download !== undefined) {
-        const zip = await post('download', line.download, stop.signal);
-        if (!zip.ok) return await refusalOf(zip);
-        download(new Uint8Array(await zip.arrayBuffer()), `${fileName(name)} films.zip`, 'application/zip');
-      }
-      return line.outcome;
+      return unreachable();
+    } catch {
+      return stop.signal.aborted ? cancelled() : unreachable();
     }
-    return unreachable();
-  } catch {
-    return stop.signal.aborted ? cancelled() : unreachable();
-  }
+  };
+  return { finished: run(), cancel: () => stop.abort() };
 }
 
 const shell: Shell = {
@@ -183,13 +189,21 @@ const shell: Shell = {
   },
   probeArt: (bytes, name) => call('probeArt', bytes, name),
   decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
-  exportFilms(request, onProgress) {
-    const stop = new AbortController();
-    return {
-      finished: films(packMessage([request]), request.name, onProgress, stop),
-      cancel: () => stop.abort(),
-    };
-  },
+  exportFilms: (request, onProgress) =>
+    longWork('exportFilms', request, onProgress, (said, zip) => {
+      const what = request.what === 'press' ? 'press' : 'films';
+      download(zip, `${fileName(request.name)} ${what}.zip`, 'application/zip');
+      return said as ExportedFiles;
+    }),
+  measureFilms: (job, onProgress) =>
+    longWork(
+      'measureFilms',
+      job,
+      onProgress,
+      (_said, bytes) => unpackMessage(bytes) as readonly FilmMeasure[],
+    ),
+  shop: () => call<Shop>('shop'),
+  keepShop: (shop) => call<void>('keepShop', shop),
   async autosave(bytes, name) {
     await call('autosave', bytes, name, tab);
   },

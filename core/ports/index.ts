@@ -5,6 +5,7 @@ export type { ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from './imageCodec
 export type {
   ExportedFiles,
   ExportRequest,
+  LongWork,
   OpenedJob,
   PickedFile,
   RecentJob,

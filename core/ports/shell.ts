@@ -1,5 +1,7 @@
 import type { Face } from '../deck/index.ts';
+import type { FilmMeasure } from '../press/index.ts';
 import type { Picture } from '../raster/index.ts';
+import type { Shop } from '../shop/index.ts';
 import type { Outcome, Px } from '../units/index.ts';
 import type { ArtProbe } from './imageCodec.ts';
 
@@ -28,6 +30,8 @@ export interface ExportRequest {
   readonly name: string;
   readonly faces: readonly Face[];
   readonly masks: boolean;
+  /** The films, or what the press needs: run sheet, jig, squeegee, calibration, step test. Left out: the films. */
+  readonly what?: 'films' | 'press' | undefined;
 }
 export interface ExportedFiles {
   /** Folder name as the user knows it (Electron), or null when the files come as a download (browser). */
@@ -42,6 +46,12 @@ export interface ShellInfo {
   readonly opened: OpenedJob | null;
   /** Unsaved work of this same page before it was loaded again, or found after a crash, if any. */
   readonly recovered: OpenedJob | null;
+}
+
+/** Work that goes on for a while: how far it is comes through a callback. */
+export interface LongWork<T> {
+  readonly finished: Promise<Outcome<T>>;
+  cancel(): void;
 }
 
 /**
@@ -62,11 +72,19 @@ export interface Shell {
   probeArt(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
   /** Art as pixels, its longer side at most `maxSidePx`; SVG is drawn at just that size. */
   decodeArt(bytes: Uint8Array, name: string, maxSidePx: Px): Promise<Outcome<Picture>>;
-  /** Films of the given faces. `onProgress` gets 0 to 1 and a sentence in the work's own units. */
+  /** Films of the given faces, or the press sheets. `onProgress` gets 0 to 1 and a sentence in the work's own units. */
   exportFilms(
     request: ExportRequest,
     onProgress: (done: number, text: string) => void,
-  ): { readonly finished: Promise<Outcome<ExportedFiles>>; cancel(): void };
+  ): LongWork<ExportedFiles>;
+  /** Every film of a job measured at its own resolution. */
+  measureFilms(
+    job: Uint8Array,
+    onProgress: (done: number, text: string) => void,
+  ): LongWork<readonly FilmMeasure[]>;
+  /** What this shop has and how it works, kept apart from every job. */
+  shop(): Promise<Outcome<Shop>>;
+  keepShop(shop: Shop): Promise<Outcome<void>>;
   /** Keeps unsaved work; null forgets it. */
   autosave(bytes: Uint8Array | null, name: string): Promise<void>;
 }

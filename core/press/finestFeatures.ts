@@ -36,12 +36,23 @@ const SHORTEST = 2;
  * left out. Length is area over width, so that a taper counts for half of its own.
  */
 function thinPieces(mask: Mask, radius: number, longPx: number): Component[] {
+  return thinParts(mask, radius, longPx).pieces;
+}
+
+function thinParts(mask: Mask, radius: number, longPx: number): { thin: Mask; pieces: Component[] } {
   const thick = opening(mask, radius);
   grow(thick, radius, thick);
   const thin = subtract(mask, thick, blankMask(mask.width, mask.height));
   const wide = 2 * radius;
-  return components(thin).filter((piece) => piece.area >= wide * Math.max(3 * wide, longPx));
+  return {
+    thin,
+    pieces: components(thin).filter((piece) => piece.area >= wide * Math.max(3 * wide, longPx)),
+  };
 }
+
+/** What a disc of `radius` points does not reach of the ink, and which pieces of that are lines rather than corners. */
+export const thinAtLeast = (mask: Mask, radius: number, dpi: number) =>
+  thinParts(mask, radius, toPx(SHORTEST, dpi) as number);
 
 /**
  * Where the ink is narrower than `width` mm over 2 mm or more: local thickness below it (morphological opening by the

@@ -1,7 +1,9 @@
 import { stat } from 'node:fs/promises';
 import { basename, extname } from 'node:path';
 import { newJob, packJob, type Veneer } from '../../core/job/index.ts';
+import { fillFromShop, startInShop } from '../../core/shop/index.ts';
 import { done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { shopFile, stateDir } from '../host/index.ts';
 import { ART_OPTIONS, placeGiven } from './artOptions.ts';
 import type { Command } from './context.ts';
 import { chooseDeck } from './deckChoice.ts';
@@ -12,7 +14,7 @@ import { veneerFrom } from './veneerChoice.ts';
 export const spec: CommandSpec = {
   name: 'new',
   takes: [],
-  does: 'makes a job from art',
+  does: 'makes a job from art, with your shop’s own figures where you keep some (kickflat shop)',
   options: [
     ...ART_OPTIONS,
     {
@@ -45,10 +47,15 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   // A job is months of evenings: `new` never takes the place of one.
   if (await stat(out).catch(() => null))
     return fileTrouble(`“${out}” is there already.`, 'Give another name with --out, or move that one away.');
-  const start = newJob({ name: jobName(first ?? out), deck: deck.value });
+  const shop = await shopFile(stateDir()).read();
+  if (!shop.ok) return shop;
+  const blank = newJob({ name: jobName(first ?? out), deck: deck.value });
+  const start = startInShop(blank, shop.value);
   const placed = await placeGiven(context, given, veneers ? { ...start, veneers } : start, 'bottom');
   if (!placed.ok) return placed;
-  const written = await context.files.write(out, packJob(placed.value));
+  // Once more for the inks, which are only known now.
+  const job = fillFromShop(placed.value.job, shop.value);
+  const written = await context.files.write(out, packJob({ ...placed.value, job }));
   if (!written.ok) return written;
   sayMade(context.voice, given.flag('json'), out, placed.value);
   return done(0);

@@ -1,6 +1,8 @@
+import type { Job } from '../../core/job/index.ts';
 import { makePress } from '../../core/makePress.ts';
+import { fillFromShop } from '../../core/shop/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
-import { canWriteAll, deflate } from '../host/index.ts';
+import { canWriteAll, deflate, shopFile, stateDir } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import { type CommandSpec, numberOf } from './options.ts';
@@ -23,10 +25,20 @@ export const spec: CommandSpec = {
       help: 'points to the inch at which the finest lines are measured (the job’s printer)',
     },
     ...PRINTER_OPTIONS,
+    {
+      name: 'shop',
+      help: 'with your shop’s own figures where the job states none: meshes, inks and prices, times (kickflat shop)',
+    },
     { name: 'json', help: 'prints what was written as JSON' },
   ],
   example: 'kickflat press out/night-heron.kickflat --out press',
 };
+
+async function withShop(job: Job, wanted: boolean): Promise<Outcome<Job>> {
+  if (!wanted) return done(job);
+  const shop = await shopFile(stateDir()).read();
+  return shop.ok ? done(fillFromShop(job, shop.value)) : shop;
+}
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
@@ -35,7 +47,9 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   if (!dpi.ok) return dpi;
   const file = await openJobFile(context, given.words[0] as string);
   if (!file.ok) return file;
-  const job = withPrinter(file.value.job, given);
+  const filled = await withShop(file.value.job, given.flag('shop'));
+  if (!filled.ok) return filled;
+  const job = withPrinter(filled.value, given);
   if (!job.ok) return job;
   // Said before the work rather than after it.
   const may = await canWriteAll(out);

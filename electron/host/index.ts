@@ -6,6 +6,7 @@ export { type JobLock, lockJob } from './jobLock.ts';
 export { sweepLeftovers } from './leftovers.ts';
 export { type Recent, recentJobs } from './recentJobs.ts';
 export { sharpCodec } from './sharpCodec.ts';
+export { type ShopFile, shopFile } from './shopFile.ts';
 export { stateDir } from './stateDir.ts';
 export { type Unsaved, unsavedWork } from './unsavedWork.ts';
 export { defaultWorkers, Stopped, workerPool } from './workerPool.ts';

@@ -1,6 +1,7 @@
 import { type Deck, deckTemplate } from '../../core/deck/index.ts';
 import { type Job, newJob } from '../../core/job/index.ts';
 import type { OpenedJob, PickedFile } from '../../core/ports/index.ts';
+import { startInShop } from '../../core/shop/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { emptyHistory, tell, useStudio } from '../state/index.ts';
 import { filer, forgetArt, forgetGlass, givePicture } from '../workers/index.ts';
@@ -54,7 +55,7 @@ const fresh = (job: Job) => ({
 export async function startJob(name: string, deck: Deck): Promise<void> {
   await Promise.all([forgetArt(), forgetGlass()]);
   useStudio.setState({
-    ...fresh(newJob({ name, deck })),
+    ...fresh(startInShop(newJob({ name, deck }), useStudio.getState().shop)),
     art: new Map(),
     extra: new Map(),
     pictures: new Map(),

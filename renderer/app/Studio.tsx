@@ -8,6 +8,7 @@ import {
   keepProofs,
   keepUnsavedWork,
   lastPage,
+  loadShop,
   shell,
 } from '../acts/index.ts';
 import { Board } from '../board/index.ts';
@@ -32,6 +33,7 @@ export function Studio() {
     const last = lastPage();
     const stops = [keepProofs(), keepPlans(), keepUnsavedWork(), keepPlace(), keepMoved(), shortcuts()];
     window.addEventListener('pointerup', sealEdits);
+    void loadShop();
     void shell()
       .info()
       .then(async (got) => {

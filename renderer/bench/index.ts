@@ -5,3 +5,4 @@ export { LengthField } from './LengthField.tsx';
 export { NumberBox } from './NumberBox.tsx';
 export { Picture } from './Picture.tsx';
 export { Share } from './Share.tsx';
+export { TextBox } from './TextBox.tsx';

@@ -1,3 +1,4 @@
+import { ShopCard } from '../shop/index.ts';
 import { JigCard } from './JigCard.tsx';
 import { LogCard } from './LogCard.tsx';
 import { NotesCard } from './NotesCard.tsx';
@@ -16,6 +17,7 @@ export function PressStation() {
       <JigCard />
       <LogCard />
       <NotesCard />
+      <ShopCard />
     </>
   );
 }

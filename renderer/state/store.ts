@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import { EMPTY_SHOP, type Shop } from '../../core/shop/index.ts';
 import type { Box } from '../../core/units/index.ts';
 import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
 import type { FilmPlan, Heat, Proofs } from './shown.ts';
@@ -78,6 +79,8 @@ export interface StudioState {
   /** At the Inks station: the art as drawn lies left of this share of the deck's length; null: no divider. */
   readonly divider: number | null;
   readonly theme: 'light' | 'dark' | 'system';
+  /** What the shop has and how it works, kept by the program apart from the job. */
+  readonly shop: Shop;
 }
 
 export const useStudio = create<StudioState>()(() => ({
@@ -116,6 +119,7 @@ export const useStudio = create<StudioState>()(() => ({
   movedProof: null,
   divider: null,
   theme: 'system',
+  shop: EMPTY_SHOP,
 }));
 
 const set = useStudio.setState;

@@ -2,6 +2,7 @@ import { deckTemplate } from '../../core/deck/index.ts';
 import { hashOf, inkFrom, type Job, newJob, packJob, placeArt } from '../../core/job/index.ts';
 import type { ArtProbe, OpenedJob, PickedFile, Shell } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
+import { EMPTY_SHOP, type Shop } from '../../core/shop/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
 
 /** Art of a job made for tests, by face. */
@@ -21,6 +22,7 @@ export interface FakeDemo {
 export interface FakeHost {
   readonly saved: { name: string; bytes: Uint8Array }[];
   readonly exports: { name: string; faces: readonly string[]; cancelled: boolean }[];
+  shop: Shop;
   kept: Uint8Array | null;
   picks: PickedFile[];
 }
@@ -52,7 +54,7 @@ async function imageOf(bytes: Uint8Array, name: string): Promise<Outcome<HTMLIma
 
 /** The studio's program around the page, played by the page's own browser, so that the page runs without a host. */
 export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } {
-  const host: FakeHost = { saved: [], exports: [], kept: null, picks: [] };
+  const host: FakeHost = { saved: [], exports: [], shop: EMPTY_SHOP, kept: null, picks: [] };
   const probeArt = async (bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>> => {
     const image = await imageOf(bytes, name);
     if (!image.ok) return image;
@@ -176,6 +178,15 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
         };
       });
       return { finished, cancel: () => stop() };
+    },
+    measureFilms: () => ({
+      finished: Promise.resolve(badInput('Films are not measured in this test.', 'Use the real program.')),
+      cancel: () => {},
+    }),
+    shop: async () => done(host.shop),
+    keepShop: async (shop) => {
+      host.shop = shop;
+      return done(undefined);
     },
     autosave: async (bytes) => {
       host.kept = bytes;

@@ -1,0 +1,8 @@
+export { type Emulsion, EmulsionSchema } from './emulsion.ts';
+export { type Frame, FrameSchema } from './frame.ts';
+export { firstOf, keepForShop } from './keepForShop.ts';
+export { type Lamp, LampSchema } from './lamp.ts';
+export { HABITS, type Habit, type RunHabits, RunHabitsSchema } from './runHabits.ts';
+export { EMPTY_SHOP, isEmptyShop, readShop, SHOP_VERSION, type Shop, ShopSchema } from './shop.ts';
+export { type ShopInk, ShopInkSchema, sameName } from './shopInk.ts';
+export { fillFromShop, startInShop } from './takeShop.ts';

@@ -1,0 +1,1 @@
+export { ShopCard } from './ShopCard.tsx';
