@@ -1,4 +1,4 @@
-import { isToned } from '../job/index.ts';
+import { isToned, screensDots } from '../job/index.ts';
 import type { Abort } from '../units/index.ts';
 import type { CheckInput, FaceFacts } from './input.ts';
 import type { Problem, Severity } from './problem.ts';
@@ -18,7 +18,8 @@ export function checkJob(input: CheckInput, abort?: Abort): Problem[] {
   for (const facts of faces)
     for (const rule of FACE_RULES) {
       if (abort?.aborted) return problems;
-      if (EDGE_RULES.has(rule) && isToned(input.job.faces[facts.face])) continue;
+      const settings = input.job.faces[facts.face];
+      if (EDGE_RULES.has(rule) && (isToned(settings) || screensDots(settings))) continue;
       problems.push(...rule(input.job, facts));
     }
   return problems

@@ -11,15 +11,23 @@ import { fineGaps } from './rules/fineGaps.ts';
 import { fineLines } from './rules/fineLines.ts';
 import { holeInArt } from './rules/holeInArt.ts';
 import { jobWithoutArt } from './rules/jobWithoutArt.ts';
+import { layerWithoutInk } from './rules/layerWithoutInk.ts';
 import { lightOverDark } from './rules/lightOverDark.ts';
 import { lowResolution } from './rules/lowResolution.ts';
 import { nearVeneer } from './rules/nearVeneer.ts';
+import { screenTooFine } from './rules/screenTooFine.ts';
 import { trapMeetsUnderLine } from './rules/trapMeetsUnderLine.ts';
 import { trapTooWide } from './rules/trapTooWide.ts';
 import { unplannedColour } from './rules/unplannedColour.ts';
 
 /** In the order their lines appear among equals. */
-export const JOB_RULES: readonly JobRule[] = [jobWithoutArt, artWithoutInk, baseOrder];
+export const JOB_RULES: readonly JobRule[] = [
+  jobWithoutArt,
+  artWithoutInk,
+  layerWithoutInk,
+  screenTooFine,
+  baseOrder,
+];
 export const FACE_RULES: readonly FaceRule[] = [
   filmFitsNoSheet,
   artOutside,

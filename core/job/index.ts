@@ -7,7 +7,9 @@ export {
   type Art,
   ArtSchema,
   type Colourway,
+  DITHERS,
   DOT_SHAPES,
+  type DotGain,
   type FaceJob,
   FILM_MEDIA,
   type Halftone,
@@ -18,6 +20,8 @@ export {
   JOB_VERSION,
   type Job,
   JobSchema,
+  LAYER_TAKES,
+  type Layer,
   type PairOverride,
   type Press,
   PressSchema,
@@ -27,4 +31,13 @@ export {
   type Veneer,
   VeneerSchema,
 } from './schema.ts';
-export { DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, screenAngle } from './tones.ts';
+export {
+  DEFAULT_HALFTONE,
+  DEFAULT_INDEX,
+  isToned,
+  LEAST_CELL,
+  lineInks,
+  screenAngle,
+  screenedInks,
+  screensDots,
+} from './tones.ts';

@@ -10,6 +10,17 @@ const hex = z.string().regex(/^#[0-9a-f]{6}$/);
 const mm = (max: number) => z.number().finite().min(0).max(max);
 const signedMm = z.number().finite().min(-5000).max(5000);
 
+/** What of a layer is ink: whatever is drawn there (`alpha`), or only as much as it is dark (`darkness`: black is ink). */
+export const LAYER_TAKES = ['alpha', 'darkness'] as const;
+
+/** A piece that was prepared as one ink's layer. */
+export const LayerSchema = z.looseObject({
+  /** The ink it is for, by id; null: it does not print. */
+  ink: id.nullable(),
+  takes: z.enum(LAYER_TAKES),
+});
+export type Layer = z.infer<typeof LayerSchema>;
+
 /** A piece of art on a face. The untouched original lies in the job file under its content hash. */
 export const ArtSchema = z.looseObject({
   id,
@@ -34,6 +45,10 @@ export const ArtSchema = z.looseObject({
   /** A colour of the art that means bare wood (a paper ground), or null. Transparent is always bare. */
   ground: hex.nullable(),
   hidden: z.boolean(),
+  /** Method `layered`: which ink the piece is for. */
+  layer: LayerSchema.optional(),
+  /** Pieces that came from one file and move together share this. */
+  group: id.optional(),
 });
 export type Art = z.infer<typeof ArtSchema>;
 
@@ -58,6 +73,11 @@ export const InkSchema = z.looseObject({
   meshPerCm: z.number().finite().min(5).max(250),
   /** mm it spreads past its stencil's edge; its film is drawn in by that beside bare wood. Left out: not at all. */
   gain: mm(2).optional(),
+  /**
+   * Where the ink is split another way than its face. `spot`: line work cut sharp among tones (methods index and halftone).
+   * `halftone`: its layer as screened tones (method layered).
+   */
+  split: z.enum(['spot', 'halftone']).optional(),
 });
 export type Ink = z.infer<typeof InkSchema>;
 
@@ -100,13 +120,30 @@ export const TrapsSchema = z.looseObject({
 export type Traps = z.infer<typeof TrapsSchema>;
 
 export const DOT_SHAPES = ['round', 'elliptical', 'line'] as const;
+export const DITHERS = ['diffusion', 'blue-noise'] as const;
 
 /** Shaded art as dots of single inks. */
 export const IndexSchema = z.looseObject({
   /** mm, side of a dot. */
   dotMm: z.number().finite().min(0.05).max(5),
+  /** How dots are placed: what one missed goes to its neighbours (`diffusion`, where left out), or by an even grain. */
+  dither: z.enum(DITHERS).optional(),
 });
 export type IndexDots = z.infer<typeof IndexSchema>;
+
+/** How much darker the press prints a tone than the film holds it; see `printedTone`. */
+export const DotGainSchema = z.looseObject({
+  /** Share that a tone of one half gains: 0.2 prints it as 0.7. */
+  midtone: z.number().finite().min(-0.2).max(0.45).optional(),
+  /** Measured patches: the film's tone and what it printed as. They count instead of the midtone where there are any. */
+  patches: z
+    .array(
+      z.looseObject({ film: z.number().finite().min(0).max(1), printed: z.number().finite().min(0).max(1) }),
+    )
+    .max(40)
+    .optional(),
+});
+export type DotGain = z.infer<typeof DotGainSchema>;
 
 /** Shaded art as screened tones. */
 export const HalftoneSchema = z.looseObject({
@@ -115,6 +152,8 @@ export const HalftoneSchema = z.looseObject({
   dot: z.enum(DOT_SHAPES),
   /** Degrees anticlockwise from the deck's length, as seen, by ink id; inks not named get the usual ones. */
   angles: z.record(z.string(), z.number().finite().min(-360).max(360)).optional(),
+  /** What the press adds, which the films leave out; left out: nothing. */
+  gain: DotGainSchema.optional(),
 });
 export type Halftone = z.infer<typeof HalftoneSchema>;
 

@@ -15,9 +15,31 @@ export const DEFAULT_HALFTONE: Halftone = { lpi: 40, dot: 'elliptical' };
  */
 const ANGLES = [22.5, 52.5, 82.5, 7.5, 37.5, 67.5] as const;
 
+/** Points across a screen's cell below which it is too coarse to grow a dot in; common practice, no source. */
+export const LEAST_CELL = 5;
+
 /** Whether the face's art is shaded: split into tones rather than flat colours. */
 export const isToned = (face: Pick<FaceJob, 'method'>): boolean =>
   face.method === 'index' || face.method === 'halftone';
+
+/** Inks (by place) that are cut sharp as line work on a face of tones. A base is no line work. */
+export const lineInks = (face: Pick<FaceJob, 'method' | 'inks'>): number[] =>
+  isToned(face)
+    ? face.inks.flatMap((ink, at) => (ink.split === 'spot' && ink.role === 'colour' ? [at] : []))
+    : [];
+
+/** Inks (by place) whose films are screened tones. */
+export const screenedInks = (face: Pick<FaceJob, 'method' | 'inks'>): number[] =>
+  face.inks.flatMap((ink, at) => {
+    const toned =
+      face.method === 'halftone'
+        ? ink.split !== 'spot'
+        : face.method === 'layered' && ink.split === 'halftone';
+    return toned && ink.role === 'colour' && ink.kind !== 'clear' ? [at] : [];
+  });
+
+/** Whether any film of the face is a screened tone. */
+export const screensDots = (face: Pick<FaceJob, 'method' | 'inks'>): boolean => screenedInks(face).length > 0;
 
 /** The screen angle of an ink, degrees anticlockwise from the deck's length, as seen. `ink` is its place in the list. */
 export function screenAngle(face: Pick<FaceJob, 'inks' | 'halftone'>, ink: number): number {

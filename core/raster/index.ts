@@ -23,6 +23,7 @@ export { blankPlane, type Plane } from './plane.ts';
 export { type DotShape, halftoneMask, type Screen, type ScreenTile, screenTile } from './screenTile.ts';
 export { localHalfThickness, thicknessLadder } from './thickness.ts';
 export { opening, thinParts } from './thin.ts';
+export { thresholdShares, tileAt } from './thresholdShares.ts';
 export { type ThresholdTile, thresholdMask } from './thresholdTile.ts';
 export { type WarpGrid, warpArgmax } from './warp.ts';
 export { crop, paste } from './window.ts';

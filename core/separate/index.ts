@@ -1,7 +1,10 @@
 export type { Coverage } from './coverage.ts';
+export { filmTone, type Gain, gainTable, printedTone, type TonePatch } from './dotGain.ts';
 export { isGrainy } from './grain.ts';
 export { groundOf } from './ground.ts';
 export type { SeparatePalette } from './labels.ts';
+export { type LayerTakes, layerCoverage, layerTones } from './layerCoverage.ts';
+export { lineCoverage, withoutLines } from './lineCoverage.ts';
 export { screenedShares } from './screenedShares.ts';
 export { SEPARATE_MARGIN_PX, type SeparateOptions, separateWindow } from './separateWindow.ts';
 export { type InkSuggestion, type SuggestOptions, suggestInks } from './suggestInks.ts';

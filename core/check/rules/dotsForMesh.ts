@@ -1,4 +1,4 @@
-import { DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from '../../job/index.ts';
+import { DEFAULT_HALFTONE, DEFAULT_INDEX, type Job, screenedInks } from '../../job/index.ts';
 import { MM_PER_INCH } from '../../units/index.ts';
 import type { FaceFacts } from '../input.ts';
 import type { Problem } from '../problem.ts';
@@ -11,12 +11,14 @@ const THREADS_A_DOT = 1.5;
 /** Dots or a ruling finer than an ink's mesh can hold. */
 export function dotsForMesh(job: Job, { face }: FaceFacts): Problem[] {
   const settings = job.faces[face];
-  if (!isToned(settings)) return [];
-  return settings.inks.flatMap((ink): Problem[] => {
-    if (ink.role === 'base' || ink.kind === 'clear') return [];
+  const screened = new Set(screenedInks(settings));
+  return settings.inks.flatMap((ink, at): Problem[] => {
+    const indexed =
+      settings.method === 'index' && ink.role === 'colour' && ink.kind !== 'clear' && ink.split !== 'spot';
+    if (!indexed && !screened.has(at)) return [];
     const { lpi } = settings.halftone ?? DEFAULT_HALFTONE;
     const { dotMm } = settings.index ?? DEFAULT_INDEX;
-    const halftone = settings.method === 'halftone';
+    const halftone = !indexed;
     const needed = halftone ? (THREADS_A_LINE * lpi) / (MM_PER_INCH / 10) : (THREADS_A_DOT * 10) / dotMm;
     if (ink.meshPerCm >= needed) return [];
     const mesh = `the mesh of ${ink.name}, ${ink.meshPerCm} threads/cm`;
