@@ -4,10 +4,11 @@ import { growthOf, reachOf } from './faceGrowth.ts';
 import { refuseMethod, refuseScreen } from './facePreview.ts';
 import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
-import { type Art, isToned, type Job } from './job/index.ts';
+import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
+import { layersOf, solidOnly, tintArea, underBase } from './layers.ts';
 import type { Workers } from './ports/index.ts';
 import { onBase } from './printInk.ts';
-import { blankMask, type Mask, union } from './raster/index.ts';
+import { blankMask, intersect, type Mask, subtract, union } from './raster/index.ts';
 import {
   addTally,
   type Unplanned,
@@ -16,10 +17,11 @@ import {
   unplannedTally,
 } from './separate/index.ts';
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
-import { artArea } from './toneFace.ts';
+import type { OneInk } from './separateTile.ts';
+import { artArea, screenOf } from './toneFace.ts';
 import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
-import { tonePlan } from './tonePlan.ts';
-import { screenInk } from './toneTasks.ts';
+import { type TonePlan, tonePlan } from './tonePlan.ts';
+import { alphaOf, screenInk } from './toneTasks.ts';
 import {
   type Abort,
   badInput,
@@ -66,6 +68,7 @@ async function separatePiece(
   tally: UnplannedTally,
   tools: MaskTools,
   progress: Progress,
+  one?: OneInk,
 ): Promise<Outcome<null>> {
   const source = await artWindows(piece, raster.dpi, tools);
   if (!source.ok) return source;
@@ -85,7 +88,7 @@ async function separatePiece(
         failure = window;
         return;
       }
-      const input = plan.input(window.value, out);
+      const input = one ? { ...plan.input(window.value, out), one } : plan.input(window.value, out);
       addTally(tally, await tools.workers.run('separateTile', input, tools.abort));
       progress(++finished / plans.length, `${piece.name}, part ${finished} of ${plans.length}`);
     }
@@ -135,7 +138,12 @@ export async function faceMasks(
     tools,
     say: tools.progress ?? (() => {}),
   };
-  const made = await (isToned(settings) ? tonedFace(wanted) : spotFace(wanted));
+  const layered = settings.method === 'layered';
+  const made = await (isToned(settings)
+    ? tonedFace(wanted)
+    : layered
+      ? layeredFace(wanted)
+      : spotFace(wanted));
   if (!made.ok) return made;
   return done({ ...made.value, raster, printable, growth: growth.value });
 }
@@ -181,8 +189,11 @@ async function tonedFace({
       : undefined,
   );
   if (!tones.ok) return tones;
+  const blank = blankSet(raster, job.faces[face].inks.length, true);
+  const lined = await lineWork({ job, raster, pieces, tools, say }, plan, blank);
+  if (!lined.ok) return lined;
   say(0.45, `${face}: making dots`);
-  const dots = await toneSeparations(job, raster, plan, tones.value, tools);
+  const dots = await toneSeparations(job, raster, plan, tones.value, blank, tools);
   if (!dots.ok) return dots;
   const separations = dots.value;
   await tools.workers.run('finishFace', { masks: separations, printable, smallestPx: 0 }, tools.abort);
@@ -191,6 +202,132 @@ async function tonedFace({
   if (!prints.ok) return prints;
   say(1, `${face}: inks as they print`);
   return done({ separations, prints: prints.value, dropped: [], unplanned: [], pieces: each });
+}
+
+/** Line work among tones, cut sharp into its inks' masks; what an upper piece covers is gone. */
+async function lineWork(
+  { job, raster, pieces, tools, say }: Pick<Wanted, 'job' | 'raster' | 'pieces' | 'tools' | 'say'>,
+  plan: TonePlan,
+  out: readonly Mask[],
+): Promise<Outcome<null>> {
+  if (plan.lines.length === 0) return done(null);
+  const separate = (piece: Art, one: OneInk, mask: Mask) =>
+    separatePiece(
+      raster,
+      job,
+      piece,
+      [mask],
+      unplannedTally(),
+      tools,
+      (_, text) => say(0.42, `${raster.face}: line work of ${text}`),
+      one,
+    );
+  for (const [n, piece] of pieces.entries()) {
+    if (n > 0) {
+      const area = blankMask(raster.width, raster.height, true);
+      const made = await separate(piece, { takes: 'alpha' }, area);
+      if (!made.ok) return made;
+      for (const { ink } of plan.lines) subtract(out[ink] as Mask, area, out[ink] as Mask);
+    }
+    for (const { ink, hex } of plan.lines) {
+      const made = await separate(piece, { line: hex }, out[ink] as Mask);
+      if (!made.ok) return made;
+    }
+  }
+  return done(null);
+}
+
+/** Art prepared one ink a layer: each cut at one half, or screened; layers may overlap, and then both print. */
+async function layeredFace({
+  job,
+  raster,
+  printable,
+  film,
+  piecesToo,
+  tools,
+  say,
+}: Wanted): Promise<Outcome<Made>> {
+  const { face, dpi } = raster;
+  const settings = job.faces[face];
+  const { workers, abort } = tools;
+  const layers = layersOf(settings);
+  const screened = new Set(screenedInks(settings));
+  const separations = blankSet(raster, settings.inks.length, true);
+  const each: PieceMask[] = [];
+  for (const [n, { piece, ink }] of layers.entries()) {
+    const one = { takes: piece.layer?.takes ?? 'alpha' } as const;
+    const alone = piecesToo ? blankMask(raster.width, raster.height, true) : null;
+    const into = [alone, screened.has(ink) ? null : (separations[ink] as Mask)];
+    for (const mask of into) {
+      if (!mask) continue;
+      const say1 = (part: number, text: string) =>
+        say((0.6 * (n + part)) / layers.length, `${face}: layer ${text}`);
+      const made = await separatePiece(raster, job, piece, [mask], unplannedTally(), tools, say1, one);
+      if (!made.ok) return made;
+    }
+    if (alone) each.push({ id: piece.id, inked: alone, unplanned: [] });
+  }
+  const areas = new Map<number, Mask>();
+  for (const ink of screened) {
+    const plan = tonePlan(job, raster);
+    const own = layers.filter((layer) => layer.ink === ink).map(({ piece }) => piece);
+    const tones = await faceTones(job, plan, own, tools, (_, text) => say(0.65, `${face}: tones of ${text}`));
+    if (!tones.ok) return tones;
+    const { width, height, data: share } = alphaOf(tones.value);
+    const dots = separations[ink] as Mask;
+    const size = { width, height, share };
+    await workers.run('screenInk', screenOf(job, raster, plan.factor, ink, size, ink, dots), abort);
+    const area = blankMask(raster.width, raster.height, true);
+    await workers.run('screenInk', tintArea(tones.value, plan.factor, area), abort);
+    areas.set(ink, intersect(area, printable, area));
+    intersect(dots, printable, dots);
+  }
+  if (abort?.aborted) return cancelled();
+  say(0.72, `${face}: dropping specks`);
+  const cut = settings.inks.flatMap((_, i) => (screened.has(i) ? [] : [i]));
+  const dropped: DroppedSpeck[] = await workers.run(
+    'finishFace',
+    {
+      masks: cut.map((i) => separations[i] as Mask),
+      printable,
+      smallestPx: settings.smallest * pxPerMm(dpi) ** 2,
+    },
+    abort,
+  );
+  const solid = solidOnly(settings, separations, true);
+  const prints = await Promise.all(
+    settings.inks.map(async (ink, i) => {
+      if (screened.has(i)) return separations[i] as Mask;
+      const out = blankMask(raster.width, raster.height, true);
+      if (ink.role !== 'base')
+        await workers.run(
+          'printInk',
+          { separations: solid, covered: null, ink: i, face: settings, dpi, out },
+          abort,
+        );
+      return out;
+    }),
+  );
+  const covered = underBase(settings.inks, prints, areas);
+  for (const [i, ink] of settings.inks.entries())
+    if (ink.role === 'base')
+      await workers.run(
+        'printInk',
+        { separations: solid, covered, ink: i, face: settings, dpi, film, out: prints[i] as Mask },
+        abort,
+      );
+  if (film)
+    for (const [i, ink] of settings.inks.entries())
+      if ((ink.gain ?? 0) > 0 && !screened.has(i))
+        await workers.run(
+          'filmInk',
+          { separations: solid, ink: i, face: settings, dpi, print: prints[i] },
+          abort,
+        );
+  if (abort?.aborted) return cancelled();
+  say(1, `${face}: inks as they print`);
+  const specks = dropped.map((speck) => ({ ...speck, ink: cut[speck.ink] ?? -1 }));
+  return done({ separations, prints, dropped: specks, unplanned: [], pieces: each });
 }
 
 /** Flat art: each point one ink or none, specks dropped, edges trapped. */

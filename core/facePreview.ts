@@ -1,17 +1,12 @@
 import { type Face, holesOnSurface } from './deck/index.ts';
-import { reachOf } from './faceGrowth.ts';
-import { deckMask, type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
-import { finishFace } from './finishFace.ts';
-import { DEFAULT_HALFTONE, isToned, type Job } from './job/index.ts';
-import { onBaseOf, printAll } from './printInk.ts';
+import { deckMask, type FaceRaster, faceRaster } from './faceRaster.ts';
+import { inkFace } from './inkFace.ts';
+import { DEFAULT_HALFTONE, type Job, LEAST_CELL, screensDots } from './job/index.ts';
+import { layersOf } from './layers.ts';
+import { onBaseOf } from './printInk.ts';
 import { composePulls, shiftPlane } from './proof/index.ts';
 import { blankMask, downsample, fillRings, type Mask, type Picture, type Plane } from './raster/index.ts';
-import { isGrainy } from './separate/index.ts';
-import { blankSet, layOver, pictureWindow, planTiles } from './separateFace.ts';
-import { separateTile } from './separateTile.ts';
-import { blankTones, toneMasks } from './toneFace.ts';
-import { inkScreen, LEAST_CELL, tonePlan } from './tonePlan.ts';
-import { toneTile } from './toneTasks.ts';
+import { inkScreen } from './tonePlan.ts';
 import { randomStream } from './trap/index.ts';
 import { type Box, badInput, done, type Outcome, pxPerMm, type Ring } from './units/index.ts';
 
@@ -29,20 +24,20 @@ export interface FacePreview {
   readonly holes: Mask;
 }
 
-/** The methods a face can be separated by so far. */
+/** A layered face needs a layer that is for one of its inks. */
 export function refuseMethod(job: Job, face: Face): Outcome<null> {
-  const { method } = job.faces[face];
-  if (method !== 'layered') return done(null);
+  const settings = job.faces[face];
+  if (settings.method !== 'layered' || layersOf(settings).length > 0) return done(null);
   return badInput(
-    `The ${face} is set to be separated by “${method}”, which this version can not do yet.`,
-    'Set its method to spot, index or halftone.',
+    `No layer of the ${face} is for one of its inks.`,
+    'Say which ink each layer prints, or split the art by its colours: method spot.',
   );
 }
 
 /** Films need dots of the ruling that is asked for, and not the grain that may stand for them in a proof. */
 export function refuseScreen(job: Job, face: Face, dpi: number): Outcome<null> {
   const settings = job.faces[face];
-  if (settings.method !== 'halftone' || inkScreen(settings, 0, dpi)) return done(null);
+  if (!screensDots(settings) || inkScreen(settings, 0, dpi)) return done(null);
   const { lpi } = settings.halftone ?? DEFAULT_HALFTONE;
   return badInput(
     `A screen of ${lpi} lines an inch has no room for dots at ${dpi} dpi.`,
@@ -77,10 +72,9 @@ export function facePreview(input: PreviewInput): Outcome<FacePreview> {
   const { job, face, dpi } = input;
   const can = refuseMethod(job, face);
   if (!can.ok) return can;
-  const settings = job.faces[face];
   const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
   const { box, width, height } = raster;
-  const made = isToned(settings) ? tonedPreview(input, raster) : spotPreview(input, raster);
+  const made = inkFace({ job, pictures: input.pictures, raster, traps: input.traps });
   return done({ box, width, height, dpi, ...made, ...deckAndHoles(raster, job) });
 }
 
@@ -90,50 +84,6 @@ interface PreviewInput {
   readonly pictures: ReadonlyMap<string, Picture>;
   readonly dpi: number;
   readonly traps: boolean;
-}
-type Inked = Pick<FacePreview, 'separations' | 'prints'>;
-
-function tonedPreview({ job, face, pictures }: PreviewInput, raster: FaceRaster): Inked {
-  const settings = job.faces[face];
-  const plan = tonePlan(job, raster);
-  const tones = blankTones(plan.raster, false);
-  for (const piece of settings.art) {
-    const picture = pictures.get(piece.hash);
-    if (!picture || piece.hidden) continue;
-    for (const tile of planTiles(
-      plan.raster,
-      settings,
-      piece,
-      picture as { width: number; height: number },
-    )) {
-      const { grid, ground, x, y, width, height } = tile.input(picture, []);
-      const window = pictureWindow(picture, tile.window);
-      toneTile({ window, ground, grid, x, y, width, height, out: tones });
-    }
-  }
-  return toneMasks(job, raster, plan, tones, printableMask(raster, job, reachOf(job, face)));
-}
-
-function spotPreview({ job, face, pictures, dpi, traps }: PreviewInput, raster: FaceRaster): Inked {
-  const settings = job.faces[face];
-  const separations = blankSet(raster, settings.inks.length, false);
-  let laid = 0;
-  for (const piece of settings.art) {
-    const picture = pictures.get(piece.hash);
-    if (!picture || piece.hidden || settings.inks.length === 0) continue;
-    const out = laid++ === 0 ? separations : blankSet(raster, settings.inks.length, false);
-    const { width, height } = picture as { width: number; height: number };
-    const grainy = piece.mediaType !== 'image/svg+xml' && isGrainy(picture);
-    for (const tile of planTiles(raster, settings, piece, { width, height, grainy }))
-      separateTile(tile.input(pictureWindow(picture, tile.window), out));
-    if (out !== separations) layOver(separations, out);
-  }
-  finishFace(
-    separations,
-    printableMask(raster, job, reachOf(job, face)),
-    settings.smallest * pxPerMm(dpi) ** 2,
-  );
-  return { separations, prints: traps ? printAll(separations, settings, dpi) : separations };
 }
 
 /**

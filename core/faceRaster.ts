@@ -23,6 +23,8 @@ export interface FaceRaster {
   readonly box: Box;
   readonly width: number;
   readonly height: number;
+  /** Points its corner lies right of and below the whole face's, so that dots fall alike; left out: it is the whole face. */
+  readonly offset?: { readonly x: number; readonly y: number };
   /** A point of the grid's space, mm, to the surface. */
   readonly toSurface: (x: number, y: number) => { readonly s: number; readonly t: number };
   readonly fromSurface: (s: number, t: number) => { readonly x: number; readonly y: number };

@@ -1,7 +1,7 @@
 import { holesOnSurface } from './deck/index.ts';
 import type { FaceMasks } from './faceMasks.ts';
 import type { FilmArt, LayOutRequest } from './film/index.ts';
-import type { Job } from './job/index.ts';
+import { type Job, screenedInks } from './job/index.ts';
 import { jobPrinter } from './jobPrinter.ts';
 import { inkScreen, tonePlan } from './tonePlan.ts';
 import { done, type Outcome } from './units/index.ts';
@@ -9,7 +9,8 @@ import { done, type Outcome } from './units/index.ts';
 /** The ruling and angle the dots really have, for the label; none for line work and for a bed beneath the dots. */
 function screenOf(job: Job, made: FaceMasks, ink: number): Pick<FilmArt, 'screen'> {
   const settings = job.faces[made.raster.face];
-  if (settings.method !== 'halftone' || !tonePlan(job, made.raster).inks.includes(ink)) return {};
+  const screened = settings.method === 'halftone' ? tonePlan(job, made.raster).inks : screenedInks(settings);
+  if (!screened.includes(ink)) return {};
   const screen = inkScreen(settings, ink, made.raster.dpi);
   if (!screen) return {};
   const tenth = (v: number) => Math.round(v * 10) / 10;

@@ -1,6 +1,7 @@
 import { checkJob, type FaceFacts, type PlacedArt, type Problem, type SheetFact } from './check/index.ts';
 import { FACES, type Face, holesOnSurface, makeSurface } from './deck/index.ts';
 import { type FaceMasks, faceMasks, type MaskTools, type PieceMask } from './faceMasks.ts';
+import { refuseMethod } from './facePreview.ts';
 import { layOutFace } from './film/index.ts';
 import type { Art, Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
@@ -72,7 +73,7 @@ export async function makeCheck(request: CheckRequest): Promise<Outcome<Problem[
   for (const face of FACES) {
     const { art, inks } = job.faces[face];
     const shown = art.filter((piece) => !piece.hidden);
-    if (shown.length === 0 || inks.length === 0) continue;
+    if (shown.length === 0 || inks.length === 0 || !refuseMethod(job, face).ok) continue;
     const made = await faceMasks(job, face, CHECK_DPI, 'surface', request, true);
     if (!made.ok) return made;
     const { raster, separations, prints, printable, pieces } = made.value;

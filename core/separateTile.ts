@@ -1,5 +1,17 @@
 import { type Mask, type Picture, type WarpGrid, warpArgmax } from './raster/index.ts';
-import { separateWindow, type UnplannedTally, unplannedTally } from './separate/index.ts';
+import {
+  type Coverage,
+  type LayerTakes,
+  layerCoverage,
+  lineCoverage,
+  separateWindow,
+  type UnplannedTally,
+  unplannedTally,
+  withoutGround,
+} from './separate/index.ts';
+
+/** What a tile is separated for, where it is not all the face's inks: one ink's own layer, or line work of one colour. */
+export type OneInk = { readonly takes: LayerTakes } | { readonly line: string };
 
 /** One tile of a face's grid and the window of the art that lands on it; plain data, so that a worker can take it. */
 export interface TileInput {
@@ -8,6 +20,8 @@ export interface TileInput {
   readonly ground: string | null;
   /** Whether the whole art is compressed or a photograph: told once, so that tiles agree. */
   readonly grainy: boolean;
+  /** For one ink alone: `out` then holds its mask only. */
+  readonly one?: OneInk | undefined;
   /** In pixels of the window. */
   readonly grid: WarpGrid;
   /** One mask an ink, of the whole face. */
@@ -18,17 +32,24 @@ export interface TileInput {
   readonly height: number;
 }
 
+function coverageOf({ window, ground }: TileInput, one: OneInk): Coverage {
+  if ('line' in one) return lineCoverage(window, one.line);
+  return layerCoverage(ground === null ? window : withoutGround(window, ground), one.takes);
+}
+
 /**
  * Separates the window and brings its coverage through the wrap into the masks. Tiles start on whole words and share
  * none, so that several threads may write the same masks. Returns the colours no ink is near.
  */
 export function separateTile(tile: TileInput): UnplannedTally {
   const unplanned = unplannedTally();
-  const coverage = separateWindow(
-    tile.window,
-    { inks: tile.inks, ground: tile.ground },
-    { grainy: tile.grainy, unplanned },
-  );
+  const coverage = tile.one
+    ? coverageOf(tile, tile.one)
+    : separateWindow(
+        tile.window,
+        { inks: tile.inks, ground: tile.ground },
+        { grainy: tile.grainy, unplanned },
+      );
   warpArgmax(
     coverage.planes,
     coverage.width,

@@ -1,10 +1,20 @@
 import { type ArtSource, artWindows } from './artWindows.ts';
 import type { FaceRaster } from './faceRaster.ts';
-import type { Art, Job } from './job/index.ts';
+import type { Art, FaceJob, Job } from './job/index.ts';
 import type { Workers } from './ports/index.ts';
 import { blankMask, intersect, type Mask, type Picture } from './raster/index.ts';
+import { SEPARATE_MARGIN_PX } from './separate/index.ts';
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
-import { artArea, bedInputs, bedShown, blankTones, screensOf } from './toneFace.ts';
+import {
+  artArea,
+  bedInputs,
+  bedShown,
+  bedUnderLines,
+  blankTones,
+  indexInput,
+  linesOver,
+  screensOf,
+} from './toneFace.ts';
 import type { TonePlan } from './tonePlan.ts';
 import type { IndexInput, SharesInput, ToneTileInput } from './toneTasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
@@ -17,6 +27,23 @@ export interface ToneTools extends ArtSource {
 
 /** Art is taken this much finer than the tones, so that the average over a tone is a true one. */
 const FINER = 2;
+
+/** Points of a window by which tones go on under line work: the face's trap, as far as windows overlap. */
+const underLines = (face: FaceJob, piece: Art, pixels: { readonly width: number }): number =>
+  Math.min(SEPARATE_MARGIN_PX - 8, 1 + Math.ceil((face.traps.width * pixels.width) / piece.width));
+
+/** What of a toned face's tile is beside the window and its grid: line work to leave out, or a layer's own reading. */
+export const tonesOf = (
+  plan: TonePlan,
+  face: FaceJob,
+  piece: Art,
+  pixels: { readonly width: number },
+): Pick<ToneTileInput, 'lines' | 'takes'> => ({
+  ...(plan.lines.length > 0
+    ? { lines: { hexes: plan.lines.map(({ hex }) => hex), under: underLines(face, piece, pixels) } }
+    : {}),
+  ...(face.method === 'layered' && piece.layer ? { takes: piece.layer.takes } : {}),
+});
 
 /** A face's tones: its pieces laid over one another through the wrap, averaged in linear light. */
 export async function faceTones(
@@ -50,7 +77,8 @@ export async function faceTones(
           return;
         }
         const { grid, ground, x, y, width, height } = tile.input(window.value, []);
-        const input = { window: window.value, ground, grid, x, y, width, height };
+        const more = tonesOf(plan, job.faces[raster.face], piece, source.value);
+        const input = { window: window.value, ground, grid, x, y, width, height, ...more };
         await tools.workers.run<ToneTileInput, void>('toneTile', { ...input, out: tones }, tools.abort);
         if (alone)
           await tools.workers.run<ToneTileInput, void>('toneTile', { ...input, out: alone }, tools.abort);
@@ -67,19 +95,18 @@ export async function faceTones(
   return done(tones);
 }
 
-/** The dots of a toned face, one mask an ink (none for the beds), from its tones. */
+/** The dots of a toned face, one mask an ink (none for the beds), from its tones. `separations` hold its line work. */
 export async function toneSeparations(
   job: Job,
   raster: FaceRaster,
   plan: TonePlan,
   tones: Picture,
+  separations: Mask[],
   { workers, abort }: ToneTools,
 ): Promise<Outcome<Mask[]>> {
   const face = job.faces[raster.face];
-  const separations = blankSet(raster, face.inks.length, true);
   if (face.method === 'index') {
-    const out = plan.inks.map((ink) => separations[ink] as Mask);
-    const input: IndexInput = { tones, palette: plan.palette, factor: plan.factor, out };
+    const input = indexInput(job, raster, plan, tones, separations);
     await workers.run<IndexInput, void>('indexFace', input, abort);
   } else {
     const shares = await workers.run<SharesInput, Uint8Array[]>(
@@ -94,7 +121,10 @@ export async function toneSeparations(
   return abort?.aborted ? cancelled() : done(separations);
 }
 
-/** What a toned face prints: the dots as they are, for dots are not trapped; the beds solid under all of the art. */
+/**
+ * What a toned face prints: the dots as they are, for dots are not trapped; the beds solid under all of the art. Line work lies
+ * over the dots: in `separations` they then show only beside it.
+ */
 export async function tonePrints(
   job: Job,
   raster: FaceRaster,
@@ -108,9 +138,11 @@ export async function tonePrints(
   separations.forEach((mask, i) => {
     (prints[i] as Mask).data.set(mask.data);
   });
+  linesOver(separations, plan);
   if (plan.beds.length > 0) {
     const bed = blankMask(raster.width, raster.height, true);
     await workers.run('screenInk', artArea(tones, plan.factor, bed), abort);
+    bedUnderLines(bed, separations, plan, job.faces[raster.face].inks);
     intersect(bed, printable, bed);
     bedShown(bed, separations, plan);
     const inputs = bedInputs(job, raster, plan, bed, prints);

@@ -6,18 +6,18 @@ import {
   type FaceJob,
   type Ink,
   type Job,
+  LEAST_CELL,
+  lineInks,
   screenAngle,
 } from './job/index.ts';
 import { onBase } from './printInk.ts';
 import { lookOf } from './proof/index.ts';
-import { blueNoiseTile, type ScreenTile, screenTile, type ThresholdTile } from './raster/index.ts';
+import { blueNoiseTile, type ScreenTile, screenTile, type ThresholdTile, tileAt } from './raster/index.ts';
 import type { TonePalette } from './separate/index.ts';
 import { pxPerMm } from './units/index.ts';
 
 /** Tones are sampled this often to a line of the screen: two are needed, a third keeps edges. */
 const SAMPLES_A_LINE = 3;
-/** Below this many points across, a cell is too coarse for dots, and a grain of the same tone stands for them. */
-export const LEAST_CELL = 5;
 
 /** What a toned face is made of. Inks by their place in the pull order. */
 export interface TonePlan {
@@ -32,10 +32,12 @@ export interface TonePlan {
   readonly hides: readonly number[];
   /** Inks that lie solid beneath all of the art. */
   readonly beds: readonly number[];
+  /** Inks cut sharp as line work, and the colours of the art they print. */
+  readonly lines: readonly { readonly ink: number; readonly hex: string }[];
 }
 
 /** Points of the raster to a dot or to a sample of tone. */
-function factorOf(face: FaceJob, dpi: number): number {
+export function toneFactor(face: FaceJob, dpi: number): number {
   if (face.method === 'index')
     return Math.max(1, Math.round((face.index ?? DEFAULT_INDEX).dotMm * pxPerMm(dpi)));
   return Math.max(1, Math.floor(dpi / ((face.halftone ?? DEFAULT_HALFTONE).lpi * SAMPLES_A_LINE)));
@@ -58,7 +60,7 @@ function solid(ink: Ink, hex: string, ground: LinearRgb): LinearRgb {
  */
 export function tonePlan(job: Job, raster: FaceRaster): TonePlan {
   const face = job.faces[raster.face];
-  const factor = factorOf(face, raster.dpi);
+  const factor = toneFactor(face, raster.dpi);
   const scale = pxPerMm(raster.dpi);
   const width = Math.ceil(raster.width / factor);
   const height = Math.ceil(raster.height / factor);
@@ -75,7 +77,8 @@ export function tonePlan(job: Job, raster: FaceRaster): TonePlan {
   const veneer = job.veneers.reduce((most, v) => (v.decks > most.decks ? v : most));
   let bare = linearOfHex(veneer.hex);
   for (const { ink } of beds) bare = solid(ink, ink.hex, bare);
-  const shown = order.filter((o) => !beds.includes(o) && o.ink.kind !== 'clear');
+  const lines = lineInks(face);
+  const shown = order.filter((o) => !beds.includes(o) && o.ink.kind !== 'clear' && !lines.includes(o.at));
   return {
     factor,
     raster: { ...raster, dpi: raster.dpi / factor, box, width, height },
@@ -83,10 +86,13 @@ export function tonePlan(job: Job, raster: FaceRaster): TonePlan {
     palette: { bare, inks: shown.map(({ ink }) => solid(ink, ink.matches ?? ink.hex, bare)) },
     hides: shown.map(({ ink }) => ink.opacity),
     beds: beds.map(({ at }) => at),
+    lines: order
+      .filter(({ at }) => lines.includes(at))
+      .map(({ ink, at }) => ({ ink: at, hex: ink.matches ?? ink.hex })),
   };
 }
 
-/** The screen of one ink at a resolution; null where its cells are too coarse there for dots. */
+/** The screen of one ink at a resolution, as it lies on the whole face; null where its cells are too coarse there for dots, and a grain of the same tone stands for them. */
 export function inkScreen(face: FaceJob, ink: number, dpi: number): ScreenTile | null {
   const { lpi, dot } = face.halftone ?? DEFAULT_HALFTONE;
   if (dpi / lpi < LEAST_CELL) return null;
@@ -94,13 +100,4 @@ export function inkScreen(face: FaceJob, ink: number, dpi: number): ScreenTile |
 }
 
 /** A grain that stands for dots too small to be seen: blue noise, moved for each ink so that inks overlap by chance. */
-export function grainOf(ink: number): ThresholdTile {
-  const tile = blueNoiseTile();
-  const { width, height, data } = tile;
-  const [dx, dy] = [(ink * 23) % width, (ink * 37) % height];
-  const moved = new Uint8Array(data.length);
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++)
-      moved[y * width + x] = data[((y + dy) % height) * width + ((x + dx) % width)] as number;
-  return { ...tile, data: moved };
-}
+export const grainOf = (ink: number): ThresholdTile => tileAt(blueNoiseTile(), ink * 23, ink * 37);

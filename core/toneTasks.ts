@@ -1,6 +1,8 @@
+import { luminanceOfLinear } from './colour/index.ts';
 import type { FaceJob } from './job/index.ts';
 import {
   blankMask,
+  blueNoiseTile,
   enlargeMask,
   errorDiffuseShares,
   type Mask,
@@ -8,15 +10,20 @@ import {
   type Plane,
   screenEnlarged,
   type ThresholdTile,
+  thresholdShares,
+  tileAt,
   type WarpGrid,
 } from './raster/index.ts';
 import {
+  type LayerTakes,
+  layerTones,
   screenedShares,
   type TonePalette,
   unmixPicture,
   unmixTable,
   warpTonesOver,
   withoutGround,
+  withoutLines,
 } from './separate/index.ts';
 import { baseMask } from './trap/index.ts';
 import { toPx } from './units/index.ts';
@@ -25,6 +32,10 @@ import { toPx } from './units/index.ts';
 export interface ToneTileInput {
   readonly window: Picture;
   readonly ground: string | null;
+  /** Line work that other films print, by its colours in the art; tones go on under it for `under` points of the window. */
+  readonly lines?: { readonly hexes: readonly string[]; readonly under: number } | undefined;
+  /** A layer of one ink: its tones are how opaque the result is. */
+  readonly takes?: LayerTakes | undefined;
   /** In pixels of the window. */
   readonly grid: WarpGrid;
   /** The tones of the whole face, which the art is laid over. */
@@ -36,8 +47,11 @@ export interface ToneTileInput {
 }
 
 /** Lays the window over the face's tones. Tiles share no point, so that several threads may write the same picture. */
-export function toneTile({ window, ground, grid, out, x, y, width, height }: ToneTileInput): void {
-  const art = ground === null ? window : withoutGround(window, ground);
+export function toneTile(input: ToneTileInput): void {
+  const { window, ground, lines, takes, grid, out, x, y, width, height } = input;
+  let art = ground === null ? window : withoutGround(window, ground);
+  if (takes) art = layerTones(art, takes);
+  if (lines) art = withoutLines(art, lines.hexes, lines.under);
   warpTonesOver(art, grid, out, x, y, width, height);
 }
 
@@ -47,12 +61,19 @@ export interface IndexInput {
   readonly factor: number;
   /** One mask an ink of the palette. */
   readonly out: readonly Mask[];
+  /** Dots by an even grain, its corner as many dots right of and below the tones'; left out: by diffusion. */
+  readonly grain?: { readonly x: number; readonly y: number } | undefined;
 }
 
 /** Dots of single inks, each `factor` × `factor` points of the masks. */
-export function indexFace({ tones, palette, factor, out }: IndexInput): void {
+export function indexFace({ tones, palette, factor, out, grain }: IndexInput): void {
   const { planes, width, height } = unmixPicture(tones, unmixTable(palette));
-  errorDiffuseShares(planes, width, height).forEach((mask, i) => {
+  const light = [palette.bare, ...palette.inks].map(luminanceOfLinear);
+  const order = light.map((_, k) => k).sort((a, b) => light[b]! - light[a]! || a - b);
+  const dots = grain
+    ? thresholdShares(planes, width, height, tileAt(blueNoiseTile(), grain.x, grain.y), order)
+    : errorDiffuseShares(planes, width, height);
+  dots.forEach((mask, i) => {
     enlargeMask(mask, factor, out[i] as Mask);
   });
 }

@@ -87,7 +87,7 @@ describe('a small window of a face', () => {
     expect(ink).toBeGreaterThan(0);
   });
 
-  test('a face that is not separated into flat inks is refused in a sentence', () => {
+  test('a face whose layers are for no ink is refused in a sentence', () => {
     const other = job();
     const made = faceWindow({
       job: { ...other, faces: { ...other.faces, bottom: { ...other.faces.bottom, method: 'layered' } } },

@@ -184,7 +184,7 @@ test('labels say the ruling and angle that the dots really have; none for a base
   expect(Math.abs((black?.screen?.lpi ?? 0) - 45)).toBeLessThan(0.1);
 }, 60_000);
 
-test('a ruling too fine for the printer is refused in words, and so is a method not yet there', async () => {
+test('a ruling too fine for the printer is refused in words, and so are layers for no ink', async () => {
   const tools = { art: new Map([[hash, bytes]]), codec, workers: inlineWorkers };
   const fine = jobOf({ method: 'halftone', halftone: { lpi: 150, dot: 'round' } });
   expect(await faceMasks(fine, 'bottom', 600, 'film', tools)).toMatchObject({ ok: false, kind: 'input' });

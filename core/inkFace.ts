@@ -1,0 +1,161 @@
+import { reachOf } from './faceGrowth.ts';
+import { type FaceRaster, printableMask } from './faceRaster.ts';
+import { finishFace } from './finishFace.ts';
+import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
+import { type InkLayer, layersOf, solidOnly, tintArea, underBase } from './layers.ts';
+import { filmInk, printAll, printBase, printColour } from './printInk.ts';
+import { blankMask, intersect, type Mask, type Picture, subtract } from './raster/index.ts';
+import { isGrainy } from './separate/index.ts';
+import { blankSet, layOver, pictureWindow, planTiles } from './separateFace.ts';
+import { type OneInk, separateTile } from './separateTile.ts';
+import { blankTones, screenOf, toneMasks } from './toneFace.ts';
+import { tonesOf } from './toneFaceMasks.ts';
+import { type TonePlan, tonePlan } from './tonePlan.ts';
+import { alphaOf, screenInk, toneTile } from './toneTasks.ts';
+import { pxPerMm } from './units/index.ts';
+
+/** A face, or a window of it, to be separated from decoded pictures. */
+export interface InkFaceInput {
+  readonly job: Job;
+  /** By hash, at any size. Pieces whose picture is not there are left out. */
+  readonly pictures: ReadonlyMap<string, Picture>;
+  readonly raster: FaceRaster;
+  /** Prints with traps and base; else they are the separations. */
+  readonly traps: boolean;
+  /** Prints as the films have them rather than as they come out on the wood; left out: as they come out. */
+  readonly film?: boolean;
+}
+
+/** Inks in pull order. */
+export interface Inked {
+  readonly separations: readonly Mask[];
+  readonly prints: readonly Mask[];
+}
+
+/**
+ * A face's separations and prints by its method, in one go and without workers: what `faceMasks` does in parts. For small
+ * rasters: the whole face at screen resolution, or a small window of it at the film's.
+ */
+export function inkFace(input: InkFaceInput): Inked {
+  const settings = input.job.faces[input.raster.face];
+  if (isToned(settings)) return tonedFace(input);
+  return settings.method === 'layered' ? layeredFace(input) : spotFace(input);
+}
+
+const printableOf = ({ job, raster }: InkFaceInput): Mask =>
+  printableMask(raster, job, reachOf(job, raster.face));
+
+/** The picture of a piece that shows, with its size. */
+function pictureOf({ pictures }: InkFaceInput, piece: Art) {
+  const picture = pictures.get(piece.hash);
+  if (!picture || piece.hidden) return null;
+  const { width, height } = picture as { width: number; height: number };
+  return { picture, width, height };
+}
+
+/** Separates one piece for one ink into its mask, over what is there. */
+function separateOne(input: InkFaceInput, piece: Art, one: OneInk, out: Mask): void {
+  const shown = pictureOf(input, piece);
+  if (!shown) return;
+  const { job, raster } = input;
+  for (const tile of planTiles(raster, job.faces[raster.face], piece, shown))
+    separateTile({ ...tile.input(pictureWindow(shown.picture, tile.window), [out]), one });
+}
+
+/** Lays a piece's tones over those of the face. */
+function addTones(input: InkFaceInput, plan: TonePlan, piece: Art, out: Picture): void {
+  const shown = pictureOf(input, piece);
+  if (!shown) return;
+  const face = input.job.faces[input.raster.face];
+  const more = tonesOf(plan, face, piece, shown);
+  for (const tile of planTiles(plan.raster, face, piece, shown)) {
+    const { grid, ground, x, y, width, height } = tile.input(shown.picture, []);
+    const window = pictureWindow(shown.picture, tile.window);
+    toneTile({ window, ground, grid, x, y, width, height, out, ...more });
+  }
+}
+
+function tonedFace(input: InkFaceInput): Inked {
+  const { job, raster } = input;
+  const { art, inks } = job.faces[raster.face];
+  const plan = tonePlan(job, raster);
+  const tones = blankTones(plan.raster, false);
+  const separations = blankSet(raster, inks.length, false);
+  for (const [n, piece] of art.entries()) {
+    addTones(input, plan, piece, tones);
+    if (plan.lines.length > 0 && n > 0) {
+      const area = blankMask(raster.width, raster.height);
+      separateOne(input, piece, { takes: 'alpha' }, area);
+      for (const { ink } of plan.lines) subtract(separations[ink] as Mask, area, separations[ink] as Mask);
+    }
+    for (const { ink, hex } of plan.lines) separateOne(input, piece, { line: hex }, separations[ink] as Mask);
+  }
+  return toneMasks(job, raster, plan, tones, printableOf(input), separations);
+}
+
+function layeredFace(input: InkFaceInput): Inked {
+  const { job, raster, traps, film = false } = input;
+  const face = job.faces[raster.face];
+  const screened = new Set(screenedInks(face));
+  const separations = blankSet(raster, face.inks.length, false);
+  const areas = new Map<number, Mask>();
+  const layers = layersOf(face);
+  for (const { piece, ink } of layers)
+    if (!screened.has(ink) && piece.layer)
+      separateOne(input, piece, { takes: piece.layer.takes }, separations[ink] as Mask);
+  const printable = printableOf(input);
+  for (const ink of screened) {
+    const area = screenLayers(input, layers, ink, separations[ink] as Mask);
+    areas.set(ink, intersect(area, printable, area));
+    intersect(separations[ink] as Mask, printable, separations[ink] as Mask);
+  }
+  finishFace(
+    separations.filter((_, i) => !screened.has(i)),
+    printable,
+    face.smallest * pxPerMm(raster.dpi) ** 2,
+  );
+  if (!traps) return { separations, prints: separations };
+  const solid = solidOnly(face, separations, false);
+  const colours = face.inks.map((ink, i) => {
+    if (screened.has(i)) return separations[i] as Mask;
+    return ink.role === 'base' ? null : printColour(solid, i, face, raster.dpi);
+  });
+  const covered = underBase(face.inks, colours, areas);
+  const prints = colours.map((mask, i) => mask ?? printBase(solid, covered, i, face, raster.dpi, film));
+  if (!film) return { separations, prints };
+  return {
+    separations,
+    prints: prints.map((print, i) => (screened.has(i) ? print : filmInk(solid, print, i, face, raster.dpi))),
+  };
+}
+
+/** Screens the layers of one ink into `out`; returns where they have any tone. */
+function screenLayers(input: InkFaceInput, layers: readonly InkLayer[], ink: number, out: Mask): Mask {
+  const { job, raster } = input;
+  const plan = tonePlan(job, raster);
+  const tones = blankTones(plan.raster, false);
+  for (const { piece, ink: of } of layers) if (of === ink) addTones(input, plan, piece, tones);
+  const { width, height, data: share } = alphaOf(tones);
+  screenInk(screenOf(job, raster, plan.factor, ink, { width, height, share }, ink, out));
+  const area = blankMask(raster.width, raster.height);
+  screenInk(tintArea(tones, plan.factor, area));
+  return area;
+}
+
+function spotFace(input: InkFaceInput): Inked {
+  const { job, raster, traps, film } = input;
+  const settings = job.faces[raster.face];
+  const separations = blankSet(raster, settings.inks.length, false);
+  let laid = 0;
+  for (const piece of settings.art) {
+    const shown = pictureOf(input, piece);
+    if (!shown || settings.inks.length === 0) continue;
+    const out = laid++ === 0 ? separations : blankSet(raster, settings.inks.length, false);
+    const grainy = piece.mediaType !== 'image/svg+xml' && isGrainy(shown.picture);
+    for (const tile of planTiles(raster, settings, piece, { ...shown, grainy }))
+      separateTile(tile.input(pictureWindow(shown.picture, tile.window), out));
+    if (out !== separations) layOver(separations, out);
+  }
+  finishFace(separations, printableOf(input), settings.smallest * pxPerMm(raster.dpi) ** 2);
+  return { separations, prints: traps ? printAll(separations, settings, raster.dpi, film) : separations };
+}
