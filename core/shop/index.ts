@@ -1,3 +1,4 @@
+export { type Bench, BenchSchema } from './bench.ts';
 export { type Emulsion, EmulsionSchema } from './emulsion.ts';
 export { type Frame, FrameSchema } from './frame.ts';
 export { firstOf, keepForShop } from './keepForShop.ts';

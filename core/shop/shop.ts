@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { OwnMeshSchema, PrinterSchema } from '../job/index.ts';
 import { badInput, done, issueText, type Outcome } from '../units/index.ts';
+import { BenchSchema } from './bench.ts';
 import { EmulsionSchema } from './emulsion.ts';
 import { FrameSchema } from './frame.ts';
 import { LampSchema } from './lamp.ts';
@@ -24,6 +25,7 @@ export const ShopSchema = z.looseObject({
   /** Printers as they were measured, by name. */
   printers: z.array(PrinterSchema).max(50),
   habits: RunHabitsSchema,
+  bench: BenchSchema.optional(),
 });
 export type Shop = z.infer<typeof ShopSchema>;
 

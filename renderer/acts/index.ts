@@ -10,5 +10,5 @@ export { glassOf, glassRequest, keepMoved } from './looking.ts';
 export { firstDeck, openDemo, openJob, openRecent, showJob, startJob } from './openJob.ts';
 export { keepUnsavedWork, saveJob } from './saveJob.ts';
 export { shell } from './shell.ts';
-export { changeShop, loadShop } from './shop.ts';
+export { changeShop, loadShop, setBench } from './shop.ts';
 export { type TrialChoice, tryTraps } from './tryTraps.ts';

@@ -1,4 +1,4 @@
-import type { Shop } from '../../core/shop/index.ts';
+import type { Bench, Shop } from '../../core/shop/index.ts';
 import { tell, useStudio } from '../state/index.ts';
 import { shell } from './shell.ts';
 
@@ -36,4 +36,14 @@ export function changeShop(change: (shop: Shop) => Shop, said?: string): Promise
   const mine = last.then(act, act);
   last = mine;
   return mine;
+}
+
+/** Changes how the studio is set on this machine: at once in this window, then in what is kept. */
+export function setBench(change: (bench: Bench) => Bench): Promise<void> {
+  const changed = (shop: Shop): Shop => ({
+    ...shop,
+    bench: { ...shop.bench, ...change(shop.bench ?? {}) },
+  });
+  useStudio.setState({ shop: changed(useStudio.getState().shop) });
+  return changeShop(changed);
 }

@@ -6,6 +6,7 @@ import { PressStation } from '../press/index.ts';
 import { ScreensStation } from '../screens/index.ts';
 import { STATION_TITLES, type Station, useStudio } from '../state/index.ts';
 import { TrapsStation } from '../traps/index.ts';
+import { Hint } from './Hint.tsx';
 
 const CARDS: Readonly<Record<Station, () => React.JSX.Element>> = {
   deck: DeckStation,
@@ -23,6 +24,7 @@ export function Bench() {
   const Cards = CARDS[station];
   return (
     <main className="bench" aria-label={`${STATION_TITLES[station]}: cards on the bench`} key={station}>
+      <Hint station={station} />
       <Cards />
     </main>
   );

@@ -1,8 +1,9 @@
-import { openJob, saveJob } from '../acts/index.ts';
+import { openJob, saveJob, setBench } from '../acts/index.ts';
 import { Icon } from '../bench/index.ts';
 import { edit, redo, sealEdits, undo, useStudio } from '../state/index.ts';
 import { Problems } from './Problems.tsx';
 import { Steps } from './Steps.tsx';
+import { isDark } from './theme.ts';
 import { Words } from './Words.tsx';
 
 /** What the header says of the file: its name only where it is not the job's own. */
@@ -20,10 +21,9 @@ export function Header() {
   const handle = useStudio((s) => s.handle);
   const last = useStudio((s) => s.history.past.at(-1)?.label);
   const next = useStudio((s) => s.history.future[0]?.label);
-  const theme = useStudio((s) => s.theme);
+  const theme = useStudio((s) => s.shop.bench?.theme ?? 'system');
   const working = useStudio((s) => s.working.length > 0);
-  const dark =
-    theme === 'dark' || (theme === 'system' && window.matchMedia('(prefers-color-scheme: dark)').matches);
+  const dark = isDark(theme);
   return (
     <header className="top">
       <h1 className="job-name">
@@ -48,7 +48,7 @@ export function Header() {
           onClick={undo}
           disabled={!last}
           title={last ? `Undo: ${last}` : 'Nothing to undo'}
-          aria-label={last ? `Undo: ${last}` : 'Undo'}
+          aria-label={last ? `Undo: ${last}` : 'Nothing to undo'}
         >
           <Icon name="undo" />
           <span>{last ?? 'Nothing to undo'}</span>
@@ -58,7 +58,7 @@ export function Header() {
           onClick={redo}
           disabled={!next}
           title={next ? `Redo: ${next}` : 'Nothing to redo'}
-          aria-label={next ? `Redo: ${next}` : 'Redo'}
+          aria-label={next ? `Redo: ${next}` : 'Nothing to redo'}
         >
           <Icon name="redo" />
           {next && <span>{next}</span>}
@@ -70,13 +70,13 @@ export function Header() {
         <button
           type="button"
           onClick={() => edit('Change units', (j) => ({ ...j, units: j.units === 'mm' ? 'in' : 'mm' }))}
-          aria-label={`Lengths in ${job.units === 'mm' ? 'millimetres' : 'inches'}; change`}
+          aria-label={`${job.units}: lengths in ${job.units === 'mm' ? 'millimetres' : 'inches'}; change`}
         >
           <b>{job.units}</b>
         </button>
         <button
           type="button"
-          onClick={() => useStudio.setState({ theme: dark ? 'light' : 'dark' })}
+          onClick={() => void setBench(() => ({ theme: dark ? 'light' : 'dark' }))}
           aria-label={dark ? 'Light bench' : 'Dark bench'}
         >
           <Icon name={dark ? 'light' : 'dark'} />

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useState } from 'react';
 import type { ShellInfo } from '../../core/ports/index.ts';
 import {
   comeBack,
@@ -19,6 +19,7 @@ import { Header } from './Header.tsx';
 import { Notices } from './Notices.tsx';
 import { Rail } from './Rail.tsx';
 import { shortcuts } from './shortcuts.ts';
+import { wearTheme } from './theme.ts';
 import { Welcome } from './Welcome.tsx';
 
 /** The whole window: one deck on its bench, the rail of stations, the cards of the open station. */
@@ -26,7 +27,7 @@ export function Studio() {
   const open = useStudio((s) => s.job !== null);
   const name = useStudio((s) => s.job?.name);
   const unsaved = useStudio((s) => s.job !== s.saved);
-  const theme = useStudio((s) => s.theme);
+  const theme = useStudio((s) => s.shop.bench?.theme ?? 'system');
   const [info, setInfo] = useState<ShellInfo | null>(null);
 
   useEffect(() => {
@@ -48,10 +49,7 @@ export function Studio() {
   useEffect(() => {
     document.title = name ? `${name}${unsaved ? ' (unsaved)' : ''} – Kickflat` : 'Kickflat';
   }, [name, unsaved]);
-  useEffect(() => {
-    if (theme === 'system') delete document.documentElement.dataset['theme'];
-    else document.documentElement.dataset['theme'] = theme;
-  }, [theme]);
+  useLayoutEffect(() => wearTheme(theme), [theme]);
   useEffect(() => {
     if (!unsaved) return;
     const ask = (e: BeforeUnloadEvent) => e.preventDefault();

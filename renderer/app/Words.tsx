@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { Icon } from '../bench/index.ts';
 import { GLOSSARY, type Word } from './glossary.ts';
@@ -13,6 +14,35 @@ function Drawing({ word }: { readonly word: Word }) {
   );
 }
 
+/** The words themselves, all of them or those that are looked for. */
+function WordList() {
+  const [sought, setSought] = useState('');
+  const wanted = sought.trim().toLowerCase();
+  const found = GLOSSARY.filter(({ word, means }) => `${word} ${means}`.toLowerCase().includes(wanted));
+  return (
+    <>
+      <input
+        type="search"
+        className="words-search"
+        aria-label="Find a word"
+        placeholder="Find a word"
+        value={sought}
+        onChange={(e) => setSought(e.target.value)}
+      />
+      {found.length === 0 && <p>No word here speaks of “{sought}”.</p>}
+      <dl>
+        {found.map((entry) => (
+          <div key={entry.word} className="word">
+            <Drawing word={entry} />
+            <dt>{entry.word}</dt>
+            <dd>{entry.means}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}
+
 /** The trade's words, each with a drawing. */
 export function Words() {
   return (
@@ -22,15 +52,7 @@ export function Words() {
       </Button>
       <Popover placement="bottom end" className="popover">
         <Dialog aria-label="Words of the trade" className="problems words">
-          <dl>
-            {GLOSSARY.map((entry) => (
-              <div key={entry.word} className="word">
-                <Drawing word={entry} />
-                <dt>{entry.word}</dt>
-                <dd>{entry.means}</dd>
-              </div>
-            ))}
-          </dl>
+          <WordList />
         </Dialog>
       </Popover>
     </DialogTrigger>

@@ -39,7 +39,7 @@ export function FaceSwitch({ frame }: { frame: RefObject<HTMLDivElement | null> 
       type="button"
       className="face-switch"
       onClick={turn}
-      aria-label={`${face === 'bottom' ? 'Bottom' : 'Top'} face shown; turn the board over`}
+      aria-label={`${face === 'bottom' ? 'Bottom' : 'Top'} turn over: the ${face} face is shown; turns the board over`}
     >
       <span className="face-name">{face === 'bottom' ? 'Bottom' : 'Top'}</span>
       <span className="face-turn">

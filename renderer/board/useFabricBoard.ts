@@ -62,7 +62,7 @@ export function useFabricBoard(
     };
     const stop = useStudio.subscribe((now, before) => {
       if (now.view !== before.view) place();
-      if (now.theme !== before.theme) requestAnimationFrame(recolour);
+      if (now.shop.bench?.theme !== before.shop.bench?.theme) requestAnimationFrame(recolour);
       if (
         now.job !== before.job ||
         now.face !== before.face ||
@@ -73,7 +73,9 @@ export function useFabricBoard(
       canvas.requestRenderAll();
     });
     const scheme = window.matchMedia('(prefers-color-scheme: dark)');
-    scheme.addEventListener('change', recolour);
+    // The page wears its new colours first.
+    const schemeChanged = () => requestAnimationFrame(recolour);
+    scheme.addEventListener('change', schemeChanged);
     void document.fonts.ready.then(() => canvas.requestRenderAll());
 
     const readBack = (action: string) => {
@@ -157,7 +159,7 @@ export function useFabricBoard(
     });
     return () => {
       stop();
-      scheme.removeEventListener('change', recolour);
+      scheme.removeEventListener('change', schemeChanged);
       board.current = null;
       void canvas.dispose();
     };

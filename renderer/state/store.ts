@@ -78,7 +78,6 @@ export interface StudioState {
   readonly movedProof: { readonly face: Face; readonly box: Box; readonly picture: ImageBitmap } | null;
   /** At the Inks station: the art as drawn lies left of this share of the deck's length; null: no divider. */
   readonly divider: number | null;
-  readonly theme: 'light' | 'dark' | 'system';
   /** What the shop has and how it works, kept by the program apart from the job. */
   readonly shop: Shop;
 }
@@ -118,7 +117,6 @@ export const useStudio = create<StudioState>()(() => ({
   moved: null,
   movedProof: null,
   divider: null,
-  theme: 'system',
   shop: EMPTY_SHOP,
 }));
 

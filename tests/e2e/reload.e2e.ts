@@ -36,7 +36,7 @@ describe.skipIf(chromiumPath === undefined)('a page loaded again while its progr
     await page.getByRole('button', { name: /Look at the demo/ }).click();
     await page.locator('.pull').first().waitFor();
     await settled(page);
-    await page.getByRole('button', { name: /turn the board over/ }).click();
+    await page.getByRole('button', { name: /turns the board over/ }).click();
     await station(page, 'Press');
     await page.getByRole('textbox', { name: 'Shop' }).fill('Shed number ten');
     await page.getByRole('textbox', { name: 'Shop' }).blur();
@@ -44,7 +44,7 @@ describe.skipIf(chromiumPath === undefined)('a page loaded again while its progr
     await page.reload();
     await page.getByText(BACK).waitFor();
     expect(await page.getByRole('textbox', { name: 'Shop' }).inputValue()).toBe('Shed number ten');
-    expect(await page.getByRole('button', { name: /Top face shown/ }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: /top face is shown/ }).count()).toBe(1);
     expect(await page.locator('.file-state').textContent()).toMatch(/not saved yet/);
     await station(page, 'Inks');
     expect(await page.locator('.pull').count()).toBe(2);

@@ -201,7 +201,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
         .dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
     });
     await page.getByText('“notes.png” is not a picture.').waitFor();
-    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    expect(await page.getByRole('button', { name: 'Nothing to undo', exact: true }).isDisabled()).toBe(true);
     await page.context().close();
   });
 
@@ -240,10 +240,10 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
 
   test('turned over, the board shows the top face’s own inks; inches are shown as inches', async () => {
     const { page, trouble } = await demoStudio();
-    await page.getByRole('button', { name: /turn the board over/ }).click();
+    await page.getByRole('button', { name: /turns the board over/ }).click();
     await settled(page);
     expect(await page.locator('.pull b').allTextContents()).toEqual(['Base white', 'Night blue']);
-    await page.getByRole('button', { name: /Lengths in millimetres/ }).click();
+    await page.getByRole('button', { name: /lengths in millimetres/ }).click();
     await station(page, 'Deck');
     expect(Number(await page.getByLabel('Width, rail to rail').inputValue())).toBeCloseTo(8.25, 3);
     expect(trouble).toEqual([]);

@@ -1,0 +1,9 @@
+import { z } from 'zod';
+
+/** How the studio itself is set on this machine. */
+export const BenchSchema = z.looseObject({
+  theme: z.enum(['light', 'dark', 'system']).optional(),
+  /** Stations whose first hint was put away. */
+  hintsSeen: z.array(z.string().max(40)).max(50).optional(),
+});
+export type Bench = z.infer<typeof BenchSchema>;
