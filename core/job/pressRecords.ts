@@ -109,6 +109,8 @@ export const PRESS_RECORDS = {
   times: z.record(z.string(), minutes).optional(),
   spoilPerPull: z.number().finite().min(0).max(0.5).optional(),
   deckPrice: z.number().finite().min(0).max(1e9).optional(),
+  /** Price of a film sheet. */
+  sheetPrice: z.number().finite().min(0).max(1e9).optional(),
   /** Decks by veneer and colourway (null: as drawn); absent: each veneer's decks as drawn. */
   lots: z
     .array(

@@ -13,13 +13,14 @@ export const HABITS = [
   'times',
   'spoilPerPull',
   'deckPrice',
+  'sheetPrice',
   'plies',
   'hinge',
 ] as const;
 export type Habit = (typeof HABITS)[number];
 
 const { waste, dryingPlaces, exposureUnits, people, rack, clearCoats } = PRESS_RECORDS;
-const { hours, times, spoilPerPull, deckPrice, plies, hinge } = PRESS_RECORDS;
+const { hours, times, spoilPerPull, deckPrice, sheetPrice, plies, hinge } = PRESS_RECORDS;
 /** The same figures as in a job, with the same bounds. */
 export const RunHabitsSchema = z.looseObject({
   waste,
@@ -32,6 +33,7 @@ export const RunHabitsSchema = z.looseObject({
   times,
   spoilPerPull,
   deckPrice,
+  sheetPrice,
   plies,
   hinge,
 });

@@ -1,44 +1,74 @@
 import type { Face } from '../../core/deck/index.ts';
+import type { ExportedFiles, ExportRequest, LongWork } from '../../core/ports/index.ts';
+import type { Outcome } from '../../core/units/index.ts';
 import { tell, useStudio } from '../state/index.ts';
 import { filer } from '../workers/index.ts';
 import { shell } from './shell.ts';
 
 const STOPPED = 'Export stopped; nothing was written.';
 
-/** Makes the films of the given faces. Progress and cancel live in the state; nothing else waits for it. */
-export async function exportFilms(faces: readonly Face[], masks: boolean): Promise<void> {
+/**
+ * Packs the job and runs long work of the program on it. Progress and cancel live in the state; nothing else waits for it.
+ * Null when there is no job or other such work goes on.
+ */
+export async function onPackedJob<T>(
+  start: (bytes: Uint8Array, name: string, progress: (done: number, text: string) => void) => LongWork<T>,
+): Promise<Outcome<T> | null> {
   const { job, extra, exporting } = useStudio.getState();
-  if (!job || exporting) return;
-  const show = (done: number, text: string, cancel: () => void) =>
-    useStudio.setState({ exporting: { done, text, cancel } });
+  if (!job || exporting) return null;
   let stopped = false;
   let cancel = () => {
     stopped = true;
   };
-  const stop = () => cancel();
-  show(0, 'Packing the job', stop);
+  const show = (done: number, text: string) =>
+    useStudio.setState({ exporting: { done, text, cancel: () => cancel() } });
+  show(0, 'Packing the job');
   try {
     const bytes = await filer.pack(job, extra);
-    if (stopped) {
-      tell('note', STOPPED);
-      return;
-    }
-    const run = shell().exportFilms({ job: bytes, name: job.name, faces, masks }, (done, text) => {
-      if (useStudio.getState().exporting) show(done, text, stop);
+    if (stopped) return { ok: false, kind: 'cancelled', reason: STOPPED, mend: '' };
+    const run = start(bytes, job.name, (done, text) => {
+      if (useStudio.getState().exporting) show(done, text);
     });
     cancel = run.cancel;
-    const made = await run.finished;
-    if (made.ok) {
-      const { files, folder } = made.value;
-      const size = files.reduce((sum, f) => sum + f.bytes, 0) / 1e6;
-      tell(
-        'done',
-        `Films are ready: ${files.length} files, ${size.toFixed(1)} MB${folder ? `, in ${folder}` : ', downloaded'}.`,
-        'Print films.pdf at 100 % (“actual size”), then measure the 100 mm ruler on a sheet before you burn a screen.',
-      );
-    } else if (made.kind === 'cancelled') tell('note', STOPPED);
-    else tell('trouble', made.reason, made.mend);
+    return await run.finished;
   } finally {
     useStudio.setState({ exporting: null });
   }
 }
+
+async function exportSet(
+  request: Omit<ExportRequest, 'job' | 'name'>,
+  ready: string,
+  next: string,
+): Promise<void> {
+  const made = await onPackedJob<ExportedFiles>((job, name, progress) =>
+    shell().exportFilms({ ...request, job, name }, progress),
+  );
+  if (!made) return;
+  if (made.ok) {
+    const { files, folder } = made.value;
+    const size = files.reduce((sum, f) => sum + f.bytes, 0) / 1e6;
+    tell(
+      'done',
+      `${ready}: ${files.length} files, ${size.toFixed(1)} MB${folder ? `, in ${folder}` : ', downloaded'}.`,
+      next,
+    );
+  } else if (made.kind === 'cancelled') tell('note', STOPPED);
+  else tell('trouble', made.reason, made.mend);
+}
+
+/** Makes the films of the given faces. */
+export const exportFilms = (faces: readonly Face[], masks: boolean): Promise<void> =>
+  exportSet(
+    { faces, masks },
+    'Films are ready',
+    'Print films.pdf at 100 % (“actual size”), then measure the 100 mm ruler on a sheet before you burn a screen.',
+  );
+
+/** Makes the run sheet, jig, squeegee and form, calibration sheet and step-test film. */
+export const exportPress = (): Promise<void> =>
+  exportSet(
+    { faces: ['bottom', 'top'], masks: false, what: 'press' },
+    'Press sheets are ready',
+    'Print jig.pdf and squeegee.pdf at 100 % (“actual size”) and measure their 100 mm rulers before you saw.',
+  );

@@ -1,12 +1,13 @@
 export { addFiles, pickArt } from './addArt.ts';
 export { bringOver } from './bringOver.ts';
 export { comeBack } from './comeBack.ts';
-export { exportFilms } from './exportFilms.ts';
+export { exportFilms, exportPress } from './exportFilms.ts';
 export { fitArt } from './fitArt.ts';
 export { keepPlans } from './keepPlans.ts';
 export { keepProofs } from './keepProofs.ts';
 export { keepPlace, lastPage } from './lastPage.ts';
 export { glassOf, glassRequest, keepMoved } from './looking.ts';
+export { measureFilms } from './measureFilms.ts';
 export { firstDeck, openDemo, openJob, openRecent, showJob, startJob } from './openJob.ts';
 export { keepUnsavedWork, saveJob } from './saveJob.ts';
 export { shell } from './shell.ts';

@@ -45,6 +45,7 @@ const fresh = (job: Job) => ({
   fitted: true,
   proofs: null,
   filmPlan: null,
+  measures: null,
   problems: null,
   pointer: null,
   moved: null,

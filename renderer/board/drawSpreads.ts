@@ -39,7 +39,8 @@ const STROKES: readonly ((ctx: CanvasRenderingContext2D) => void)[] = [
 ];
 
 const tiles = new Map<string, HTMLCanvasElement>();
-function tile(kind: number, hex: string): HTMLCanvasElement {
+/** A small repeating hatch in a colour; `kind` 0 to 5 tells them apart. */
+export function hatchTile(kind: number, hex: string): HTMLCanvasElement {
   const key = `${kind % STROKES.length} ${hex}`;
   const known = tiles.get(key);
   if (known) return known;
@@ -77,7 +78,7 @@ export function drawSpreads(
       stamp(mm, spread.picture, box);
     });
     ctx.globalCompositeOperation = 'source-in';
-    ctx.fillStyle = ctx.createPattern(tile(spread.kind, spread.hex), 'repeat')!;
+    ctx.fillStyle = ctx.createPattern(hatchTile(spread.kind, spread.hex), 'repeat')!;
     ctx.fillRect(0, 0, pen.width, pen.height);
     pen.ctx.drawImage(sheet, 0, 0, pen.width, pen.height);
   }

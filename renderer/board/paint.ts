@@ -1,6 +1,7 @@
-import { formatLength, type StudioState } from '../state/index.ts';
+import { fineOf, formatLength, type StudioState } from '../state/index.ts';
 import { type DeckScene, drawDeck } from './drawDeck.ts';
 import { drawFilm } from './drawFilms.ts';
+import { drawFine } from './drawFine.ts';
 import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
 import { drawMeasures } from './drawMeasures.ts';
 import { drawRulers } from './drawRulers.ts';
@@ -19,6 +20,7 @@ export function readColours(): BoardColours {
     accent: get('--accent'),
     paper: get('--paper'),
     warn: get('--warn'),
+    good: get('--good'),
     font: get('--type'),
   };
 }
@@ -64,6 +66,20 @@ export function paintBelow(pen: Pen, state: StudioState): void {
       ctx.clip();
       stamp(ctx, heat.picture, heat.box);
     });
+  if (state.station === 'screens') {
+    const fine = fineOf(state);
+    if (fine) {
+      // The print steps back, so that what is fine on the film stands out.
+      inMm(pen, (ctx) => {
+        ctx.beginPath();
+        trace(ctx, shape.outline);
+        ctx.globalAlpha = 0.6;
+        ctx.fillStyle = pen.colours.paper;
+        ctx.fill();
+      });
+      drawFine(pen, fine.measure, fine.finestHeld);
+    }
+  }
   if (state.station === 'art' || state.station === 'deck') drawGuides(pen, shape);
 }
 

@@ -9,6 +9,7 @@ export interface BoardColours {
   readonly accent: string;
   readonly paper: string;
   readonly warn: string;
+  readonly good: string;
   readonly font: string;
 }
 

@@ -17,6 +17,7 @@ export {
   removeArt,
   removeInk,
 } from './faceEdits.ts';
+export { fineOf, freshMeasures } from './fine.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
 export type { FilmPlan, FilmShown, Heat, Proofs, SheetWindow, Spread } from './shown.ts';
 export {

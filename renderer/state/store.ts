@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import type { FilmMeasure } from '../../core/press/index.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/index.ts';
 import type { Box } from '../../core/units/index.ts';
 import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
@@ -64,6 +65,8 @@ export interface StudioState {
   readonly dragging: boolean;
   readonly proofs: Proofs | null;
   readonly filmPlan: FilmPlan | null;
+  /** The real films as they were measured, and the key of the job they were made from. */
+  readonly measures: { readonly key: string; readonly films: readonly FilmMeasure[] } | null;
   readonly problems: readonly Problem[] | null;
   /** Names of work going on out of sight. */
   readonly working: readonly string[];
@@ -108,6 +111,7 @@ export const useStudio = create<StudioState>()(() => ({
   dragging: false,
   proofs: null,
   filmPlan: null,
+  measures: null,
   problems: null,
   working: [],
   exporting: null,

@@ -1,0 +1,112 @@
+import { type FaceLayout, type FilmLayout, filmMask } from './film/index.ts';
+import { FINE } from './filmFineness.ts';
+import type { Job } from './job/index.ts';
+import type { SheetPull } from './pdf/index.ts';
+import {
+  adviseMesh,
+  cautionsFor,
+  finestFeatures,
+  meshFigures,
+  sectionOf,
+  thinPlaces,
+} from './press/index.ts';
+import { complement, type Mask } from './raster/index.ts';
+import { inkLine } from './runCounts.ts';
+import { inkIn, inkUseOf, lotsOf, meshOf } from './runOf.ts';
+import { done, type Outcome } from './units/index.ts';
+
+/** Rings on a pull's picture. */
+const MOST_PLACES = 12;
+
+/** A film with the numbers of its page. */
+export function pullSheet(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<SheetPull> {
+  const { face } = layout;
+  const ink = job.faces[face].inks[film.art.pull - 1];
+  if (!ink) throw new Error('A film has no ink.');
+  const mesh = meshOf(job, face, ink);
+  const figures = meshFigures(mesh);
+  if (!figures.ok) return figures;
+  const use = inkUseOf(job, face, ink);
+  const lots = lotsOf(job);
+  const line = inkLine(job, face, ink, film.inkedCm2);
+  if (!line.ok) return line;
+  const mask = filmMask(film);
+  const fine = finestFeatures(mask, layout.dpi, FINE);
+  const lpi = film.art.screen?.lpi;
+  const own = job.press.ownMeshes;
+  const advice = adviseMesh({
+    ...fine,
+    kind: ink.kind,
+    chosen: mesh,
+    ...(lpi === undefined ? {} : { lpi }),
+    ...(own && own.length > 0 ? { stock: own as unknown as (typeof mesh)[] } : {}),
+  });
+  if (!advice.ok) return advice;
+  const { good, warnings } = advice.value.result;
+  const best = good[0];
+  const { finestLine } = figures.value.result;
+  const lost = warnings.length === 0 ? [] : placesBelow(mask, film, layout.dpi, finestLine);
+  const width = (mm: number | null) => (mm === null ? `over ${FINE} mm` : `${(mm as number).toFixed(2)} mm`);
+  const section = sectionOf(job.deck, face);
+  const { ml, grams } = line.value;
+  const exposure = job.press.exposure?.time;
+  return done({
+    layout,
+    film,
+    kind: ink.kind,
+    settings: [
+      ['mesh, threads/cm and µm', `${mesh.countPerCm}-${mesh.threadUm}`],
+      ['finest line', width(fine.line)],
+      ['finest gap', width(fine.gap)],
+      ['ink for the run', `${ml.toFixed(0)} ml, ${grams.toFixed(0)} g`],
+      ['printing strokes', String(use.passes)],
+      ['off-contact', `${job.press.offContact} mm`],
+      [
+        'squeegee blade',
+        `${job.press.blade} mm, ${section.depth > 0 ? (face === 'bottom' ? 'concave' : 'convex') : 'straight'}`,
+      ],
+      ['exposure', exposure === undefined ? '______ s' : `${exposure} s`],
+      ['film', `${film.sheets.length} ${film.sheets.length === 1 ? 'sheet' : 'sheets'}`],
+    ],
+    fine: lost.slice(0, MOST_PLACES),
+    warnings: [
+      ...(warnings.length > 0 ? [warnings.join(' ')] : []),
+      ...(lost.length > 0
+        ? [
+            `${lost.length} ${lost.length === 1 ? 'place is' : 'places are'} too fine for this mesh${lost.length > MOST_PLACES ? '; the largest are ringed' : ', ringed above'}.`,
+          ]
+        : []),
+      ...(warnings.length > 0
+        ? [
+            best
+              ? `Of ${own && own.length > 0 ? 'your' : 'the usual'} meshes, ${best.countPerCm}-${best.threadUm} holds it with the thickest ink.`
+              : 'No mesh at hand holds all of it: thicken what is fine, or print it in another ink.',
+          ]
+        : []),
+    ],
+    steps: [
+      `Film checked over pull 1, toner side to the emulsion${job.printer.mirror ? ' (these films are mirrored: bare side to the emulsion)' : ''}.`,
+      'Screen dry, pinholes closed, edges taped.',
+      'Jig bolts through the holes, nose to the right; frame in its hinge clamps.',
+      'Test on paper, then on a spoiled deck; read the verniers, move the clamps, write it below.',
+      `Ink stirred: ${ink.name}; weigh the pot: ________ g.`,
+    ],
+    lots: lots.map((lot) => {
+      const own = inkIn(job, ink, lot.colourwayId);
+      return { ...lot, ink: own.name, inkHex: own.hex };
+    }),
+    earlier: (job.press.registerTests ?? [])
+      .filter((test) => test.face === face && test.inkId === ink.id)
+      .map((test) => `${test.words} (${test.left.toFixed(2)} mm left)`),
+    cautions: cautionsFor(['printing', 'clamps']),
+  });
+}
+
+/** Where lines and gaps are finer than the mesh holds, film mm, the largest first. */
+function placesBelow(mask: Mask, film: FilmLayout, dpi: number, width: number): [number, number][] {
+  const mm = 25.4 / dpi;
+  const { x, y, height } = film.box;
+  return [...thinPlaces(mask, dpi, width), ...thinPlaces(complement(mask), dpi, width)]
+    .sort((a, b) => b.areaPx - a.areaPx)
+    .map(({ box }) => [x + (box.x + box.width / 2) * mm, y + height - (box.y + box.height / 2) * mm]);
+}
