@@ -10,7 +10,8 @@ import type { Deflate } from './ports/index.ts';
 import { cautionsFor, planRun, type RunPlan, USUAL } from './press/index.ts';
 import { pullSheet } from './pullSheet.ts';
 import { type RunCounts, runCounts } from './runCounts.ts';
-import { hoursOf, lotsOf, printedFaces, runPlanInput } from './runOf.ts';
+import { hoursOf, lotsOf, printedFaces } from './runOf.ts';
+import { runPlanInput } from './runPlanInput.ts';
 import { badInput, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 import { drawingFiles, workshopDrawings } from './workshopDrawings.ts';
 

@@ -4,11 +4,9 @@ import {
   blanksFor,
   type Mesh,
   meshOfCount,
-  type RunPlanInput,
   USUAL,
   USUAL_FRAME_BAR,
   USUAL_HOURS,
-  USUAL_TIMES,
   type WorkingHours,
 } from './press/index.ts';
 
@@ -109,32 +107,3 @@ export const jigOf = (job: Job) => ({
   frameBar: job.press.frameBar ?? USUAL_FRAME_BAR,
   hinge: job.press.hinge ?? ('near' as const),
 });
-
-/** What the run plan is made from. */
-export function runPlanInput(job: Job): RunPlanInput {
-  const { press } = job;
-  const lots = lotsOf(job);
-  const decks = lots.reduce((n, lot) => n + lot.start, 0);
-  const pulls = pullsOf(job);
-  const ways = [...new Set(lots.map((lot) => lot.colourwayId))];
-  const finished = press.finished ?? {};
-  return {
-    pulls: pulls.map(({ face, ink }) => ({
-      face,
-      ink: ink.name,
-      colours: Math.max(1, new Set(ways.map((way) => inkIn(job, ink, way).hex)).size),
-    })),
-    decks,
-    times: { ...USUAL_TIMES, ...press.times },
-    hours: hoursOf(job),
-    firstWeekday: press.firstWeekday ?? 5,
-    frames: press.frames ?? Math.max(1, pulls.length),
-    dryingPlaces: press.dryingPlaces ?? 4,
-    exposureUnits: press.exposureUnits ?? 1,
-    people: press.people ?? 1,
-    rack: press.rack ?? Math.max(1, decks),
-    clearCoats: press.clearCoats ?? 2,
-    finished,
-    now: Math.max(0, ...Object.values(finished)),
-  };
-}

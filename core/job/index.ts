@@ -1,7 +1,13 @@
 export { canonicalJson, hashOf, type JobFile, packJob, unpackJob } from './container.ts';
 export { DEFAULT_MESH, DEFAULT_PRESS, DEFAULT_PRINTER, idFrom, inkFrom, newJob } from './defaults.ts';
 export { type ArtFacts, type Fit, fitBox, fitted, placeArt } from './place.ts';
-export { OwnMeshSchema, PRESS_RECORDS } from './pressRecords.ts';
+export {
+  type EarlierRun,
+  type LogEntry,
+  type Lot,
+  OwnMeshSchema,
+  PRESS_RECORDS,
+} from './pressRecords.ts';
 export { readJob, upgrades } from './read.ts';
 export {
   type Art,

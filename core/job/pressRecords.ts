@@ -58,6 +58,15 @@ export const RegisterTestSchema = z.looseObject({
 
 /** A line of the run's log. */
 export const LogEntrySchema = z.looseObject({
+  /** The lot: its wood and colourway (null: as drawn); left out: not said. */
+  veneerId: z.string().max(64).optional(),
+  colourwayId: z.string().max(64).nullable().optional(),
+  /** Numbers written on the decks it is about, as `3` or `4-7, 9`; left out: not said. */
+  deckNumbers: z.string().max(200).optional(),
+  /** Minutes since day 0's midnight. */
+  at: z.number().finite().min(0).max(1e6).optional(),
+  /** Where a photograph lies, by path. */
+  photo: z.string().max(1000).optional(),
   face: z.enum(['bottom', 'top']),
   inkId: z.string().max(64),
   kind: z.enum(['test', 'printed', 'spoiled', 'rescued', 'note']),
@@ -66,6 +75,23 @@ export const LogEntrySchema = z.looseObject({
   /** mm this pull lay off on that deck: towards the nose, and away from the printer; left out: not read. */
   along: z.number().finite().min(-50).max(50).optional(),
   across: z.number().finite().min(-50).max(50).optional(),
+});
+
+/** Good decks wanted of one wood in one colourway (null: as drawn). */
+export const LotSchema = z.looseObject({
+  veneerId: z.string().max(64),
+  colourwayId: z.string().max(64).nullable(),
+  decks: count(0, 10_000),
+});
+
+/** A run that is over: what a reprint looks back on. Its films are the job's own. */
+export const EarlierRunSchema = z.looseObject({
+  /** The user's name for it: a month, a customer. */
+  name: z.string().min(1).max(200),
+  lots: LotSchema.array().max(400),
+  log: z.array(LogEntrySchema).max(5000),
+  registerTests: z.array(RegisterTestSchema).max(2000),
+  finished: z.record(z.string(), z.number().finite().min(0).max(1e6)),
 });
 
 /** What the Screens and Press stations remember. All of it may be absent: usual values then stand in. */
@@ -111,19 +137,21 @@ export const PRESS_RECORDS = {
   deckPrice: z.number().finite().min(0).max(1e9).optional(),
   /** Price of a film sheet. */
   sheetPrice: z.number().finite().min(0).max(1e9).optional(),
-  /** Decks by veneer and colourway (null: as drawn); absent: each veneer's decks as drawn. */
-  lots: z
-    .array(
-      z.looseObject({
-        veneerId: z.string().max(64),
-        colourwayId: z.string().max(64).nullable(),
-        decks: count(0, 10_000),
-      }),
-    )
-    .max(400)
+  /** Absent: each veneer's decks as drawn. */
+  lots: LotSchema.array().max(400).optional(),
+  /** The calendar day the plan begins on, as `2026-11-28`; it then says which weekday that is. */
+  startDate: z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}$/)
     .optional(),
   /** Minutes since day 0's midnight at which planned tasks were finished, by task. */
   finished: z.record(z.string(), z.number().finite().min(0).max(1e6)).optional(),
   registerTests: z.array(RegisterTestSchema).max(2000).optional(),
   log: z.array(LogEntrySchema).max(5000).optional(),
+  /** Runs of these films before this one, oldest first. */
+  earlier: z.array(EarlierRunSchema).max(200).optional(),
 };
+
+export type LogEntry = z.infer<typeof LogEntrySchema>;
+export type Lot = z.infer<typeof LotSchema>;
+export type EarlierRun = z.infer<typeof EarlierRunSchema>;

@@ -52,6 +52,8 @@ export interface RunPlanInput {
     readonly ink: string;
     /** Inks this screen is printed with over all colourways; 1 when none changes it. */
     readonly colours: number;
+    /** Decks that already have it; left out: none. */
+    readonly printed?: number;
   }[];
   /** Blanks that go through the press. */
   readonly decks: number;
@@ -137,7 +139,7 @@ export function runTasks(input: RunPlanInput): { tasks: PlannedTask[]; batches: 
   let dried: string[] = batches.map(() => '');
   let cleaned = '';
   const some = (...ids: string[]) => ids.filter((id) => id !== '');
-  pulls.forEach(({ face, ink, colours }, i) => {
+  pulls.forEach(({ face, ink, colours, printed: already = 0 }, i) => {
     const n = i + 1;
     const name = (what: string) => `${what}: ${ink} (${face})`;
     // A frame comes back when the screen that had it is stripped: screens take frames in print order.
@@ -166,13 +168,17 @@ export function runTasks(input: RunPlanInput): { tasks: PlannedTask[]; batches: 
     );
     const printed: string[] = [];
     let before = setUp;
+    let have = already;
     batches.forEach((size, b) => {
       const lot = batches.length > 1 ? `, lot ${b + 1}` : '';
+      const there = Math.min(size, have);
+      have -= there;
+      const left = size - there;
       // Each colourway's ink is swapped in once a lot.
-      const minutes = size * times.pull + (colours - 1) * times.inkSwap;
+      const minutes = left === 0 ? 0 : left * times.pull + (colours - 1) * times.inkSwap;
       before = put(
         `pull-${n}-${b + 1}`,
-        name(`print ${size} decks${lot}`),
+        name(`print ${there === 0 || left === 0 ? size : `the last ${left} of ${size}`} decks${lot}`),
         'press',
         i,
         minutes,

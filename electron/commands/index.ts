@@ -7,6 +7,7 @@ import * as films from './films.ts';
 import * as make from './new.ts';
 import * as press from './press.ts';
 import * as proof from './proof.ts';
+import * as reprint from './reprint.ts';
 import * as shop from './shop.ts';
 import * as studio from './studio.ts';
 import * as traps from './traps.ts';
@@ -20,6 +21,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   check,
   traps,
   press,
+  reprint,
   deck,
   calc,
   shop,

@@ -1,5 +1,6 @@
 import { clockOf, type TaskTimes, USUAL_TIMES, WEEKDAYS } from '../../core/press/index.ts';
-import { hoursOf, pullsOf, runPlanInput } from '../../core/runOf.ts';
+import { hoursOf, pullsOf } from '../../core/runOf.ts';
+import { runPlanInput } from '../../core/runPlanInput.ts';
 import { Card, Measure, NumberBox, Pick } from '../bench/index.ts';
 import { Worked } from '../screens/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';

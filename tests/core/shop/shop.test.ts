@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { inkFrom, type Job, newJob, readJob } from '../../../core/job/index.ts';
-import { runPlanInput } from '../../../core/runOf.ts';
+import { runPlanInput } from '../../../core/runPlanInput.ts';
 import {
   EMPTY_SHOP,
   fillFromShop,
