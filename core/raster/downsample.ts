@@ -1,3 +1,5 @@
+import { downsampleFast, WIDEST_SQUARE } from './kernels/downsampleFast.ts';
+import { kernels } from './kernels/load.ts';
 import { type Mask, signedWords } from './mask.ts';
 import { bitsIn, type PxBox } from './measure.ts';
 import { blankPlane, type Plane } from './plane.ts';
@@ -23,6 +25,14 @@ export function downsample(mask: Mask, factor: number): Plane {
   if (!Number.isInteger(factor) || factor < 1)
     throw new RangeError(`A mask is reduced by a whole factor of at least 1, not by ${factor}.`);
   const plane = blankPlane(Math.ceil(mask.width / factor), Math.ceil(mask.height / factor));
+  const fast = factor > 1 && factor <= WIDEST_SQUARE && plane.width > 0 ? kernels() : null;
+  if (fast) downsampleFast(fast, mask, factor, plane);
+  else downsamplePlain(mask, factor, plane);
+  return plane;
+}
+
+/** The readable definition of `downsample`, into a plane of the right size. */
+export function downsamplePlain(mask: Mask, factor: number, plane: Plane): void {
   const words = signedWords(mask);
   const counts = new Int32Array(plane.width);
   const full = factor * factor;
@@ -33,7 +43,6 @@ export function downsample(mask: Mask, factor: number): Plane {
     const at = row * plane.width;
     for (let x = 0; x < plane.width; x++) plane.data[at + x] = Math.round((counts[x]! * 255) / full);
   }
-  return plane;
 }
 
 /** Adds to each count the ink among its `factor` points of the row that begins at word `row`. */
@@ -49,7 +58,8 @@ function addRow(words: Int32Array, row: number, width: number, factor: number, c
     const word = row + (from >>> 5);
     const shift = from & 31;
     let ink = words[word]! >>> shift;
-    if (shift + factor > 32) ink |= words[word + 1]! << (32 - shift);
+    // Only where the row goes on: the word behind its last one belongs to the next row.
+    if (shift + factor > 32 && from + 32 - shift < width) ink |= words[word + 1]! << (32 - shift);
     ink &= bits;
     if (ink !== 0) counts[x] = counts[x]! + (ink === bits ? factor : bitsIn(ink));
   }

@@ -1,7 +1,9 @@
 import type { Px } from '../units/index.ts';
-import { type Mask, signedWords, strideFor } from './mask.ts';
+import { screenEnlargedFast, WIDEST_FACTOR } from './kernels/enlargeFast.ts';
+import { kernels } from './kernels/load.ts';
+import { type Mask, signedWords } from './mask.ts';
 import type { Plane } from './plane.ts';
-import { type ThresholdTile, thresholdMask } from './thresholdTile.ts';
+import type { ThresholdTile } from './thresholdTile.ts';
 
 /**
  * Inks in `out` the squares of `factor` × `factor` points of the mask's ink, from the top left corner: exact, nothing is
@@ -43,13 +45,10 @@ function inkRun(row: Int32Array, start: number, length: number, width: number): 
   }
 }
 
-/** Rows of an enlarged plane that are held at once, about. */
-const BAND_ROWS = 128;
-
 /**
  * A plane of coverage enlarged by a whole factor and cut to dots by `tile`, in `out`: point x of the plane covers points
  * x·factor to (x + 1)·factor of the mask, its value holds at the middle of those and runs straight to its neighbours'.
- * The enlarged plane exists only in bands of rows; the screen runs through them without a seam. Ink in `out` is replaced.
+ * The enlarged plane never exists whole. Ink in `out` is replaced.
  * Throws unless the plane, enlarged, holds `out` and the factor is whole and at least 1.
  */
 export function screenEnlarged(plane: Plane, factor: number, tile: ThresholdTile, out: Mask): Mask {
@@ -57,36 +56,30 @@ export function screenEnlarged(plane: Plane, factor: number, tile: ThresholdTile
     throw new RangeError(`A plane is enlarged by a whole factor of at least 1, not by ${factor}.`);
   if (plane.width * factor < out.width || plane.height * factor < out.height)
     throw new RangeError('The enlarged plane must reach as far as the mask.');
-  const band = tile.height * Math.max(1, Math.round(BAND_ROWS / tile.height));
-  const data = new Uint8Array(out.width * Math.min(band, out.height));
-  const line = new Int32Array(plane.width);
-  for (let top = 0, turn = 0; top < out.height; top += band, turn += band / tile.height) {
-    const rows = Math.min(band, out.height - top);
-    let blank = true;
-    for (let r = 0; r < rows; r++)
-      if (enlargeRow(plane, factor, top + r, line, data, r * out.width, out.width)) blank = false;
-    const at = top * out.stride;
-    if (blank) {
-      out.data.fill(0, at, at + rows * out.stride);
-      continue;
-    }
-    const whole = { width: out.width, height: rows, data: data.subarray(0, rows * out.width) };
-    out.data.set(thresholdMask(whole, shifted(tile, turn)).data.subarray(0, rows * strideFor(out.width)), at);
-  }
+  const fast = factor <= WIDEST_FACTOR && out.width > 0 && out.height > 0 ? kernels() : null;
+  if (fast) screenEnlargedFast(fast, plane, factor, tile, out);
+  else screenEnlargedPlain(plane, factor, tile, out);
   return out;
 }
 
-/** The tile as it lies `turns` times its height further down. */
-function shifted(tile: ThresholdTile, turns: number): ThresholdTile {
-  const { width, height, shift, data } = tile;
-  const by = (turns * shift) % width;
-  if (by === 0) return tile;
-  const moved = new Uint8Array(data.length);
-  for (let y = 0, row = 0; y < height; y++, row += width) {
-    moved.set(data.subarray(row + by, row + width), row);
-    moved.set(data.subarray(row, row + by), row + width - by);
+/** The readable definition of `screenEnlarged`. */
+export function screenEnlargedPlain(plane: Plane, factor: number, tile: ThresholdTile, out: Mask): void {
+  const { width: period, height: depth, shift, data } = tile;
+  const line = new Int32Array(plane.width);
+  const row = new Uint8Array(out.width);
+  out.data.fill(0);
+  for (let y = 0; y < out.height; y++) {
+    if (!enlargeRow(plane, factor, y, line, row, 0, out.width)) continue;
+    const thresholds = (y % depth) * period;
+    let at = (Math.floor(y / depth) * shift) % period;
+    for (let x = 0; x < out.width; x++) {
+      if (row[x]! >= data[thresholds + at]!) {
+        const word = y * out.stride + (x >>> 5);
+        out.data[word] = out.data[word]! | (1 << (x & 31));
+      }
+      if (++at === period) at = 0;
+    }
   }
-  return { width, height, shift, data: moved };
 }
 
 /** One row of the plane enlarged, bilinear; returns whether anything in it is above 0. `line` is scratch. */

@@ -2,8 +2,8 @@ import type { Px } from '../units/index.ts';
 import { union } from './algebra.ts';
 import { discSquares } from './disc.ts';
 import type { Band } from './distance.ts';
+import { opening } from './grow.ts';
 import { blankLike, type Mask } from './mask.ts';
-import { opening } from './thin.ts';
 import { crop } from './window.ts';
 
 /**

@@ -18,14 +18,21 @@ export interface ThresholdTile {
 
 /**
  * One bit a point of a plane of ink coverage (0 none, 255 full): ink where the coverage is at least the tile's threshold.
- * Coverage 0 never has ink and 255 always has.
+ * Coverage 0 never has ink and 255 always has. `out`, of the plane's size, takes the result where given.
  */
-export function thresholdMask(plane: Plane, tile: ThresholdTile): Mask {
+export function thresholdMask(
+  plane: Plane,
+  tile: ThresholdTile,
+  out: Mask = blankMask(plane.width, plane.height),
+): Mask {
   if (tile.data.length !== tile.width * tile.height || tile.data.length === 0 || tile.shift < 0)
     throw new RangeError(
       `A tile of ${tile.width} × ${tile.height} thresholds can not hold ${tile.data.length}.`,
     );
-  const out = blankMask(plane.width, plane.height);
+  if (out.width !== plane.width || out.height !== plane.height)
+    throw new RangeError(
+      `A plane of ${plane.width} × ${plane.height} does not fit a mask of ${out.width} × ${out.height}.`,
+    );
   if (plane.width === 0) return out;
   const fast = kernels();
   if (fast) thresholdFast(fast, plane, tile, out);

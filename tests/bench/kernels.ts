@@ -153,11 +153,13 @@ async function maskCases(rate: number): Promise<string[][]> {
         growRowsPlain(
           signedWords(art),
           signedWords(plainOut),
-          art.stride,
-          (width + 31) >>> 5,
-          tailBits(width),
-          height,
-          discHalfWidths(r),
+          {
+            stride: art.stride,
+            words: (width + 31) >>> 5,
+            tail: tailBits(width),
+            height,
+            half: discHalfWidths(r),
+          },
           false,
         ),
       peer: opencv ? () => opencv.ask('dilate', { radius: r }) : undefined,

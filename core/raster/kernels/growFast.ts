@@ -1,7 +1,74 @@
+import type { GrowRows } from './growPlain.ts';
 import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of input rows a band aims at: it then stays in the processor's second cache with its output. */
-const BAND = 1 << 19;
+const BAND = 1 << 17;
+/** Bytes of a row worked on at a time: the rows of a disc, that wide, stay in the first cache. */
+const STRETCH = 512;
+
+/** The disc and the kernel's working rows in its memory. */
+class Disc {
+  readonly reach: number;
+  readonly halo: number;
+  readonly block: number;
+  private readonly halfAt: number;
+  private readonly room: number;
+  private readonly rowsAt: number;
+  private readonly kindsAt: number;
+
+  constructor(
+    scratch: Scratch,
+    private readonly of: GrowRows,
+    /** Rows that a call may be given. */
+    most: number,
+  ) {
+    this.reach = of.half.length - 1;
+    this.halo = Math.ceil(this.reach / 128) * 16;
+    this.block = Math.max(STRETCH, 4 * this.halo);
+    this.halfAt = scratch.take(of.half.length * 4);
+    // Guards of 16 bytes on either side of both accumulators and behind the row of zeros.
+    this.room = Math.min(this.block, of.stride * 4) + 2 * this.halo + 32;
+    this.rowsAt = scratch.take(3 * this.room + 16) + 16;
+    this.kindsAt = scratch.take(most);
+  }
+
+  prepare(memory: Int32Array): void {
+    memory.set(this.of.half, this.halfAt >> 2);
+    memory.fill(0, (this.rowsAt - 16) >> 2, (this.rowsAt + 3 * this.room) >> 2);
+  }
+
+  /** Rows `first` to `first + rows` of the `inRows` rows at `input`, to `output`. */
+  run(
+    kernels: Kernels,
+    input: number,
+    output: number,
+    first: number,
+    rows: number,
+    inRows: number,
+    shrinking: boolean,
+  ) {
+    const { stride, words, tail } = this.of;
+    kernels.growRows(
+      input,
+      output,
+      stride * 4,
+      words,
+      tail,
+      first,
+      rows,
+      inRows,
+      this.halfAt,
+      this.reach,
+      this.block,
+      this.halo,
+      this.rowsAt,
+      this.rowsAt + this.room,
+      this.rowsAt + 2 * this.room,
+      this.kindsAt,
+      shrinking ? 1 : 0,
+    );
+  }
+}
 
 /**
  * The compiled twin of `growRowsPlain`, with bits beyond the width cleared: works through bands of rows copied to the
@@ -11,48 +78,65 @@ export function growRowsFast(
   kernels: Kernels,
   input: Int32Array,
   output: Int32Array,
-  stride: number,
-  words: number,
-  tail: number,
-  height: number,
-  half: Int32Array,
+  of: GrowRows,
   shrinking: boolean,
 ): void {
-  const reach = half.length - 1;
+  const { stride, height } = of;
+  const reach = of.half.length - 1;
   const bytes = stride * 4;
   const bandRows = Math.max(16, 2 * reach, Math.floor(BAND / bytes));
   const most = Math.min(height, bandRows + 2 * reach);
   const scratch = new Scratch();
-  const halfAt = scratch.take(half.length * 4);
-  // Guards of 16 bytes on either side of both accumulators and behind the row of zeros.
-  const rowsAt = scratch.take(3 * (bytes + 32) + 16) + 16;
+  const disc = new Disc(scratch, of, most);
   const inputAt = scratch.take(most * bytes);
   const outputAt = scratch.take(Math.min(height, bandRows) * bytes);
   scratch.reserve(kernels);
   const memory = new Int32Array(kernels.memory.buffer);
-  memory.set(half, halfAt >> 2);
-  memory.fill(0, (rowsAt - 16) >> 2, (rowsAt + 3 * (bytes + 32)) >> 2);
+  disc.prepare(memory);
   for (let y = 0; y < height; y += bandRows) {
     const rows = Math.min(bandRows, height - y);
     const top = Math.max(0, y - reach);
     const bottom = Math.min(height, y + rows + reach);
     memory.set(input.subarray(top * stride, bottom * stride), inputAt >> 2);
-    kernels.growRows(
-      inputAt,
-      outputAt,
-      bytes,
-      words,
-      tail,
-      y - top,
-      rows,
-      bottom - top,
-      halfAt,
-      reach,
-      rowsAt,
-      rowsAt + bytes + 32,
-      rowsAt + 2 * (bytes + 32),
-      shrinking ? 1 : 0,
-    );
+    disc.run(kernels, inputAt, outputAt, y - top, rows, bottom - top, shrinking);
+    output.set(memory.subarray(outputAt >> 2, (outputAt >> 2) + rows * stride), y * stride);
+  }
+}
+
+/**
+ * Shrinks and grows again band by band, so that what lies between never leaves the cache: the opening, or with `thin` what the
+ * opening takes away. `output` must not overlap `input`.
+ */
+export function openRowsFast(
+  kernels: Kernels,
+  input: Int32Array,
+  output: Int32Array,
+  of: GrowRows,
+  thin: boolean,
+): void {
+  const { stride, height } = of;
+  const reach = of.half.length - 1;
+  const bytes = stride * 4;
+  const bandRows = Math.max(16, 4 * reach, Math.floor(BAND / bytes));
+  const most = Math.min(height, bandRows + 4 * reach);
+  const scratch = new Scratch();
+  const disc = new Disc(scratch, of, most);
+  const inputAt = scratch.take(most * bytes);
+  const coreAt = scratch.take(Math.min(height, bandRows + 2 * reach) * bytes);
+  const outputAt = scratch.take(Math.min(height, bandRows) * bytes);
+  scratch.reserve(kernels);
+  const memory = new Int32Array(kernels.memory.buffer);
+  disc.prepare(memory);
+  for (let y = 0; y < height; y += bandRows) {
+    const rows = Math.min(bandRows, height - y);
+    const top = Math.max(0, y - 2 * reach);
+    const bottom = Math.min(height, y + rows + 2 * reach);
+    memory.set(input.subarray(top * stride, bottom * stride), inputAt >> 2);
+    const coreTop = Math.max(0, y - reach);
+    const coreBottom = Math.min(height, y + rows + reach);
+    disc.run(kernels, inputAt, coreAt, coreTop - top, coreBottom - coreTop, bottom - top, true);
+    disc.run(kernels, coreAt, outputAt, y - coreTop, rows, coreBottom - coreTop, false);
+    if (thin) kernels.withoutRows(inputAt + (y - top) * bytes, outputAt, rows * bytes);
     output.set(memory.subarray(outputAt >> 2, (outputAt >> 2) + rows * stride), y * stride);
   }
 }

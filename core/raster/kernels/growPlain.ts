@@ -38,6 +38,17 @@ function shrinkSideways(src: Int32Array, dst: Int32Array, n: number, k: number):
   }
 }
 
+/** What rows are like and what is done to them. */
+export interface GrowRows {
+  /** 32-bit words a row, those of them in use, and the bits of the last one of those. */
+  readonly stride: number;
+  readonly words: number;
+  readonly tail: number;
+  readonly height: number;
+  /** The disc, see `discHalfWidths`. */
+  readonly half: Int32Array;
+}
+
 /**
  * Grows (`shrinking` false) or shrinks rows of `words` 32-bit words by the disc of `half`. `input` and `output` hold
  * `height` rows and must not overlap; words beyond the used ones stay as they are, and the last used one is cut to `tail`.
@@ -45,11 +56,7 @@ function shrinkSideways(src: Int32Array, dst: Int32Array, n: number, k: number):
 export function growRowsPlain(
   input: Int32Array,
   output: Int32Array,
-  stride: number,
-  words: number,
-  tail: number,
-  height: number,
-  half: Int32Array,
+  { stride, words, tail, height, half }: GrowRows,
   shrinking: boolean,
 ): void {
   const reach = half.length - 1;

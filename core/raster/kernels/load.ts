@@ -14,11 +14,15 @@ export interface Kernels {
     inRows: number,
     half: number,
     reach: number,
+    block: number,
+    halo: number,
     a: number,
     b: number,
     zero: number,
+    kinds: number,
     shrinking: number,
   ): void;
+  withoutRows(from: number, what: number, bytes: number): void;
   prepareSource(
     planar: number,
     planes: number,
@@ -62,6 +66,36 @@ export interface Kernels {
     shift: number,
     out: number,
     outPitch: number,
+  ): void;
+  screenRows(
+    plane: number,
+    planeTop: number,
+    across: number,
+    down: number,
+    factor: number,
+    firstRow: number,
+    rows: number,
+    width: number,
+    line: number,
+    row: number,
+    tile: number,
+    tilePitch: number,
+    period: number,
+    depth: number,
+    shift: number,
+    out: number,
+    outPitch: number,
+  ): void;
+  downsampleRows(
+    input: number,
+    bytes: number,
+    factor: number,
+    level: number,
+    digits: number,
+    out: number,
+    outWidth: number,
+    outPitch: number,
+    outRows: number,
   ): void;
   diffuseRow(
     values: number,
@@ -121,6 +155,9 @@ export function kernels(): Kernels | null {
 const BASE = 4096;
 const PAGE = 65536;
 
+/** Bytes of scratch that a call took at most, since whoever measures set it to 0. */
+export const scratchUse = { most: 0 };
+
 /** Hands out addresses in the kernels' memory, each on 16 bytes, then makes sure that they exist. */
 export class Scratch {
   private end = BASE;
@@ -133,6 +170,7 @@ export class Scratch {
 
   /** Grows the memory to hold all that was taken; views made before are void. */
   reserve(to: Kernels): void {
+    if (this.end - BASE > scratchUse.most) scratchUse.most = this.end - BASE;
     const missing = this.end + 64 - to.memory.buffer.byteLength;
     if (missing > 0) to.memory.grow(Math.ceil(missing / PAGE));
   }

@@ -3,27 +3,51 @@ import type { Plane } from '../plane.ts';
 import type { ThresholdTile } from '../thresholdTile.ts';
 import { type Kernels, Scratch } from './load.ts';
 
-/** Bytes of plane a band aims at. */
-const BAND = 1 << 19;
+/** Bytes of plane a band aims at: they pass through the second cache on their way. */
+const BAND = 1 << 17;
+/** The kernel wraps once in so many points, and fastest of all where it wraps once in 64. */
+const STEP = 16;
+const WIDE = 64;
+
+/** A tile's rows in the kernels' memory, each repeated for as long as a step may read beyond it. */
+export class TileRows {
+  readonly period: number;
+  readonly pitch: number;
+  readonly at: number;
+
+  constructor(
+    scratch: Scratch,
+    private readonly tile: ThresholdTile,
+  ) {
+    const least = WIDE % tile.width === 0 ? WIDE : STEP;
+    this.period = tile.width * Math.ceil(least / tile.width);
+    this.pitch = this.period + (this.period === WIDE ? WIDE : STEP);
+    this.at = scratch.take(this.pitch * tile.height + STEP);
+  }
+
+  write(bytes: Uint8Array): void {
+    const { width, height, data } = this.tile;
+    for (let y = 0; y < height; y++) {
+      const row = data.subarray(y * width, (y + 1) * width);
+      const to = this.at + y * this.pitch;
+      for (let x = 0; x < this.pitch; x += width)
+        bytes.set(x + width > this.pitch ? row.subarray(0, this.pitch - x) : row, to + x);
+    }
+  }
+}
 
 /** The compiled twin of `thresholdPlain`. */
 export function thresholdFast(kernels: Kernels, plane: Plane, tile: ThresholdTile, out: Mask): void {
   const { width, height } = plane;
-  // The kernel steps 16 points at a time and wraps once a step: its period is at least that.
-  const times = Math.ceil(16 / tile.width);
-  const period = tile.width * times;
-  const pitch = period + 16;
-  const rows = Math.max(1, Math.floor(BAND / width));
+  const rows = Math.max(1, Math.min(height, Math.floor(BAND / width)));
   const scratch = new Scratch();
-  const tileAt = scratch.take(pitch * tile.height + 16);
+  const thresholds = new TileRows(scratch, tile);
   const outAt = scratch.take(rows * out.stride * 4 + 16);
   const planeAt = scratch.take(rows * width + 16);
   scratch.reserve(kernels);
   const bytes = new Uint8Array(kernels.memory.buffer);
   const words = new Uint32Array(kernels.memory.buffer);
-  for (let y = 0; y < tile.height; y++)
-    for (let x = 0; x < pitch; x++)
-      bytes[tileAt + y * pitch + x] = tile.data[y * tile.width + (x % tile.width)]!;
+  thresholds.write(bytes);
   for (let y = 0; y < height; y += rows) {
     const n = Math.min(rows, height - y);
     bytes.set(plane.data.subarray(y * width, (y + n) * width), planeAt);
@@ -33,9 +57,9 @@ export function thresholdFast(kernels: Kernels, plane: Plane, tile: ThresholdTil
       width,
       y,
       n,
-      tileAt,
-      pitch,
-      period,
+      thresholds.at,
+      thresholds.pitch,
+      thresholds.period,
       tile.height,
       tile.shift % tile.width,
       outAt,

@@ -2,18 +2,26 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { compileKernels, kernelsFile } from '../../../build/kernels.mjs';
 import { discHalfWidths } from '../../../core/raster/disc.ts';
+import { downsamplePlain } from '../../../core/raster/downsample.ts';
+import { screenEnlargedPlain } from '../../../core/raster/enlarge.ts';
 import { errorDiffusePlain } from '../../../core/raster/errorDiffuse.ts';
 import {
   blankMask,
+  blankPlane,
   complement,
+  downsample,
   equal,
   errorDiffuse,
   grow,
   inkCount,
   type Mask,
+  opening,
   type Plane,
+  screenEnlarged,
   setBit,
   shrink,
+  subtract,
+  thinParts,
   thresholdMask,
 } from '../../../core/raster/index.ts';
 import { growRowsPlain } from '../../../core/raster/kernels/growPlain.ts';
@@ -39,17 +47,20 @@ test('the compiled kernels run here, so that the tests below compare two things'
 
 function growPlain(mask: Mask, radius: number, shrinking: boolean): Mask {
   const out = blankMask(mask.width, mask.height);
-  growRowsPlain(
-    signedWords(mask),
-    signedWords(out),
-    mask.stride,
-    (mask.width + 31) >>> 5,
-    tailBits(mask.width),
-    mask.height,
-    discHalfWidths(radius),
-    shrinking,
-  );
+  const { stride, height } = mask;
+  const words = (mask.width + 31) >>> 5;
+  const of = { stride, words, tail: tailBits(mask.width), height, half: discHalfWidths(radius) };
+  growRowsPlain(signedWords(mask), signedWords(out), of, shrinking);
   return out;
+}
+
+function openBoth(mask: Mask, radius: number): void {
+  const name = `${mask.width} × ${mask.height}, r ${radius}`;
+  const core = growPlain(growPlain(mask, radius, true), radius, false);
+  const open = opening(mask, radius);
+  expect(tidy(open)).toBe(true);
+  expect(equal(open, core), `opening ${name}`).toBe(true);
+  expect(equal(thinParts(mask, radius), subtract(mask, core)), `thin parts ${name}`).toBe(true);
 }
 
 function growBoth(mask: Mask, radius: number): void {
@@ -67,7 +78,10 @@ describe('growth and shrinking: both twins agree', () => {
     for (let width = 1; width <= 130; width++) {
       for (const [i, share] of [0, 0.02, 0.5, 0.98, 1].entries()) {
         const mask = randomMask(width, 1 + ((width * 7) % 40), share, width * 10 + i);
-        for (const radius of [1, 2.3, 5, 9.9, 17]) growBoth(mask, radius);
+        for (const radius of [1, 2.3, 5, 9.9, 17]) {
+          growBoth(mask, radius);
+          openBoth(mask, radius);
+        }
       }
     }
   });
@@ -80,6 +94,28 @@ describe('growth and shrinking: both twins agree', () => {
         1 + next() * 30,
       );
     growBoth(blobs(700, 500, 60, 99), 150);
+    openBoth(blobs(700, 500, 60, 99), 40);
+    openBoth(blobs(9001, 700, 500, 98), 6.1);
+  });
+
+  test('on solid and bare stretches longer than a disc, in every place of a row', () => {
+    const next = stream(43);
+    for (let i = 0; i < 14; i++) {
+      // Bars from border to border and from somewhere to somewhere, their complement too: whole stretches are bare or solid.
+      const [width, height] = [4000 + Math.floor(next() * 9000), 60 + Math.floor(next() * 90)];
+      const mask = blankMask(width, height);
+      for (let bar = 0; bar < 3; bar++) {
+        const from = next() < 0.3 ? 0 : Math.floor(next() * width);
+        const to = next() < 0.3 ? width : Math.min(width, from + Math.floor(next() * 9000));
+        const top = next() < 0.3 ? 0 : Math.floor(next() * height);
+        const bottom = next() < 0.3 ? height : Math.min(height, top + Math.floor(next() * 80));
+        for (let y = top; y < bottom; y++) for (let x = from; x < to; x++) setBit(mask, x, y);
+      }
+      const radius = 1 + next() * 24;
+      growBoth(mask, radius);
+      growBoth(complement(mask), radius);
+      openBoth(i % 2 ? mask : complement(mask), radius);
+    }
   });
 
   test('on a full-size film with ink along its borders', () => {
@@ -163,6 +199,30 @@ describe('warp: both twins agree', () => {
   });
 });
 
+describe('sub-sampling: both twins agree', () => {
+  test('at every width from 1 to 130, empty, full and in between', () => {
+    for (let width = 1; width <= 130; width++)
+      for (const [i, share] of [0, 0.1, 0.6, 1].entries()) {
+        const mask = randomMask(width, 1 + ((width * 5) % 47), share, width * 10 + i);
+        for (const factor of [2, 3, 4, 5, 6, 7, 8, 11, 16, 31, 32, 33]) {
+          const small = downsample(mask, factor);
+          const plain = blankPlane(Math.ceil(width / factor), Math.ceil(mask.height / factor));
+          downsamplePlain(mask, factor, plain);
+          expect(small, `${width} × ${mask.height} by ${factor}`).toEqual(plain);
+        }
+      }
+  });
+
+  test('on a film of many bands', () => {
+    const mask = blobs(9001, 801, 900, 5);
+    for (const factor of [2, 3, 6, 13]) {
+      const plain = blankPlane(Math.ceil(9001 / factor), Math.ceil(801 / factor));
+      downsamplePlain(mask, factor, plain);
+      expect(Buffer.compare(downsample(mask, factor).data, plain.data), `by ${factor}`).toBe(0);
+    }
+  });
+});
+
 /** A plane of slopes and noise, all levels, with borders of 0 and 255. */
 function tones(width: number, height: number, seed: number): Plane {
   const next = stream(seed);
@@ -187,6 +247,38 @@ describe('tone: both twins agree', () => {
       thresholdPlain(plane, tile, out);
       expect(equal(thresholdMask(plane, tile), out), `width ${width}, tile ${w} × ${h}`).toBe(true);
       expect(tidy(out)).toBe(true);
+    }
+  });
+
+  test('planes enlarged and cut to dots, at widths 1 to 130 and factors 1 to 23', () => {
+    const next = stream(9);
+    for (let width = 1; width <= 130; width++) {
+      const factor = 1 + (width % 23);
+      const plane = tones(
+        Math.ceil(width / factor) + (width % 3),
+        Math.ceil(40 / factor) + (width % 2),
+        width,
+      );
+      if (width % 5 === 0) plane.data.fill(0, 0, plane.data.length >> 1);
+      const [w, h] = [1 + Math.floor(next() * 70), 1 + Math.floor(next() * 9)];
+      const data = Uint8Array.from({ length: w * h }, () => 1 + Math.floor(next() * 255));
+      const tile = { width: w, height: h, shift: Math.floor(next() * 60), data };
+      const [a, b] = [randomMask(width, 40, 0.3, 1), randomMask(width, 40, 0.3, 2)];
+      screenEnlarged(plane, factor, tile, a);
+      screenEnlargedPlain(plane, factor, tile, b);
+      expect(equal(a, b), `width ${width}, factor ${factor}, tile ${w} × ${h}`).toBe(true);
+      expect(tidy(a)).toBe(true);
+    }
+  });
+
+  test('every quotient of an enlarged slope, at the widest factors too', () => {
+    for (const factor of [64, 127, 128, 129]) {
+      const plane = { width: 40, height: 3, data: tones(40, 3, factor).data };
+      const tile = { width: 3, height: 1, shift: 1, data: Uint8Array.of(1, 100, 254) };
+      const [a, b] = [blankMask(40 * factor, 3 * factor), blankMask(40 * factor, 3 * factor)];
+      screenEnlarged(plane, factor, tile, a);
+      screenEnlargedPlain(plane, factor, tile, b);
+      expect(equal(a, b), `factor ${factor}`).toBe(true);
     }
   });
 

@@ -1,4 +1,6 @@
-export { growRows } from './grow';
+export { growRows, withoutRows } from './grow';
 export { prepareSource, warpTile } from './warp';
 export { thresholdRows } from './threshold';
 export { diffuseRow } from './diffuse';
+export { screenRows } from './enlarge';
+export { downsampleRows } from './downsample';
