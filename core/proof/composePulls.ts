@@ -24,10 +24,18 @@ export interface ProofRequest {
 
 /** Steps of the table from light to bytes: the steepest part of the curve then moves by less than a byte a step. */
 const STEPS = 4096;
+const BYTE_OF = Uint8Array.from({ length: STEPS + 1 }, (_, i) => byteOfLinear(i / STEPS));
+
+/** Pulls that a key has bits for; more are composed point by point. */
+const MOST_KEYED = 24;
+/** In a key: some pull covers the point in part. */
+const SOFT = 1 << 24;
 
 /**
  * The printed face: the pulls composited in order over the veneer, in linear light, clipped to the deck. All planes have the
  * request's size, in one space of the caller's choice, rows from the top; throws when one has another size.
+ *
+ * Nearly all points are covered wholly or not at all by each pull, and few such stacks of ink are different: each is mixed once.
  */
 export function composePulls(request: ProofRequest): Picture {
   const { width, height, deck, holes, pulls, benchHex } = request;
@@ -37,42 +45,92 @@ export function composePulls(request: ProofRequest): Picture {
         `A proof is ${width} × ${height} points, but one plane is ${plane.width} × ${plane.height}.`,
       );
   const data = new Uint8Array(width * height * 4);
-  const byteOf = Uint8Array.from({ length: STEPS + 1 }, (_, i) => byteOfLinear(i / STEPS));
   const looks = pulls.map((pull) => lookOf(pull));
+  const planes = pulls.map((pull) => pull.plane.data);
   const wood = linearOfHex(request.veneerHex);
   const bench = benchHex ? linearOfHex(benchHex) : null;
-  const row = new Float64Array(width * 3);
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) row.set(wood, x * 3);
-    for (let p = 0; p < pulls.length; p++) {
-      const ink = pulls[p]!.plane.data;
-      const [red, green, blue] = looks[p]!;
-      for (let x = 0, i = y * width, o = 0; x < width; x++, i++, o += 3) {
-        const covered = ink[i]!;
-        if (covered === 0) continue;
-        const c = covered / 255;
-        const r = row[o]!;
-        const g = row[o + 1]!;
-        const b = row[o + 2]!;
-        row[o] = r + c * (red.body + (red.through * r) / (1 - red.r0 * r) - r);
-        row[o + 1] = g + c * (green.body + (green.through * g) / (1 - green.r0 * g) - g);
-        row[o + 2] = b + c * (blue.body + (blue.through * b) / (1 - blue.r0 * b) - b);
+  const bare = parseHex(request.veneerHex);
+  const light = new Float64Array(3);
+  /** The light of point i: its pulls over wood. */
+  const mix = (i: number) => {
+    light[0] = wood[0];
+    light[1] = wood[1];
+    light[2] = wood[2];
+    for (let p = 0; p < planes.length; p++) {
+      const covered = planes[p]![i]!;
+      if (covered === 0) continue;
+      const c = covered / 255;
+      const look = looks[p]!;
+      for (let n = 0; n < 3; n++) {
+        const under = light[n]!;
+        const { body, through, r0 } = look[n as 0 | 1 | 2];
+        light[n] = under + c * (body + (through * under) / (1 - r0 * under) - under);
       }
     }
-    for (let x = 0, i = y * width, o = 0; x < width; x++, i++, o += 3) {
-      const there = (deck ? deck.data[i]! : 255) * (holes ? 255 - holes.data[i]! : 255);
+  };
+  const put = (i: number, there: number) => {
+    const at = i * 4;
+    for (let n = 0; n < 3; n++) {
+      let value = light[n]!;
       if (bench && there < 65025)
-        for (let c = 0; c < 3; c++) row[o + c] = bench[c]! + ((row[o + c]! - bench[c]!) * there) / 65025;
-      const at = i * 4;
-      for (let c = 0; c < 3; c++) data[at + c] = byteOf[(row[o + c]! * STEPS + 0.5) | 0]!;
-      data[at + 3] = bench ? 255 : Math.round(there / 255);
+        value = bench[n as 0 | 1 | 2] + ((value - bench[n as 0 | 1 | 2]) * there) / 65025;
+      data[at + n] = BYTE_OF[(value * STEPS + 0.5) | 0]!;
+    }
+    data[at + 3] = bench ? 255 : Math.round(there / 255);
+    // Points without deck carry the wood's colour, so that scaling the picture draws no fringe of ink.
+    if (data[at + 3] === 0) data.set(bare, at);
+  };
+  const words = new Uint32Array(data.buffer);
+  const known = new Map<number, number>();
+  const keys = new Int32Array(width);
+  for (let y = 0; y < height; y++) {
+    const row = y * width;
+    keyRow(planes, row, keys);
+    // The stack of the point before, and how it looks; most points have it too.
+    let last = SOFT;
+    let word = 0;
+    for (let x = 0, i = row; x < width; x++, i++) {
+      const there = (deck ? deck.data[i]! : 255) * (holes ? 255 - holes.data[i]! : 255);
+      const key = keys[x]!;
+      if (there < 65025 || key & SOFT) {
+        if (there === 0 && !bench) {
+          data.set(bare, i * 4);
+          continue;
+        }
+        mix(i);
+        put(i, there);
+        continue;
+      }
+      if (key !== last) {
+        last = key;
+        const found = known.get(key);
+        if (found === undefined) {
+          mix(i);
+          put(i, there);
+          word = words[i]!;
+          known.set(key, word);
+          continue;
+        }
+        word = found;
+      }
+      words[i] = word;
     }
   }
-  if (!bench) clearUnseen(data, parseHex(request.veneerHex));
   return { width, height, data };
 }
 
-/** Points without deck carry the wood's colour, so that scaling the picture draws no fringe of ink. */
-function clearUnseen(data: Uint8Array, wood: readonly [number, number, number]): void {
-  for (let i = 0; i < data.length; i += 4) if (data[i + 3] === 0) data.set(wood, i);
+/** For each point of a row a bit for every pull that covers it wholly, and `SOFT` where one covers it in part. */
+function keyRow(planes: readonly Uint8Array[], row: number, keys: Int32Array): void {
+  if (planes.length > MOST_KEYED) {
+    keys.fill(SOFT);
+    return;
+  }
+  keys.fill(0);
+  for (const [p, plane] of planes.entries()) {
+    const bit = 1 << p;
+    for (let x = 0, i = row; x < keys.length; x++, i++) {
+      const covered = plane[i]!;
+      if (covered !== 0) keys[x] = keys[x]! | (covered === 255 ? bit : SOFT);
+    }
+  }
 }
