@@ -1,17 +1,21 @@
-import { type Mask, type Picture, type WarpGrid, warpArgmax } from './raster/index.ts';
+import { type Mask, type Picture, type WarpGrid, warpArgmax, warpSparse } from './raster/index.ts';
 import {
   type Coverage,
   type LayerTakes,
   layerCoverage,
   lineCoverage,
-  separateWindow,
+  separateSparse,
   type UnplannedTally,
   unplannedTally,
+  Workspace,
   withoutGround,
 } from './separate/index.ts';
 
 /** What a tile is separated for, where it is not all the face's inks: one ink's own layer, or line work of one colour. */
 export type OneInk = { readonly takes: LayerTakes } | { readonly line: string };
+
+// One a thread, as the kernels' memory: nothing in it outlives a call.
+const space = new Workspace();
 
 /** One tile of a face's grid and the window of the art that lands on it; plain data, so that a worker can take it. */
 export interface TileInput {
@@ -43,23 +47,14 @@ function coverageOf({ window, ground }: TileInput, one: OneInk): Coverage {
  */
 export function separateTile(tile: TileInput): UnplannedTally {
   const unplanned = unplannedTally();
-  const coverage = tile.one
-    ? coverageOf(tile, tile.one)
-    : separateWindow(
-        tile.window,
-        { inks: tile.inks, ground: tile.ground },
-        { grainy: tile.grainy, unplanned },
-      );
-  warpArgmax(
-    coverage.planes,
-    coverage.width,
-    coverage.height,
-    tile.grid,
-    tile.out,
-    tile.x,
-    tile.y,
-    tile.width,
-    tile.height,
-  );
+  const { grid, out, x, y, width, height } = tile;
+  if (tile.one) {
+    const { planes, width: across, height: down } = coverageOf(tile, tile.one);
+    warpArgmax(planes, across, down, grid, out, x, y, width, height);
+    return unplanned;
+  }
+  const palette = { inks: tile.inks, ground: tile.ground };
+  const coverage = separateSparse(tile.window, palette, { grainy: tile.grainy, unplanned }, space);
+  warpSparse(coverage, grid, out, x, y, width, height);
   return unplanned;
 }

@@ -1,8 +1,9 @@
 import type { Px } from '../units/index.ts';
 import { kernels } from './kernels/load.ts';
-import { warpRowsFast } from './kernels/warpFast.ts';
+import { warpRowsFast, warpSparseFast } from './kernels/warpFast.ts';
 import { warpRows } from './kernels/warpPlain.ts';
 import type { Mask } from './mask.ts';
+import { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
 
 /**
  * Where the points of an output tile come from. Node (c, r) sits `c × step` points right of and `r × step` below the tile's
@@ -44,6 +45,30 @@ export function warpArgmax(
   warpRows(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
 }
 
+/** `warpArgmax` for coverage told shortly; the same masks. */
+export function warpSparse(
+  coverage: SparseCoverage,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: Px,
+  outY: Px,
+  width: Px,
+  height: Px,
+): void {
+  const fast = coverage.planeCount > 1 ? kernels() : null;
+  if (fast) {
+    checkPlace(coverage.planeCount, coverage.width, coverage.height, grid, out, outX, outY, width, height);
+    if (width === 0 || height === 0) return;
+    if (warpSparseFast(fast, coverage, grid, out, outX, outY, width, height)) return;
+  }
+  const planes = spreadPlanes(coverage);
+  warpArgmax(planes, coverage.width, coverage.height, grid, out, outX, outY, width, height);
+}
+
+const must = (holds: boolean, what: string): void => {
+  if (!holds) throw new RangeError(`warpArgmax: ${what}.`);
+};
+
 function checkTile(
   planes: readonly Uint8Array[],
   srcWidth: number,
@@ -55,18 +80,26 @@ function checkTile(
   width: number,
   height: number,
 ): void {
-  const must = (holds: boolean, what: string) => {
-    if (!holds) throw new RangeError(`warpArgmax: ${what}.`);
-  };
-  must(outX % 32 === 0, `a tile must start at a multiple of 32 points, not at ${outX}`);
-  must(
-    out.length >= planes.length - 1,
-    `${planes.length} planes need ${planes.length - 1} masks, not ${out.length}`,
-  );
   must(
     planes.every((plane) => plane.length >= srcWidth * srcHeight),
     `a plane must hold ${srcWidth} × ${srcHeight} points`,
   );
+  checkPlace(planes.length, srcWidth, srcHeight, grid, out, outX, outY, width, height);
+}
+
+function checkPlace(
+  planeCount: number,
+  srcWidth: number,
+  srcHeight: number,
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: number,
+  outY: number,
+  width: number,
+  height: number,
+): void {
+  must(outX % 32 === 0, `a tile must start at a multiple of 32 points, not at ${outX}`);
+  must(out.length >= planeCount - 1, `${planeCount} planes need ${planeCount - 1} masks, not ${out.length}`);
   must(srcWidth <= 32000 && srcHeight <= 32000, 'a source may be at most 32000 points wide and high');
   must(
     (grid.cols - 1) * grid.step >= width && (grid.rows - 1) * grid.step >= height,

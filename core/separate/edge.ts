@@ -2,6 +2,7 @@ import type { Picture } from '../raster/index.ts';
 import { LIKELY, SURE } from './cores.ts';
 import { FAR, LABEL, type Labels, MOST_LABELS, TIGHT } from './labels.ts';
 import { addCandidate, addLabel, type Mixer, newMixer, solveMix } from './mix.ts';
+import type { Workspace } from './workspace.ts';
 
 /** Points about a soft point in which pure labels are looked for first, and then if those leave too much unexplained. */
 const NEAR = 2;
@@ -48,14 +49,31 @@ const LOOSE_SLACK = 2;
 const SEE_THROUGH = 250;
 /** Weight of a likely core in the local colour of its label beside a sure one. */
 const LIKELY_WEIGHT = 1 / 64;
+/** Of a likely core, then of a sure one; and times alpha as a share, 256 values each. */
+const WEIGHT = Float64Array.of(LIKELY_WEIGHT, 1);
+const ALPHA_WEIGHT = Float64Array.from({ length: 512 }, (_, i) => (WEIGHT[i >> 8]! * (i & 255)) / 255);
 
-/** Offsets within `from` < max(|dx|, |dy|) ≤ `to`, the nearest first: dx and dy one after the other. */
-function ring(from: number, to: number): Int32Array {
+/** Offsets from a point, the nearest first. */
+interface Ring {
+  /** dx and dy one after the other. */
+  readonly offsets: Int32Array;
+  /** dx² + dy² of each. */
+  readonly squares: Int32Array;
+  /** The largest |dx| and |dy|. */
+  readonly reach: number;
+}
+
+/** Offsets within `from` < max(|dx|, |dy|) ≤ `to`. */
+function ring(from: number, to: number): Ring {
   const all: [number, number][] = [];
   for (let dy = -to; dy <= to; dy++)
     for (let dx = -to; dx <= to; dx++) if (Math.max(Math.abs(dx), Math.abs(dy)) > from) all.push([dx, dy]);
   all.sort((a, b) => a[0] ** 2 + a[1] ** 2 - (b[0] ** 2 + b[1] ** 2));
-  return Int32Array.from(all.flat());
+  return {
+    offsets: Int32Array.from(all.flat()),
+    squares: Int32Array.from(all, ([dx, dy]) => dx * dx + dy * dy),
+    reach: to,
+  };
 }
 const NEAR_RING = ring(0, NEAR);
 const WIDE_RING = ring(NEAR, WIDE);
@@ -63,6 +81,8 @@ const WIDE_RING = ring(NEAR, WIDE);
 /** Everything needed to solve the soft points of one window; the answer stands in `mixer`. */
 export interface EdgeSolver {
   readonly picture: Picture;
+  /** Its points, each one word of a little-endian machine. */
+  readonly words: Int32Array;
   readonly codes: Uint8Array;
   cores: Uint8Array;
   readonly labels: Labels;
@@ -86,6 +106,7 @@ const towardsGrey = (v: number, grey: number, chroma: number): number => grey + 
 
 export function newEdgeSolver(
   picture: Picture,
+  words: Int32Array,
   codes: Uint8Array,
   cores: Uint8Array,
   labels: Labels,
@@ -100,6 +121,7 @@ export function newEdgeSolver(
   }
   return {
     picture,
+    words,
     codes,
     cores,
     labels: { ...labels, colour: bent },
@@ -115,30 +137,40 @@ export function newEdgeSolver(
 }
 
 /** Adds the cores of a ring of offsets about (x, y) to the sums of their labels. */
-function gather(s: EdgeSolver, x: number, y: number, offsets: Int32Array): void {
-  const { width, height, data } = s.picture;
-  for (let k = 0; k < offsets.length; k += 2) {
-    const u = x + offsets[k]!;
-    const v = y + offsets[k + 1]!;
-    if (u < 0 || v < 0 || u >= width || v >= height) continue;
-    const i = v * width + u;
-    const core = s.cores[i]!;
+function gather(s: EdgeSolver, x: number, y: number, ring: Ring): void {
+  const { width, height } = s.picture;
+  const { words, cores, sums, curve, nearest, seen } = s;
+  const { offsets, squares, reach } = ring;
+  const inside = x >= reach && y >= reach && x + reach < width && y + reach < height;
+  const here = y * width + x;
+  let { seenCount } = s;
+  for (let k = 0; k < squares.length; k++) {
+    const dx = offsets[2 * k]!;
+    const dy = offsets[2 * k + 1]!;
+    if (!inside && (x + dx < 0 || y + dy < 0 || x + dx >= width || y + dy >= height)) continue;
+    const i = here + dy * width + dx;
+    const core = cores[i]!;
     if (core === 0) continue;
     const label = core & LABEL;
     const at = label * 5;
-    const weight = core & SURE ? 1 : core & LIKELY ? LIKELY_WEIGHT : 0;
-    if (s.sums[at + 4] === 0) {
-      s.nearest[s.seenCount] = (x - u) ** 2 + (y - v) ** 2;
-      s.seen[s.seenCount++] = label;
+    const count = sums[at + 4]!;
+    if (count === 0) {
+      nearest[seenCount] = squares[k]!;
+      seen[seenCount++] = label;
     }
-    const alpha = data[i * 4 + 3]!;
-    const w = (weight * alpha) / 255;
-    s.sums[at]! += w * s.curve[data[i * 4]!]!;
-    s.sums[at + 1]! += w * s.curve[data[i * 4 + 1]!]!;
-    s.sums[at + 2]! += w * s.curve[data[i * 4 + 2]!]!;
-    s.sums[at + 3]! += weight * alpha;
-    s.sums[at + 4]! += weight;
+    // One read of the point's four bytes, red in the lowest.
+    const word = words[i]!;
+    const alpha = word >>> 24;
+    const sure = core >>> 7;
+    const weight = WEIGHT[sure]!;
+    const w = ALPHA_WEIGHT[(sure << 8) | alpha]!;
+    sums[at] = sums[at]! + w * curve[word & 255]!;
+    sums[at + 1] = sums[at + 1]! + w * curve[(word >>> 8) & 255]!;
+    sums[at + 2] = sums[at + 2]! + w * curve[(word >>> 16) & 255]!;
+    sums[at + 3] = sums[at + 3]! + weight * alpha;
+    sums[at + 4] = count + weight;
   }
+  s.seenCount = seenCount;
 }
 
 /** The labels gathered, in the order of their nearest core, with the mean colour they have here; all but `without`. */
@@ -167,9 +199,10 @@ function candidates(s: EdgeSolver, without: number): void {
 /** Adds the labels that points about (x, y) come near without being cores, all but `without`. */
 function nearLabels(s: EdgeSolver, x: number, y: number, without: number): void {
   const { width, height } = s.picture;
-  for (let k = 0; k < NEAR_RING.length; k += 2) {
-    const u = x + NEAR_RING[k]!;
-    const v = y + NEAR_RING[k + 1]!;
+  const { offsets } = NEAR_RING;
+  for (let k = 0; k < offsets.length; k += 2) {
+    const u = x + offsets[k]!;
+    const v = y + offsets[k + 1]!;
     if (u < 0 || v < 0 || u >= width || v >= height) continue;
     const code = s.codes[v * width + u]!;
     if (!(code & FAR) && (code & LABEL) !== without) addLabel(s.mixer, s.labels, code & LABEL, 0);
@@ -190,51 +223,66 @@ const solvePoint = (s: EdgeSolver): void =>
   solveMix(s.mixer, s.point[0]!, s.point[1]!, s.point[2]!, s.point[3]!);
 
 function forget(s: EdgeSolver): void {
-  for (let n = 0; n < s.seenCount; n++) s.sums.fill(0, s.seen[n]! * 5, s.seen[n]! * 5 + 5);
+  const { sums, seen, seenCount } = s;
+  for (let n = 0; n < seenCount; n++) {
+    const at = seen[n]! * 5;
+    for (let c = at; c < at + 5; c++) sums[c] = 0;
+  }
   s.seenCount = 0;
 }
 
 /**
  * Lines one or two points wide have no core by their neighbours. A point that comes near a label becomes a core of it when no mix of
- * the other labels about it explains its colour: soft edges are explained, thin lines are not. Returns the cores with these.
+ * the other labels about it explains its colour: soft edges are explained, thin lines are not. Returns the cores with these; `soft`
+ * names the points without a sure core.
  */
-export function withThinCores(s: EdgeSolver): Uint8Array {
-  const { width, height } = s.picture;
-  const all = s.cores.slice();
-  for (let y = 0, i = 0; y < height; y++)
-    for (let x = 0; x < width; x++, i++) {
-      const code = s.codes[i]!;
-      if (s.cores[i]! & SURE || code & FAR) continue;
-      const label = code & LABEL;
-      readPoint(s, i);
-      gather(s, x, y, NEAR_RING);
-      candidates(s, label);
-      nearLabels(s, x, y, label);
-      solvePoint(s);
-      forget(s);
-      if (code & TIGHT) {
-        if (s.mixer.cost > s.exactness.tightAlone) all[i] = label | SURE;
-      } else {
-        const enough = s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label);
-        if (s.mixer.cost > enough && explainWithout(s, x, y, label, true) > enough) all[i] = label | LIKELY;
+export function withThinCores(s: EdgeSolver, soft: Int32Array, space: Workspace): Uint8Array {
+  const { width } = s.picture;
+  const all = space.bytes('thin cores', s.cores.length);
+  all.set(s.cores);
+  const added = space.words('likely cores', soft.length);
+  let addedCount = 0;
+  for (let k = 0; k < soft.length; k++) {
+    const i = soft[k]!;
+    const code = s.codes[i]!;
+    if (code & FAR) continue;
+    const label = code & LABEL;
+    const x = i % width;
+    const y = (i - x) / width;
+    readPoint(s, i);
+    gather(s, x, y, NEAR_RING);
+    candidates(s, label);
+    nearLabels(s, x, y, label);
+    solvePoint(s);
+    forget(s);
+    if (code & TIGHT) {
+      if (s.mixer.cost > s.exactness.tightAlone) all[i] = label | SURE;
+    } else {
+      const enough = s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label);
+      if (s.mixer.cost > enough && explainWithout(s, x, y, label, true) > enough) {
+        if (s.cores[i] === 0) added[addedCount++] = i;
+        all[i] = label | LIKELY;
       }
     }
-  return withoutExplained(s, all);
+  }
+  return withoutExplained(s, all, added.subarray(0, addedCount), space);
 }
 
-/** `all` without the likely cores added to the solver's own that the cores added with them do explain. */
-function withoutExplained(s: EdgeSolver, all: Uint8Array): Uint8Array {
-  const { width, height } = s.picture;
+/** `all` without those of the likely cores `added` to the solver's own that the cores added with them do explain. */
+function withoutExplained(s: EdgeSolver, all: Uint8Array, added: Int32Array, space: Workspace): Uint8Array {
+  if (added.length === 0) return all;
+  const { width } = s.picture;
   const before = s.cores;
-  const kept = all.slice();
+  const kept = space.bytes('kept cores', all.length);
+  kept.set(all);
   s.cores = all;
-  for (let y = 0, i = 0; y < height; y++)
-    for (let x = 0; x < width; x++, i++) {
-      if (before[i] !== 0 || (all[i]! & LIKELY) === 0) continue;
-      const label = all[i]! & LABEL;
-      const cost = explainWithout(s, x, y, label, true);
-      if (cost <= s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label)) kept[i] = 0;
-    }
+  for (let k = 0; k < added.length; k++) {
+    const i = added[k]!;
+    const label = all[i]! & LABEL;
+    const x = i % width;
+    const cost = explainWithout(s, x, (i - x) / width, label, true);
+    if (cost <= s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label)) kept[i] = 0;
+  }
   s.cores = before;
   return kept;
 }

@@ -6,7 +6,12 @@ export type { SeparatePalette } from './labels.ts';
 export { type LayerTakes, layerCoverage, layerTones } from './layerCoverage.ts';
 export { lineCoverage, withoutLines } from './lineCoverage.ts';
 export { screenedShares } from './screenedShares.ts';
-export { SEPARATE_MARGIN_PX, type SeparateOptions, separateWindow } from './separateWindow.ts';
+export {
+  SEPARATE_MARGIN_PX,
+  type SeparateOptions,
+  separateSparse,
+  separateWindow,
+} from './separateWindow.ts';
 export { type InkSuggestion, type SuggestOptions, suggestInks } from './suggestInks.ts';
 export { type TonePalette, type UnmixTable, unmixPicture, unmixTable } from './unmix.ts';
 export {
@@ -17,3 +22,4 @@ export {
   unplannedTally,
 } from './unplanned.ts';
 export { warpTonesOver, withoutGround } from './warpTones.ts';
+export { Workspace } from './workspace.ts';

@@ -1,13 +1,16 @@
 import { LINEAR_OF_BYTE } from '../colour/index.ts';
-import type { Picture } from '../raster/index.ts';
+import { type Picture, type SparseCoverage, spreadPlanes } from '../raster/index.ts';
 import { codesOf, wordsOf } from './codes.ts';
-import { coresOf } from './cores.ts';
+import { coresOf, SURE } from './cores.ts';
 import type { Coverage } from './coverage.ts';
 import { DRAWN_ART, GRAINY_ART, newEdgeSolver, solveEdge, withThinCores } from './edge.ts';
 import { isGrainy } from './grain.ts';
-import { FAR, LABEL, labelsOf, type SeparatePalette } from './labels.ts';
+import { FAR, LABEL, type Labels, labelsOf, type SeparatePalette } from './labels.ts';
+import type { Mixer } from './mix.ts';
 import { withoutStirredCores } from './stirred.ts';
+import { unevenPoints } from './uneven.ts';
 import { tallyColour, type UnplannedTally } from './unplanned.ts';
+import { Workspace } from './workspace.ts';
 
 export interface SeparateOptions {
   /**
@@ -39,44 +42,131 @@ export function separateWindow(
   palette: SeparatePalette,
   options: SeparateOptions = {},
 ): Coverage {
+  const { width, height } = picture;
+  return { width, height, planes: spreadPlanes(separateSparse(picture, palette, options)) };
+}
+
+/** `separateWindow`, told shorter. With a `space` of one's own the answer lies in it, until it is used again. */
+export function separateSparse(
+  picture: Picture,
+  palette: SeparatePalette,
+  options: SeparateOptions = {},
+  space: Workspace = new Workspace(),
+): SparseCoverage {
   const { width, height, data } = picture;
   const labels = labelsOf(palette);
   const words = wordsOf(picture);
-  const codes = codesOf(picture, words, labels);
+  const uneven = unevenPoints(words, width, height, space);
+  const codes = codesOf(picture, words, uneven, labels, space);
   const curve = options.blend === 'linear' ? LINEAR : null;
-  const sure = coresOf(codes, words, data, width, height);
+  const sure = coresOf(codes, uneven, data, width, height, space);
   const grainy = options.grainy ?? isGrainy(picture);
   const exactness = grainy ? GRAINY_ART : DRAWN_ART;
-  const first = newEdgeSolver(picture, codes, sure, labels, curve, exactness);
-  if (grainy) first.cores = withoutStirredCores(first);
-  const cores = withThinCores(first);
-  const planes = Array.from({ length: palette.inks.length + 1 }, () => new Uint8Array(width * height));
-  const planeOf = Array.from(labels.plane, (p) => planes[p]!);
-  const solver = newEdgeSolver(picture, codes, cores, labels, curve, exactness);
-  const tally = options.unplanned;
-  if (tally) tally.seen += width * height;
-  let i = 0;
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++, i++) {
-      const core = cores[i]!;
-      if (core & 0x80) {
-        planeOf[core & LABEL]![i] = 255;
-        if (tally && codes[i]! & FAR && data[i * 4 + 3]! >= 128)
-          tallyColour(tally, data[i * 4]!, data[i * 4 + 1]!, data[i * 4 + 2]!);
-        continue;
-      }
-      solveEdge(solver, x, y);
-      const { parts, partLabel, share } = solver.mixer;
-      // The shares as bytes; what rounding leaves over goes to the first, so that the sum stays 255.
-      let left = 255;
-      for (let p = 1; p < parts; p++) {
-        const byte = Math.round(share[p]! * 255);
-        planeOf[partLabel[p]!]![i]! += byte;
-        left -= byte;
-      }
-      planeOf[partLabel[0]!]![i]! += left;
+  const first = newEdgeSolver(picture, words, codes, sure.cores, labels, curve, exactness);
+  let { soft } = sure;
+  if (grainy) {
+    first.cores = withoutStirredCores(first);
+    soft = softPoints(first.cores);
+  }
+  const cores = withThinCores(first, soft, space);
+  const solver = newEdgeSolver(picture, words, codes, cores, labels, curve, exactness);
+  const planeCount = palette.inks.length + 1;
+  const winners = planesOfCores(cores, labels, space);
+  if (options.unplanned) tallyUnplanned(options.unplanned, codes, cores, data);
+  const shared = space.words('shared', soft.length);
+  const shares = space.bytes('shares', soft.length * planeCount);
+  let count = 0;
+  const parts = new Uint8Array(planeCount);
+  for (let k = 0; k < soft.length; k++) {
+    const i = soft[k]!;
+    if (cores[i]! & SURE) continue;
+    const x = i % width;
+    solveEdge(solver, x, (i - x) / width);
+    sharesOf(solver.mixer, labels, parts);
+    let most = 0;
+    for (let p = 1; p < planeCount; p++) if (parts[p]! > parts[most]!) most = p;
+    winners[i] = most;
+    if (parts[most] === 255) continue;
+    shares.set(parts, count * planeCount);
+    shared[count++] = i;
+  }
+  return {
+    width,
+    height,
+    planeCount,
+    winners,
+    shared: shared.subarray(0, count),
+    shares: shares.subarray(0, count * planeCount),
+  };
+}
+
+/** The shares as bytes, one a plane; what rounding leaves over goes to the first, so that the sum stays 255. */
+function sharesOf({ parts, partLabel, share }: Mixer, labels: Labels, out: Uint8Array): void {
+  out.fill(0);
+  let left = 255;
+  for (let p = 1; p < parts; p++) {
+    const byte = Math.round(share[p]! * 255);
+    out[labels.plane[partLabel[p]!]!]! += byte;
+    left -= byte;
+  }
+  out[labels.plane[partLabel[0]!]!]! += left;
+}
+
+/** Places without a sure core. */
+function softPoints(cores: Uint8Array): Int32Array {
+  let count = 0;
+  for (let i = 0; i < cores.length; i++) if ((cores[i]! & SURE) === 0) count++;
+  const soft = new Int32Array(count);
+  for (let i = 0, k = 0; i < cores.length; i++) if ((cores[i]! & SURE) === 0) soft[k++] = i;
+  return soft;
+}
+
+/** Counts the points that are sure of an ink though it is far from their colour. */
+function tallyUnplanned(
+  tally: UnplannedTally,
+  codes: Uint8Array,
+  cores: Uint8Array,
+  data: Uint8Array | Uint8ClampedArray,
+): void {
+  tally.seen += codes.length;
+  const see = (i: number) => {
+    if (codes[i]! & FAR && cores[i]! & SURE && data[i * 4 + 3]! >= 128)
+      tallyColour(tally, data[i * 4]!, data[i * 4 + 1]!, data[i * 4 + 2]!);
+  };
+  const fours = fourAtATime(codes);
+  const any = FAR * 0x01010101;
+  for (let k = 0; k < fours.length; k++)
+    if ((fours[k]! & any) !== 0) for (let i = 4 * k; i < 4 * k + 4; i++) see(i);
+  for (let i = 4 * fours.length; i < codes.length; i++) see(i);
+}
+
+/** The bytes as words of four, but for up to three at the end. */
+const fourAtATime = (bytes: Uint8Array): Int32Array =>
+  new Int32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2);
+
+/** The plane of every point's core; of points without one, anything. */
+function planesOfCores(cores: Uint8Array, labels: Labels, space: Workspace): Uint8Array {
+  const planes = space.bytes('winners', cores.length);
+  const from = fourAtATime(cores);
+  const to = fourAtATime(planes);
+  const planeOf = (core: number): number => labels.plane[core & LABEL] ?? 0;
+  let last = 0;
+  let answer = planeOf(0) * 0x01010101;
+  for (let k = 0; k < from.length; k++) {
+    const four = from[k]!;
+    // Flat stretches repeat the last four.
+    if (four !== last) {
+      last = four;
+      answer =
+        planeOf(four) |
+        (planeOf(four >>> 8) << 8) |
+        (planeOf(four >>> 16) << 16) |
+        (planeOf(four >>> 24) << 24);
     }
-  return { width, height, planes };
+    to[k] = answer;
+  }
+  for (let i = 4 * from.length; i < cores.length; i++) planes[i] = planeOf(cores[i]!);
+  return planes;
 }
 
 /** Light for each byte, on the scale of the encoded values. */

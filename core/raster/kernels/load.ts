@@ -32,6 +32,14 @@ export interface Kernels {
     winners: number,
     reach: number,
   ): void;
+  prepareWinners(
+    winners: number,
+    planes: number,
+    pitch: number,
+    rows: number,
+    texels: number,
+    reach: number,
+  ): void;
   warpTile(
     nodes: number,
     cols: number,

@@ -1,4 +1,5 @@
 import type { Mask } from '../mask.ts';
+import { countBelow, type SparseCoverage } from '../sparseCoverage.ts';
 import type { WarpGrid } from '../warp.ts';
 import { type Kernels, Scratch } from './load.ts';
 
@@ -7,6 +8,27 @@ const TILE_ROWS = 64;
 const TILE_POINTS = 1 << 17;
 /** Positions beyond this would not fit 32 bits in 1/2048 of a point. */
 const FARTHEST = 1e6;
+
+/** Coverage that can bring any part of itself to the kernels' memory. */
+interface Source {
+  readonly width: number;
+  readonly height: number;
+  readonly planeCount: number;
+  /** Scratch it needs for a region of `size` texels, bytes. */
+  readonly scratch: (size: number) => number;
+  /** Writes texels, winners and reach of the region, rows of `pitch`. */
+  readonly bring: (
+    kernels: Kernels,
+    region: Region,
+    pitch: number,
+    at: {
+      readonly scratch: number;
+      readonly texels: number;
+      readonly winners: number;
+      readonly reach: number;
+    },
+  ) => void;
+}
 
 interface Region {
   readonly x: number;
@@ -19,11 +41,30 @@ interface Region {
  * The compiled twin of `warpRows`. Cuts the tile into parts whose source fits the cache. Returns false, having changed
  * nothing, when a node of the grid is no number or so far away that 32 bits do not hold it.
  */
-export function warpRowsFast(
+export const warpRowsFast = (
   kernels: Kernels,
   planes: readonly Uint8Array[],
   srcWidth: number,
   srcHeight: number,
+  ...where: Where
+): boolean => warpFast(kernels, planesSource(planes, srcWidth, srcHeight), ...where);
+
+/** The same for coverage told shortly. */
+export const warpSparseFast = (kernels: Kernels, coverage: SparseCoverage, ...where: Where): boolean =>
+  warpFast(kernels, sparseSource(coverage), ...where);
+
+type Where = readonly [
+  grid: WarpGrid,
+  out: readonly Mask[],
+  outX: number,
+  outY: number,
+  width: number,
+  height: number,
+];
+
+function warpFast(
+  kernels: Kernels,
+  source: Source,
   grid: WarpGrid,
   out: readonly Mask[],
   outX: number,
@@ -34,7 +75,7 @@ export function warpRowsFast(
   const { xy } = grid;
   for (let i = 0; i < grid.cols * grid.rows * 2; i++) if (!(Math.abs(xy[i]!) <= FARTHEST)) return false;
   const part = (x: number, y: number, w: number, h: number): void => {
-    const region = regionOf(grid, srcWidth, srcHeight, x, y, w, h);
+    const region = regionOf(grid, source.width, source.height, x, y, w, h);
     if (region === null) return;
     if (region.width * region.height > TILE_POINTS && (w > 256 || h > 8)) {
       if (w > 16 * h) {
@@ -46,7 +87,7 @@ export function warpRowsFast(
         part(x, y, w, half);
         part(x, y + half, w, h - half);
       }
-    } else inkPart(kernels, planes, srcWidth, srcHeight, grid, out, outX, outY, { x, y, w, h }, region);
+    } else inkPart(kernels, source, grid, out, outX, outY, { x, y, w, h }, region);
   };
   for (let y = 0; y < height; y += TILE_ROWS) part(0, y, width, Math.min(TILE_ROWS, height - y));
   return true;
@@ -82,9 +123,7 @@ function regionOf(
 
 function inkPart(
   kernels: Kernels,
-  planes: readonly Uint8Array[],
-  srcWidth: number,
-  srcHeight: number,
+  source: Source,
   grid: WarpGrid,
   out: readonly Mask[],
   outX: number,
@@ -102,22 +141,20 @@ function inkPart(
   const outSize = words * part.h * 4;
   const scratch = new Scratch();
   const nodesAt = scratch.take(grid.cols * grid.rows * 8);
-  const planarAt = scratch.take(planes.length * size);
-  const texelsAt = scratch.take(size * 8 * ((planes.length + 7) >> 3));
+  const { planeCount } = source;
+  const sourceAt = scratch.take(source.scratch(size));
+  const texelsAt = scratch.take(size * 8 * ((planeCount + 7) >> 3));
   const winnersAt = scratch.take(size);
   const reachAt = scratch.take(size);
-  const outAt = scratch.take((planes.length - 1) * outSize);
+  const outAt = scratch.take((planeCount - 1) * outSize);
   scratch.reserve(kernels);
   new Float32Array(kernels.memory.buffer).set(grid.xy.subarray(0, grid.cols * grid.rows * 2), nodesAt >> 2);
-  const bytes = new Uint8Array(kernels.memory.buffer);
-  planes.forEach((plane, k) => {
-    copyRegion(plane, srcWidth, srcHeight, region, bytes, planarAt + k * size, pitch, k === 0 ? 255 : 0);
-  });
-  kernels.prepareSource(planarAt, planes.length, pitch, region.height, texelsAt, winnersAt, reachAt);
+  const at = { scratch: sourceAt, texels: texelsAt, winners: winnersAt, reach: reachAt };
+  source.bring(kernels, region, pitch, at);
 
   const memory = new Uint32Array(kernels.memory.buffer);
   const copyMasks = (store: (mask: Mask, from: number, to: number, at: number, count: number) => void) => {
-    for (let k = 1; k < planes.length; k++) {
+    for (let k = 1; k < planeCount; k++) {
       const mask = out[k - 1]!;
       const at = (outAt + (k - 1) * outSize) >> 2;
       const from = (outY + part.y) * mask.stride + first;
@@ -136,9 +173,9 @@ function inkPart(
     part.y,
     part.w,
     part.h,
-    planes.length,
-    srcWidth,
-    srcHeight,
+    planeCount,
+    source.width,
+    source.height,
     region.x,
     region.y,
     pitch,
@@ -150,6 +187,49 @@ function inkPart(
     words * 4,
   );
   copyMasks((mask, from, _, at, count) => mask.data.set(memory.subarray(at, at + count), from));
+}
+
+function planesSource(planes: readonly Uint8Array[], width: number, height: number): Source {
+  return {
+    width,
+    height,
+    planeCount: planes.length,
+    scratch: (size) => planes.length * size,
+    bring: (kernels, region, pitch, { scratch, texels, winners, reach }) => {
+      const size = pitch * region.height;
+      const bytes = new Uint8Array(kernels.memory.buffer);
+      planes.forEach((plane, k) => {
+        copyRegion(plane, width, height, region, bytes, scratch + k * size, pitch, k === 0 ? 255 : 0);
+      });
+      kernels.prepareSource(scratch, planes.length, pitch, region.height, texels, winners, reach);
+    },
+  };
+}
+
+function sparseSource({ width, height, planeCount, winners, shared, shares }: SparseCoverage): Source {
+  const texel = ((planeCount + 7) >> 3) << 3;
+  return {
+    width,
+    height,
+    planeCount,
+    scratch: () => 0,
+    bring: (kernels, region, pitch, at) => {
+      const bytes = new Uint8Array(kernels.memory.buffer);
+      copyRegion(winners, width, height, region, bytes, at.winners, pitch, 0);
+      kernels.prepareWinners(at.winners, planeCount, pitch, region.height, at.texels, at.reach);
+      const from = Math.max(0, region.x);
+      const to = Math.min(width, region.x + region.width);
+      const bottom = Math.min(height, region.y + region.height);
+      for (let y = Math.max(0, region.y); y < bottom; y++) {
+        const row = y * width;
+        const start = at.texels + ((y - region.y) * pitch - region.x) * texel;
+        for (let k = countBelow(shared, row + from); k < shared.length && shared[k]! < row + to; k++) {
+          const to = start + (shared[k]! - row) * texel;
+          for (let p = 0; p < planeCount; p++) bytes[to + p] = shares[k * planeCount + p]!;
+        }
+      }
+    },
+  };
 }
 
 /** Copies a region of a plane into rows of `pitch` bytes; beyond the plane, `outside`. */

@@ -4,3 +4,4 @@ export { thresholdRows } from './threshold';
 export { diffuseRow } from './diffuse';
 export { screenRows } from './enlarge';
 export { downsampleRows } from './downsample';
+export { prepareWinners } from './winners';

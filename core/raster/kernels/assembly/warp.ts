@@ -89,6 +89,12 @@ export function prepareSource(
       );
     }
   }
+  reachOf(winners, pitch, rows, reach);
+}
+
+/** Counts, from each texel to the right, the cells that agree on one winner. */
+export function reachOf(winners: usize, pitch: i32, rows: i32, reach: usize): void {
+  const size = <usize>pitch * <usize>rows;
   memory.fill(reach + size - <usize>pitch, 0, <usize>pitch);
   for (let y = 0; y < rows - 1; y++) {
     const row = winners + <usize>y * <usize>pitch;
