@@ -106,4 +106,5 @@ export const jigOf = (job: Job) => ({
   frameLength: job.press.frameLength,
   frameBar: job.press.frameBar ?? USUAL_FRAME_BAR,
   hinge: job.press.hinge ?? ('near' as const),
+  bolts: job.press.bolts ?? ('outer' as const),
 });

@@ -118,6 +118,11 @@ export const PRESS_RECORDS = {
     .optional(),
   burned: z.array(BurnedScreenSchema).max(2000).optional(),
   plies: count(2, 50).optional(),
+  /** mm between blade or film and the frame's side, and at each end for ink and squeegee. */
+  sideMargin: z.number().finite().min(0).max(1000).optional(),
+  inkWell: z.number().finite().min(0).max(1000).optional(),
+  /** Truck bolts that hold the deck in the jig: all eight, or the outer or inner four. */
+  bolts: z.enum(['all', 'outer', 'inner']).optional(),
   frameBar: z.number().finite().min(0).max(300).optional(),
   hinge: z.enum(['near', 'far']).optional(),
   frames: count(1, 200).optional(),

@@ -21,6 +21,16 @@ export interface ExposureHistory {
   readonly spread: number;
 }
 
+/** Whether a screen can tell about another: same emulsion, lamp and dyeing, mesh count within a tenth. */
+export const isAlike = (
+  screen: BurnedScreen,
+  like: Pick<BurnedScreen, 'emulsion' | 'lamp' | 'meshPerCm' | 'dyed'>,
+): boolean =>
+  screen.emulsion === like.emulsion &&
+  screen.lamp === like.lamp &&
+  screen.dyed === like.dyed &&
+  Math.abs(screen.meshPerCm / like.meshPerCm - 1) <= 0.1;
+
 /** What earlier screens of the same emulsion, lamp and dyeing, mesh count within a tenth, say about the time; null: none. */
 export function exposureHistory(
   log: readonly BurnedScreen[],
@@ -28,12 +38,7 @@ export function exposureHistory(
 ): ExposureHistory | null {
   const logs: number[] = [];
   for (const screen of log) {
-    const alike =
-      screen.emulsion === like.emulsion &&
-      screen.lamp === like.lamp &&
-      screen.dyed === like.dyed &&
-      Math.abs(screen.meshPerCm / like.meshPerCm - 1) <= 0.1;
-    if (!alike || !(screen.time > 0 && screen.distance > 0)) continue;
+    if (!isAlike(screen, like) || !(screen.time > 0 && screen.distance > 0)) continue;
     const steps = screen.step === undefined ? 0 : (screen.targetStep ?? 7) - screen.step;
     logs.push(Math.log(screen.time * 10 ** (0.15 * steps) * (like.distance / screen.distance) ** 2));
   }

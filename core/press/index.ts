@@ -6,7 +6,7 @@ export { drawingDxf } from './drawingDxf.ts';
 export { drawingSvg } from './drawingSvg.ts';
 export { type EmulsionInput, emulsionAmount } from './emulsion.ts';
 export { type Exposure, type ExposureInput, exposureTime, lampFalloff, tabletFactor } from './exposure.ts';
-export { type BurnedScreen, type ExposureHistory, exposureHistory } from './exposureLog.ts';
+export { type BurnedScreen, type ExposureHistory, exposureHistory, isAlike } from './exposureLog.ts';
 export type { FilmMeasure } from './filmMeasure.ts';
 export { type FineMap, fineMap } from './fineMap.ts';
 export { type FinestFeatures, finestFeatures, type ThinPlace, thinPlaces } from './finestFeatures.ts';

@@ -10,6 +10,8 @@ export interface JigInput {
   readonly frameBar: Mm;
   /** The side you stand at, or the far side: where the hinge clamps are. */
   readonly hinge: 'near' | 'far';
+  /** Truck holes that bolts stand in; left out: the outer ones of each truck. */
+  readonly bolts?: 'outer' | 'inner' | 'all';
 }
 
 /** Common practice, no source: measure the frame. */
@@ -35,7 +37,7 @@ const hingeLine = ({ frameWidth, frameBar, hinge }: JigInput): Mm =>
  * on. Plan mm, origin mid-wheelbase.
  */
 export function jigDrawing(deck: Deck, face: Face, input: JigInput): Outcome<Drawing> {
-  const { frameWidth, frameLength, frameBar } = input;
+  const { frameWidth, frameLength, frameBar, bolts = 'outer' } = input;
   const ring = outlineRing(deck, face);
   const reach = ring.reduce((most, [x]) => Math.max(most, Math.abs(x)), 0);
   const wide = ring.reduce((most, [, y]) => Math.max(most, Math.abs(y)), 0);
@@ -61,8 +63,9 @@ export function jigDrawing(deck: Deck, face: Face, input: JigInput): Outcome<Dra
         [x, y + radius + 2],
       ]),
     );
-    // Bolts stand in the outer holes: the longer the base between them, the truer the deck lies.
-    if (Math.abs(Math.abs(x) - outer) < 0.5) items.push(circle('mark', x, y, radius + 3.5));
+    // The outer holes unless others are wished: the longer the base between bolts, the truer the deck lies.
+    const isOuter = Math.abs(Math.abs(x) - outer) < 0.5;
+    if (bolts === 'all' || (bolts === 'outer') === isOuter) items.push(circle('mark', x, y, radius + 3.5));
   }
   const [fx, fy] = [frameLength / 2, frameWidth / 2];
   const box = (a: number, b: number): readonly (readonly [number, number])[] => [
@@ -134,7 +137,13 @@ export function jigDrawing(deck: Deck, face: Face, input: JigInput): Outcome<Dra
   items.push(
     text(0, 40, 9, up, true),
     text(0, 28, 5, deck.name, true),
-    text(0, -28, 4.5, 'Ringed holes: bolts. Others: only to sight through.', true),
+    text(
+      0,
+      -28,
+      4.5,
+      bolts === 'all' ? 'Bolts in all eight holes.' : 'Ringed holes: bolts. Others: only to sight through.',
+      true,
+    ),
     text(
       0,
       -37,

@@ -16,11 +16,15 @@ export const HABITS = [
   'sheetPrice',
   'plies',
   'hinge',
+  'bolts',
+  'sideMargin',
+  'inkWell',
 ] as const;
 export type Habit = (typeof HABITS)[number];
 
 const { waste, dryingPlaces, exposureUnits, people, rack, clearCoats } = PRESS_RECORDS;
-const { hours, times, spoilPerPull, deckPrice, sheetPrice, plies, hinge } = PRESS_RECORDS;
+const { hours, times, spoilPerPull, deckPrice, sheetPrice, plies, hinge, bolts, sideMargin, inkWell } =
+  PRESS_RECORDS;
 /** The same figures as in a job, with the same bounds. */
 export const RunHabitsSchema = z.looseObject({
   waste,
@@ -36,5 +40,8 @@ export const RunHabitsSchema = z.looseObject({
   sheetPrice,
   plies,
   hinge,
+  bolts,
+  sideMargin,
+  inkWell,
 });
 export type RunHabits = z.infer<typeof RunHabitsSchema>;

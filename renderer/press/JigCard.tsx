@@ -41,6 +41,16 @@ export function JigCard() {
         ]}
         onChange={(hinge) => edit('Change hinge side', (j) => changePress(j, { hinge }))}
       />
+      <Choice
+        label="Bolts that hold the deck"
+        value={input.bolts}
+        options={[
+          { value: 'outer', label: 'outer four' },
+          { value: 'inner', label: 'inner four' },
+          { value: 'all', label: 'all eight' },
+        ]}
+        onChange={(bolts) => edit('Change bolts', (j) => changePress(j, { bolts }))}
+      />
       {drawn.ok ? (
         <Drawn drawing={drawn.value} label={`Jig for the ${face}: outline, truck holes, frame, hinge line`} />
       ) : (
@@ -49,7 +59,7 @@ export function JigCard() {
         </p>
       )}
       <p className="hint">
-        kickflat press writes it at 1:1 as jig.pdf on your film sheets, and as SVG and DXF for a cutter.
+        “Make press sheets” writes it at 1:1 as jig.pdf on your film sheets, and as SVG and DXF for a cutter.
       </p>
       <Cautions of={['wood', 'clamps']} />
     </Card>

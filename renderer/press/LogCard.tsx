@@ -1,101 +1,89 @@
-import { useState } from 'react';
-import { pullsOf } from '../../core/runOf.ts';
-import { Card, NumberBox, Pick } from '../bench/index.ts';
+import type { LogEntry } from '../../core/job/index.ts';
+import { lotsOf, pullsOf } from '../../core/runOf.ts';
+import { Card } from '../bench/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';
+import { LogForm } from './LogForm.tsx';
+import { LogTally } from './LogTally.tsx';
 
-const KINDS = ['test', 'printed', 'spoiled', 'rescued', 'note'] as const;
-type Kind = (typeof KINDS)[number];
+/** Lines that are listed, newest first. */
+const LISTED = 40;
 
-/** What happened at the press, per pull. */
+/** What happened at the press, per pull, lot and deck. */
 export function LogCard() {
   const job = useStudio((s) => s.job)!;
-  const pulls = pullsOf(job);
   const log = job.press.log ?? [];
-  const [at, setAt] = useState(0);
-  const [kind, setKind] = useState<Kind>('printed');
-  const [decks, setDecks] = useState(1);
-  const [words, setWords] = useState('');
-  const pull = pulls[Math.min(at, pulls.length - 1)];
-  const total = (what: Kind) => log.filter((l) => l.kind === what).reduce((n, l) => n + l.decks, 0);
+  const lots = lotsOf(job);
+  const total = (what: LogEntry['kind']) =>
+    log.filter((line) => line.kind === what).reduce((n, line) => n + line.decks, 0);
   const printed = total('printed');
   const spoiled = total('spoiled');
   const lost = spoiled - total('rescued');
-  const nameOf = (face: string, inkId: string) =>
-    pulls.find((p) => p.face === face && p.ink.id === inkId)?.ink.name ?? inkId;
+  const pulls = pullsOf(job);
+  const nameOf = ({ face, inkId }: LogEntry) =>
+    `${face} ${pulls.find((p) => p.face === face && p.ink.id === inkId)?.ink.name ?? inkId}`;
+  const lotName = (line: LogEntry) => {
+    const lot = lots.find(
+      (one) => one.veneerId === line.veneerId && one.colourwayId === (line.colourwayId ?? null),
+    );
+    return lot ? `${lot.veneer}, ${lot.colourway}` : '';
+  };
   return (
     <Card title="Log" wide>
-      {pull && (
-        <div className="log-line">
-          <Pick
-            label="Pull"
-            value={String(Math.min(at, pulls.length - 1))}
-            options={pulls.map((p, i) => ({ value: String(i), label: `${p.face} ${p.pull} ${p.ink.name}` }))}
-            onChange={(v) => setAt(Number(v))}
-          />
-          <Pick
-            label="What"
-            value={kind}
-            options={KINDS.map((k) => ({ value: k, label: k }))}
-            onChange={setKind}
-          />
-          <NumberBox
-            label="Decks"
-            value={decks}
-            min={0}
-            max={10_000}
-            digits={0}
-            onChange={(n) => setDecks(Math.round(n))}
-          />
-          <div className="field">
-            <label htmlFor="log-words">Notes, or a photo’s path</label>
-            <input id="log-words" value={words} maxLength={2000} onChange={(e) => setWords(e.target.value)} />
-          </div>
-          <button
-            type="button"
-            onClick={() => {
-              edit('Write in the log', (j) =>
-                changePress(j, {
-                  log: [...(j.press.log ?? []), { face: pull.face, inkId: pull.ink.id, kind, decks, words }],
-                }),
-              );
-              setWords('');
-            }}
-          >
-            Write
-          </button>
-        </div>
-      )}
+      <LogForm />
       {log.length === 0 ? (
         <p className="empty">
-          Tests, printed, spoiled and rescued decks go here; a reprint begins from them.
+          Tests, printed, spoiled and rescued decks go here. The plan is made anew from what is printed, and a
+          reprint looks back on it.
         </p>
       ) : (
-        <table className="plain-table">
-          <thead>
-            <tr>
-              <th>pull</th>
-              <th>what</th>
-              <th className="number">decks</th>
-              <th>notes</th>
-            </tr>
-          </thead>
-          <tbody>
-            {log
-              .map((line, i) => ({ line, i }))
-              .slice(-40)
-              .reverse()
-              .map(({ line, i }) => (
-                <tr key={i}>
-                  <td>
-                    {line.face} {nameOf(line.face, line.inkId)}
-                  </td>
-                  <td>{line.kind}</td>
-                  <td className="number">{line.decks === 0 ? '' : line.decks}</td>
-                  <td>{line.words}</td>
-                </tr>
-              ))}
-          </tbody>
-        </table>
+        <>
+          <LogTally />
+          <table className="plain-table" aria-label="Log, newest first">
+            <thead>
+              <tr>
+                <th>pull</th>
+                <th>what</th>
+                <th className="number">decks</th>
+                <th>which</th>
+                <th>notes</th>
+                <th />
+              </tr>
+            </thead>
+            <tbody>
+              {log
+                .map((line, i) => ({ line, i }))
+                .slice(-LISTED)
+                .reverse()
+                .map(({ line, i }) => (
+                  <tr key={i}>
+                    <td>{nameOf(line)}</td>
+                    <td>{line.kind}</td>
+                    <td className="number">{line.decks === 0 ? '' : line.decks}</td>
+                    <td>
+                      {lotName(line)} {line.deckNumbers ? `no. ${line.deckNumbers}` : ''}
+                    </td>
+                    <td>
+                      {line.words}
+                      {line.photo && <small> photo: {line.photo}</small>}
+                    </td>
+                    <td>
+                      <button
+                        type="button"
+                        aria-label={`Remove line ${i + 1} of the log`}
+                        onClick={() =>
+                          edit('Remove a line of the log', (j) =>
+                            changePress(j, { log: (j.press.log ?? []).filter((_, k) => k !== i) }),
+                          )
+                        }
+                      >
+                        Remove
+                      </button>
+                    </td>
+                  </tr>
+                ))}
+            </tbody>
+          </table>
+        </>
       )}
       {printed + spoiled > 0 && lost >= 0 && (
         <div className="row-buttons">

@@ -3,8 +3,11 @@ import { JigCard } from './JigCard.tsx';
 import { LogCard } from './LogCard.tsx';
 import { NotesCard } from './NotesCard.tsx';
 import { PlanCard } from './PlanCard.tsx';
+import { PressSheetsCard } from './PressSheetsCard.tsx';
 import { RegisterCard } from './RegisterCard.tsx';
+import { ReprintCard } from './ReprintCard.tsx';
 import { RunCard } from './RunCard.tsx';
+import { ShoppingCard } from './ShoppingCard.tsx';
 import './press.css';
 
 /** From screens to boxed decks: the run, its plan, register, jig and log. */
@@ -12,10 +15,13 @@ export function PressStation() {
   return (
     <>
       <RunCard />
+      <PressSheetsCard />
       <RegisterCard />
       <PlanCard />
       <JigCard />
       <LogCard />
+      <ShoppingCard />
+      <ReprintCard />
       <NotesCard />
       <ShopCard />
     </>

@@ -1,4 +1,5 @@
 import { countRun, USUAL } from '../../core/press/index.ts';
+import { lotTallies } from '../../core/runLog.ts';
 import { lotsOf, pullsOf } from '../../core/runOf.ts';
 import { Card, Measure, NumberBox, Pick } from '../bench/index.ts';
 import { Worked } from '../screens/index.ts';
@@ -6,7 +7,7 @@ import { changePress, edit, useStudio } from '../state/index.ts';
 
 const DRAWN = '-';
 
-/** Decks by veneer and colourway, spare ones, what to buy and what a deck costs. */
+/** Decks by veneer and colourway, spare ones, and how many are left. */
 export function RunCard() {
   const job = useStudio((s) => s.job)!;
   const { press } = job;
@@ -28,8 +29,9 @@ export function RunCard() {
     spoilPerPull: spoil,
     sheets: pulls.map(() => 1),
     goods: [],
-    deckPrice: press.deckPrice ?? null,
+    deckPrice: null,
   });
+  const tallies = lotTallies(job);
   const ways = [
     { value: DRAWN, label: 'inks as drawn' },
     ...job.colourways.slice(1).map((c) => ({ value: c.id, label: c.name })),
@@ -37,13 +39,12 @@ export function RunCard() {
   return (
     <Card title="The run" wide>
       <Worked found={found}>
-        {({ good, start, screens, costPerDeck }) => (
+        {({ good, start, screens }) => (
           <div className="measures">
             <Measure value={String(good)} label="good decks" />
             <Measure value={String(start)} label="blanks to start with" />
             <Measure value={String(screens)} label="screens" />
             <Measure value={String(start * pulls.length)} label="pulls in all" />
-            {costPerDeck !== null && <Measure value={costPerDeck.toFixed(2)} label="blanks a good deck" />}
           </div>
         )}
       </Worked>
@@ -54,6 +55,7 @@ export function RunCard() {
             <th>colourway</th>
             <th>good decks</th>
             <th className="number">start with</th>
+            <th className="number">left</th>
             <th />
           </tr>
         </thead>
@@ -94,6 +96,10 @@ export function RunCard() {
                   />
                 </td>
                 <td className="number">{started?.start ?? 0}</td>
+                <td className="number">
+                  {tallies.find((t) => t.veneerId === lot.veneerId && t.colourwayId === lot.colourwayId)
+                    ?.left ?? ''}
+                </td>
                 <td>
                   {lots.length > 1 && (
                     <button type="button" onClick={() => setLots(lots.filter((_, k) => k !== i))}>
@@ -118,28 +124,6 @@ export function RunCard() {
         >
           Add a lot
         </button>
-        <button
-          type="button"
-          onClick={() =>
-            edit('Begin a reprint', (j) =>
-              changePress(j, {
-                finished: {},
-                log: [
-                  ...(j.press.log ?? []),
-                  {
-                    face: 'bottom',
-                    inkId: j.faces.bottom.inks[0]?.id ?? '',
-                    kind: 'note',
-                    decks: 0,
-                    words: 'Reprint begun: films as they were.',
-                  },
-                ],
-              }),
-            )
-          }
-        >
-          Begin a reprint
-        </button>
       </div>
       <div className="fields">
         <NumberBox
@@ -153,18 +137,7 @@ export function RunCard() {
             edit('Change spoilage', (j) => changePress(j, { spoilPerPull: n / 100 }), 'spoilage')
           }
         />
-        <NumberBox
-          label="A blank costs"
-          value={press.deckPrice ?? 0}
-          min={0}
-          max={1e9}
-          onChange={(deckPrice) => edit('Change price', (j) => changePress(j, { deckPrice }), 'deck price')}
-        />
       </div>
-      <p className="hint">
-        A reprint keeps the films, meshes, exposures, corrections and times; choose another colourway for its
-        lots, and tick its tasks afresh. The run sheet lists what to buy.
-      </p>
     </Card>
   );
 }

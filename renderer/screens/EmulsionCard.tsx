@@ -3,12 +3,14 @@ import { pullsOf } from '../../core/runOf.ts';
 import { Card, Measure, NumberBox } from '../bench/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';
 import { Cautions } from './Cautions.tsx';
+import { NamedThing } from './NamedThing.tsx';
 import { Worked } from './Worked.tsx';
 
 /** Emulsion for all screens of the run. */
 export function EmulsionCard() {
   const job = useStudio((s) => s.job)!;
   const { emulsion } = job.press;
+  const known = useStudio((s) => s.shop.emulsions);
   const input = {
     width: job.press.frameWidth,
     length: job.press.frameLength,
@@ -25,6 +27,20 @@ export function EmulsionCard() {
     );
   return (
     <Card title="Emulsion">
+      <NamedThing
+        label="Emulsion"
+        value={emulsion?.name ?? ''}
+        known={known}
+        onChange={(name) => {
+          const one = known.find((e) => e.name === name);
+          put({
+            name,
+            ...(one?.coats === undefined ? {} : { coats: one.coats }),
+            ...(one?.wetUm === undefined ? {} : { wetUm: one.wetUm }),
+            ...(one?.waste === undefined ? {} : { waste: one.waste }),
+          });
+        }}
+      />
       <div className="fields">
         <NumberBox
           label="Coats a side"

@@ -1,15 +1,17 @@
 import { useState } from 'react';
-import { type BurnedScreen, exposureHistory, exposureTime, USUAL } from '../../core/press/index.ts';
+import { exposureTime, USUAL } from '../../core/press/index.ts';
 import { Card, Choice, LengthField, Measure, NumberBox, Toggle } from '../bench/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';
 import { Cautions } from './Cautions.tsx';
-import { ExposurePlot } from './ExposurePlot.tsx';
+import { ExposureLog } from './ExposureLog.tsx';
+import { NamedThing } from './NamedThing.tsx';
 import { Worked } from './Worked.tsx';
 
 /** From the last exposure to the next: tablet, lamp distance, mesh change; and what earlier screens say. */
 export function ExposureCard() {
   const job = useStudio((s) => s.job)!;
-  const { exposure, burned = [], emulsion } = job.press;
+  const { exposure, emulsion } = job.press;
+  const lamps = useStudio((s) => s.shop.lamps);
   const time = exposure?.time ?? USUAL.testTime.value;
   const target = exposure?.targetStep ?? USUAL.targetStep.value;
   const distance = exposure?.distance ?? 500;
@@ -38,8 +40,6 @@ export function ExposureCard() {
     dyed: exposure?.dyed ?? false,
     distance,
   };
-  const log = burned as unknown as readonly BurnedScreen[];
-  const history = exposureHistory(log, like);
   const keep = (next: number) => {
     edit('Use the new exposure', (j) =>
       changePress(j, {
@@ -67,6 +67,19 @@ export function ExposureCard() {
   return (
     <Card title="Exposure" wide>
       <div className="fields">
+        <NamedThing
+          label="Lamp"
+          value={exposure?.lamp ?? ''}
+          known={lamps}
+          onChange={(lamp) => {
+            const one = lamps.find((l) => l.name === lamp);
+            put({
+              lamp,
+              ...(one?.distance === undefined ? {} : { distance: one.distance }),
+              ...(one?.time === undefined ? {} : { time: one.time }),
+            });
+          }}
+        />
         <NumberBox
           label="Last exposure"
           value={time}
@@ -91,6 +104,7 @@ export function ExposureCard() {
           onChange={(n) => put({ distance: n })}
         />
         <NumberBox label="Mesh" value={meshPerCm} min={5} max={250} unit="/cm" onChange={setMeshPerCm} />
+        <Toggle label="The mesh is dyed" on={exposure?.dyed ?? false} onChange={(dyed) => put({ dyed })} />
       </div>
       <div className="fields">
         <Toggle label="Step tablet read" on={read !== null} onChange={(on) => setRead(on ? target : null)} />
@@ -103,7 +117,7 @@ export function ExposureCard() {
         )}
       </div>
       <Choice
-        label="Mesh colour"
+        label="Mesh colour since then"
         value={mesh}
         options={[
           { value: 'same', label: 'as before' },
@@ -133,14 +147,7 @@ export function ExposureCard() {
           </>
         )}
       </Worked>
-      {log.length > 0 && <ExposurePlot log={log} target={target} />}
-      {history && (
-        <p className="hint">
-          {history.count} earlier {history.count === 1 ? 'screen' : 'screens'} of this emulsion, lamp and mesh
-          say <b>{history.time.toFixed(0)} s</b>
-          {history.count > 1 && <>, give or take × {history.spread.toFixed(2)}</>}.
-        </p>
-      )}
+      <ExposureLog like={like} target={target} />
       <Cautions of={['exposure', 'washing']} />
     </Card>
   );

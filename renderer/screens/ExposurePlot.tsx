@@ -2,9 +2,20 @@ import { type BurnedScreen, tabletFactor } from '../../core/press/index.ts';
 
 const [W, H, EDGE] = [420, 130, 26];
 
-/** Exposures of the log in order: hollow as burned, filled as its tablet says it should have been. */
-export function ExposurePlot({ log, target }: { log: readonly BurnedScreen[]; target: number }) {
-  const shown = log.slice(-30).map((screen) => ({
+/** Exposures of the log in order: hollow as burned, filled as its tablet says it should have been; others are faint. */
+export function ExposurePlot({
+  log,
+  alike,
+  target,
+}: {
+  log: readonly BurnedScreen[];
+  /** Which of them tell about the screen at hand. */
+  alike: readonly boolean[];
+  target: number;
+}) {
+  const first = Math.max(0, log.length - 30);
+  const shown = log.slice(first).map((screen, i) => ({
+    alike: alike[first + i] ?? false,
     time: screen.time,
     should:
       screen.step === undefined
@@ -33,7 +44,7 @@ export function ExposurePlot({ log, target }: { log: readonly BurnedScreen[]; ta
       ))}
       {shown.map((s, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the log only grows
-        <g key={i}>
+        <g key={i} opacity={s.alike ? 1 : 0.35}>
           <line
             x1={x(i)}
             x2={x(i)}
@@ -47,7 +58,7 @@ export function ExposurePlot({ log, target }: { log: readonly BurnedScreen[]; ta
         </g>
       ))}
       <text x={EDGE} y={H - 4} fontSize="11" fill="var(--ink-soft)">
-        ring: as burned · dot: as its tablet asked
+        ring: as burned · dot: as its tablet asked · faint: other emulsion, lamp or mesh
       </text>
     </svg>
   );

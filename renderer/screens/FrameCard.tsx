@@ -1,13 +1,16 @@
 import { outlineRing } from '../../core/deck/index.ts';
-import { innerFrame, meshGrowth, reach, sectionOf, USUAL } from '../../core/press/index.ts';
-import { Card, LengthField, Measure, NumberBox, Toggle } from '../bench/index.ts';
-import { changeFace, changePress, edit, formatLength, useStudio } from '../state/index.ts';
+import { innerFrame, USUAL } from '../../core/press/index.ts';
+import { Card, LengthField, Pick } from '../bench/index.ts';
+import { changePress, edit, formatLength, useStudio } from '../state/index.ts';
 import { Worked } from './Worked.tsx';
 
 /** Frame and off-contact, with the smallest frame that does. */
 export function FrameCard() {
   const job = useStudio((s) => s.job)!;
   const { press } = job;
+  const frames = useStudio((s) => s.shop.frames);
+  const sideMargin = press.sideMargin ?? USUAL.sideMargin.value;
+  const inkWell = press.inkWell ?? USUAL.inkWell.value;
   const put = (label: string, change: Partial<typeof press>) =>
     edit(label, (j) => changePress(j, change), `press ${Object.keys(change)}`);
   const xs = outlineRing(job.deck, 'bottom', 0.5).map(([x]) => x);
@@ -17,11 +20,33 @@ export function FrameCard() {
     filmLength,
     filmWidth: job.deck.width,
     blade: press.blade,
-    sideMargin: USUAL.sideMargin.value,
-    inkWell: USUAL.inkWell.value,
+    sideMargin,
+    inkWell,
   });
+  const here = frames.find((f) => f.width === press.frameWidth && f.length === press.frameLength)?.name ?? '';
   return (
     <Card title="Frame">
+      {frames.length > 0 && (
+        <Pick
+          label="A frame of your shop"
+          value={here}
+          options={[
+            ...(here === '' ? [{ value: '', label: 'none of them' }] : []),
+            ...frames.map((f) => ({ value: f.name, label: f.name })),
+          ]}
+          onChange={(name) => {
+            const frame = frames.find((f) => f.name === name);
+            if (!frame) return;
+            const { width, length, bar, count } = frame;
+            put('Choose frame', {
+              frameWidth: width,
+              frameLength: length,
+              ...(bar === undefined ? {} : { frameBar: bar }),
+              ...(count === undefined ? {} : { frames: count }),
+            });
+          }}
+        />
+      )}
       <div className="fields">
         <LengthField
           label="Inside, along"
@@ -47,6 +72,24 @@ export function FrameCard() {
           step={0.5}
           onChange={(offContact) => put('Change off-contact', { offContact })}
         />
+        <LengthField
+          label="Free beside the blade"
+          value={sideMargin}
+          min={0}
+          max={1000}
+          step={5}
+          hint={USUAL.sideMargin.better}
+          onChange={(n) => put('Change frame margins', { sideMargin: n })}
+        />
+        <LengthField
+          label="Free at each end, for ink"
+          value={inkWell}
+          min={0}
+          max={1000}
+          step={5}
+          hint={USUAL.inkWell.better}
+          onChange={(n) => put('Change frame margins', { inkWell: n })}
+        />
       </div>
       <Worked found={found}>
         {({ width, length, offContact }) => (
@@ -57,90 +100,6 @@ export function FrameCard() {
             </b>{' '}
             inside; start off-contact from {formatLength(offContact, job.units)}.
           </p>
-        )}
-      </Worked>
-    </Card>
-  );
-}
-
-/** How much the print grows, estimated or measured, and how far the mesh reaches. */
-export function GrowthCard() {
-  const job = useStudio((s) => s.job)!;
-  const face = useStudio((s) => s.face);
-  const { press } = job;
-  const { measuredGrowth } = job.faces[face];
-  const grow = (key: 'along' | 'across', percent: number | null) =>
-    edit(
-      'Enter measured growth',
-      (j) =>
-        changeFace(j, face, {
-          measuredGrowth: { ...measuredGrowth, [key]: percent === null ? null : percent / 100 },
-        }),
-      `growth ${key}`,
-    );
-  const across = meshGrowth({
-    ...sectionOf(job.deck, face),
-    blade: press.blade,
-    frame: press.frameWidth,
-    offContact: press.offContact,
-  });
-  const along = reach(job.deck, face, press);
-  return (
-    <Card title={`Print grows, ${face}`}>
-      <p className="hint">
-        Mesh pressed down to the wood stretches, so the print is a little longer than its film. Films are made
-        that much smaller.
-      </p>
-      <Toggle
-        label="Correct films for it"
-        on={press.compensateGrowth}
-        onChange={(compensateGrowth) =>
-          edit('Change growth correction', (j) => changePress(j, { compensateGrowth }))
-        }
-      />
-      {(['along', 'across'] as const).map((key) => (
-        <div key={key} className="growth">
-          <Toggle
-            label={`Measured ${key} the deck`}
-            on={measuredGrowth[key] !== null}
-            onChange={(on) => grow(key, on ? 0 : null)}
-          />
-          {measuredGrowth[key] !== null && (
-            <NumberBox
-              label={`Growth ${key}`}
-              hideLabel
-              value={(measuredGrowth[key] ?? 0) * 100}
-              min={-10}
-              max={10}
-              step={0.01}
-              unit="%"
-              digits={3}
-              onChange={(n) => grow(key, n)}
-            />
-          )}
-        </div>
-      ))}
-      <Worked found={across}>
-        {({ growth, filmScale }) => (
-          <div className="measures">
-            <Measure value={(growth * 100).toFixed(3)} unit="%" label="across, estimated" />
-            <Measure value={filmScale.toFixed(5)} label="film over print" />
-          </div>
-        )}
-      </Worked>
-      <Worked found={along}>
-        {({ growthAtMiddle, nose, tail }) => (
-          <div className="measures">
-            <Measure value={(growthAtMiddle * 100).toFixed(3)} unit="%" label="along, estimated" />
-            <Measure
-              value={formatLength(nose.reach, job.units, 0)}
-              label={nose.toTip ? 'reach to the nose tip' : 'reach to the nose'}
-            />
-            <Measure
-              value={formatLength(tail.reach, job.units, 0)}
-              label={tail.toTip ? 'reach to the tail tip' : 'reach to the tail'}
-            />
-          </div>
         )}
       </Worked>
     </Card>

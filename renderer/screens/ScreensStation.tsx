@@ -1,7 +1,9 @@
 import { EmulsionCard } from './EmulsionCard.tsx';
 import { ExposureCard } from './ExposureCard.tsx';
-import { FrameCard, GrowthCard } from './FrameCard.tsx';
-import { InkAmounts } from './InkCard.tsx';
+import { FrameCard } from './FrameCard.tsx';
+import { GrowthCard } from './GrowthCard.tsx';
+import { InkAmounts } from './InkAmounts.tsx';
+import { MeasureCard } from './MeasureCard.tsx';
 import { MeshCard } from './MeshCard.tsx';
 import { MoireCard } from './MoireCard.tsx';
 import { OwnMeshesCard } from './OwnMeshesCard.tsx';
@@ -13,6 +15,7 @@ export function ScreensStation() {
   return (
     <>
       <MeshCard />
+      <MeasureCard />
       <FrameCard />
       <GrowthCard />
       <ExposureCard />

@@ -60,7 +60,9 @@ export function SqueegeeCard() {
         )}
       </Worked>
       {drawn.ok && <Drawn drawing={drawn.value} label="Squeegee edge above, bending form below" />}
-      <p className="hint">kickflat press writes both at 1:1 as squeegee.pdf, SVG and DXF.</p>
+      <p className="hint">
+        “Make press sheets” at the Press station writes both at 1:1 as squeegee.pdf, SVG and DXF.
+      </p>
     </Card>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { stepTest, stepTestReading, USUAL } from '../../core/press/index.ts';
 import { Card, NumberBox } from '../bench/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';
+import { Cautions } from './Cautions.tsx';
 import { Worked } from './Worked.tsx';
 
 /** A step test with only a sheet of card. */
@@ -14,8 +15,8 @@ export function StepTestCard() {
   return (
     <Card title="Step test">
       <p className="hint">
-        Print step-test.pdf on film (kickflat press writes it), burn it piece by piece with a sheet of card,
-        and choose the strip that keeps the finest lines and gaps.
+        Print step-test.pdf on film (“Make press sheets” at the Press station writes it), burn it piece by
+        piece with a sheet of card, and choose the strip that keeps the finest lines and gaps.
       </p>
       <div className="fields">
         <NumberBox
@@ -63,6 +64,7 @@ export function StepTestCard() {
           </>
         )}
       </Worked>
+      <Cautions of={['exposure', 'washing']} />
     </Card>
   );
 }

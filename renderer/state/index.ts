@@ -19,6 +19,7 @@ export {
 } from './faceEdits.ts';
 export { fineOf, freshMeasures } from './fine.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
+export { printedReady } from './ready.ts';
 export type { FilmPlan, FilmShown, Heat, Proofs, SheetWindow, Spread } from './shown.ts';
 export {
   type ArtPicture,

@@ -1,13 +1,15 @@
 import { inkAmount, meshFigures, USUAL } from '../../core/press/index.ts';
 import { inkKey, inkUseOf, lotsOf, meshOf } from '../../core/runOf.ts';
 import { Card, NumberBox } from '../bench/index.ts';
-import { changePress, edit, useStudio } from '../state/index.ts';
+import { changePress, edit, freshMeasures, useStudio } from '../state/index.ts';
 
 /** Ink for each pull of the face over the run. */
 export function InkAmounts() {
   const job = useStudio((s) => s.job)!;
   const face = useStudio((s) => s.face);
   const proofs = useStudio((s) => s.proofs);
+  const measures = useStudio((s) => s.measures);
+  const films = freshMeasures({ job, measures });
   const decks = lotsOf(job).reduce((n, lot) => n + lot.start, 0);
   const waste = job.press.waste ?? USUAL.waste.value;
   const { inks } = job.faces[face];
@@ -23,6 +25,7 @@ export function InkAmounts() {
             <th>strokes</th>
             <th>pot</th>
             <th>g/ml</th>
+            <th>a pot costs</th>
             <th className="number">ml</th>
             <th className="number">g</th>
             <th className="number">pots</th>
@@ -30,7 +33,9 @@ export function InkAmounts() {
         </thead>
         <tbody>
           {inks.map((ink) => {
-            const cm2 = proofs?.face === face ? proofs.prints.get(ink.id)?.cm2 : undefined;
+            const film = films?.find((one) => one.face === face && one.inkId === ink.id);
+            const cm2 =
+              film?.inkedCm2 ?? (proofs?.face === face ? proofs.prints.get(ink.id)?.cm2 : undefined);
             const use = inkUseOf(job, face, ink);
             const figures = meshFigures(meshOf(job, face, ink));
             const found =
@@ -95,6 +100,16 @@ export function InkAmounts() {
                     max={8}
                     step={0.05}
                     onChange={(density) => put({ density })}
+                  />
+                </td>
+                <td>
+                  <NumberBox
+                    label={`Price of a pot of ${ink.name}`}
+                    hideLabel
+                    value={use.price ?? 0}
+                    min={0}
+                    max={1e9}
+                    onChange={(price) => put({ price })}
                   />
                 </td>
                 <td className="number">{found?.ok ? found.value.result.ml.toFixed(0) : '…'}</td>
