@@ -2,7 +2,7 @@ import { FACES, type Growth } from './deck/index.ts';
 import { growthOf } from './faceGrowth.ts';
 import { faceMasks, type MaskTools } from './faceMasks.ts';
 import { type FaceLayout, type FilmLayout, filmMask, type LayOutRequest } from './film/index.ts';
-import type { FilmFineness, FinenessInput } from './filmFineness.ts';
+import type { FinenessInput } from './filmFineness.ts';
 import type { Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import type { FilmMeasure, FineMap } from './press/index.ts';
@@ -58,12 +58,12 @@ export async function measureFilms(request: MeasureRequest): Promise<Outcome<Fil
       for (let at = next.shift(); at !== undefined; at = next.shift()) {
         if (abort?.aborted) return;
         const film = films[at] as FilmLayout;
-        const { finest, map } = await workers.run<FinenessInput, FilmFineness>(
+        const map = await workers.run<FinenessInput, FineMap>(
           'filmFineness',
           { mask: filmMask(film), dpi },
           abort,
         );
-        const { columns, rows, lines, gaps } = map;
+        const { columns, rows, lines, gaps, finest } = map;
         measured[at] = {
           face,
           inkId: film.art.inkId,

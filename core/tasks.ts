@@ -1,7 +1,8 @@
 import { type FaceLayout, type LayOutRequest, layOutFace } from './film/index.ts';
-import { type FilmFineness, type FinenessInput, filmFineness } from './filmFineness.ts';
+import { type FinenessInput, filmFineness } from './filmFineness.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
+import type { FineMap } from './press/index.ts';
 import { filmInk, printBase, printColour } from './printInk.ts';
 import type { Mask } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
@@ -65,7 +66,7 @@ export const TASKS = {
   },
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
-  filmFineness: (input: FinenessInput): FilmFineness => filmFineness(input),
+  filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   toneTile,
   indexFace,
   toneShares,

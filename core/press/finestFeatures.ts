@@ -90,9 +90,15 @@ function narrowest(mask: Mask, dpi: number, most: number): Mm | null {
     if (++some > most) return null;
     pieces = thinPieces(mask, some, long);
   }
-  // Whole discs are odd: the line is 2·some − 1 or 2·some points wide. At twice the size they tell the two apart.
-  const odd = 2 * some - 1;
-  const margin = 4 * some;
+  return widthOfPieces(mask, dpi, some, pieces);
+}
+
+/** Width of the pieces that show first at this radius: whole discs are odd, so 2 · radius − 1 or 2 · radius points. */
+export function widthOfPieces(mask: Mask, dpi: number, radius: number, pieces: readonly Component[]): Mm {
+  const long = toPx(SHORTEST, dpi) as number;
+  // At twice the size the discs tell the two apart.
+  const odd = 2 * radius - 1;
+  const margin = 4 * radius;
   const isOdd = pieces.slice(0, 12).some(({ box }) => {
     const window = crop(
       mask,
@@ -103,7 +109,7 @@ function narrowest(mask: Mask, dpi: number, most: number): Mm | null {
     );
     return thinPieces(doubled(window), odd, 2 * long).length > 0;
   });
-  return pxToMm(isOdd ? odd : 2 * some, dpi);
+  return pxToMm(isOdd ? odd : 2 * radius, dpi);
 }
 
 /**

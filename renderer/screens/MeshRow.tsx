@@ -28,7 +28,9 @@ export function MeshRow({
   measure: FilmMeasure | undefined;
 }) {
   const job = useStudio((s) => s.job)!;
-  const chosenHere = useStudio((s) => s.inkId) === ink.id;
+  const chosenId = useStudio((s) => s.inkId);
+  const { inks } = job.faces[face];
+  const chosenHere = inks.some((one) => one.id === chosenId) ? chosenId === ink.id : pull === 1;
   const { traps, method, halftone } = job.faces[face];
   const mesh = meshOf(job, face, ink);
   // Until the film is measured, traps are the finest lines that are known of: the program draws them itself.
