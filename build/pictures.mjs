@@ -8,7 +8,7 @@ import { ROOT } from './root.mjs';
 import { isEntry, main, Refusal } from './step.mjs';
 
 /** Where the README and the guide find them. */
-const OUT = join(ROOT, 'build/guide/pictures');
+const OUT = join(ROOT, 'renderer/guide/pictures');
 const STATIONS = ['Deck', 'Art', 'Inks', 'Traps', 'Films', 'Screens', 'Press'];
 const FLAGS = [
   '--no-sandbox',

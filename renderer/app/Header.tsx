@@ -1,5 +1,6 @@
 import { openJob, saveJob, setBench } from '../acts/index.ts';
 import { Icon } from '../bench/index.ts';
+import { GuideButton } from '../guide/index.ts';
 import { edit, redo, sealEdits, undo, useStudio } from '../state/index.ts';
 import { Problems } from './Problems.tsx';
 import { Steps } from './Steps.tsx';
@@ -82,6 +83,7 @@ export function Header() {
           <Icon name={dark ? 'light' : 'dark'} />
         </button>
         <Words />
+        <GuideButton />
         <span className="top-gap" />
         <button
           type="button"

@@ -1,5 +1,6 @@
 import { EMPTY_SHOP } from '../../core/shop/index.ts';
 import { setBench } from '../acts/index.ts';
+import { GUIDE_AT } from '../guide/index.ts';
 import { STATION_TITLES, type Station, useStudio } from '../state/index.ts';
 
 /** One or two sentences a station, for the first time one stands there. */
@@ -29,6 +30,9 @@ export function Hint({ station }: { readonly station: Station }) {
   return (
     <aside className="first-hint" aria-label={`First time at ${STATION_TITLES[station]}`}>
       <p>{HINTS[station]}</p>
+      <button type="button" onClick={() => useStudio.setState({ guidePage: GUIDE_AT[station] })}>
+        Read more
+      </button>
       <button type="button" onClick={() => putAway([station])}>
         Got it
       </button>

@@ -12,6 +12,7 @@ import {
   shell,
 } from '../acts/index.ts';
 import { Board } from '../board/index.ts';
+import { Guide } from '../guide/index.ts';
 import { sealEdits, useStudio } from '../state/index.ts';
 import { Bench } from './Bench.tsx';
 import { DropPlace } from './DropPlace.tsx';
@@ -70,6 +71,7 @@ export function Studio() {
         <Welcome info={info} />
       )}
       <Notices />
+      <Guide />
     </DropPlace>
   );
 }

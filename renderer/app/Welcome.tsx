@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ShellInfo } from '../../core/ports/index.ts';
 import { firstDeck, openDemo, openJob, openRecent, pickArt, showJob, startJob } from '../acts/index.ts';
 import { DeckDrawing } from '../deck/index.ts';
+import { GuideButton } from '../guide/index.ts';
 
 /** An empty bench: start from art, from a deck, or from the demonstration job. */
 export function Welcome({ info }: { info: ShellInfo | null }) {
@@ -49,6 +50,7 @@ export function Welcome({ info }: { info: ShellInfo | null }) {
         <button type="button" onClick={doing(openJob)}>
           Open a job
         </button>
+        <GuideButton />
         {(info?.recent.length ?? 0) > 0 && (
           <ul aria-label="Recent jobs">
             {info!.recent.slice(0, 6).map((r) => (

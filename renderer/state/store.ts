@@ -81,6 +81,8 @@ export interface StudioState {
   readonly movedProof: { readonly face: Face; readonly box: Box; readonly picture: ImageBitmap } | null;
   /** At the Inks station: the art as drawn lies left of this share of the deck's length; null: no divider. */
   readonly divider: number | null;
+  /** The page of the guide that lies open, from 0; null: shut. */
+  readonly guidePage: number | null;
   /** What the shop has and how it works, kept by the program apart from the job. */
   readonly shop: Shop;
 }
@@ -121,6 +123,7 @@ export const useStudio = create<StudioState>()(() => ({
   moved: null,
   movedProof: null,
   divider: null,
+  guidePage: null,
   shop: EMPTY_SHOP,
 }));
 

@@ -73,7 +73,7 @@ describe.skipIf(chromiumPath === undefined)('the studio for everyone', () => {
         await settled(page);
         found[name] = await grave(page);
       }
-      for (const button of ['Words of the trade', /^Check:/] as const) {
+      for (const button of ['Words of the trade', 'Guide', /^Check:/] as const) {
         await page.getByRole('button', { name: button }).click();
         await page.getByRole('dialog').waitFor();
         found[String(button)] = await grave(page);
