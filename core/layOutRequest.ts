@@ -6,8 +6,11 @@ import { jobPrinter } from './jobPrinter.ts';
 import { inkScreen, tonePlan } from './tonePlan.ts';
 import { done, type Outcome } from './units/index.ts';
 
+/** A face's inks as they print, in film space. */
+export type FacePrints = Pick<FaceMasks, 'raster' | 'prints'>;
+
 /** The ruling and angle the dots really have, for the label; none for line work and for a bed beneath the dots. */
-function screenOf(job: Job, made: FaceMasks, ink: number): Pick<FilmArt, 'screen'> {
+function screenOf(job: Job, made: FacePrints, ink: number): Pick<FilmArt, 'screen'> {
   const settings = job.faces[made.raster.face];
   const screened = settings.method === 'halftone' ? tonePlan(job, made.raster).inks : screenedInks(settings);
   if (!screened.includes(ink)) return {};
@@ -17,7 +20,7 @@ function screenOf(job: Job, made: FaceMasks, ink: number): Pick<FilmArt, 'screen
   return { screen: { lpi: tenth(screen.lpi), angleDeg: tenth(screen.angle) } };
 }
 
-function filmArts(job: Job, made: FaceMasks): FilmArt[] {
+function filmArts(job: Job, made: FacePrints): FilmArt[] {
   const { inks } = job.faces[made.raster.face];
   return inks.map((ink, i) => ({
     ...screenOf(job, made, i),
@@ -34,7 +37,7 @@ function filmArts(job: Job, made: FaceMasks): FilmArt[] {
 }
 
 /** What the layout needs of one face: its films in pull order, its truck holes, the printer and its sheet. */
-export function layOutRequest(job: Job, made: FaceMasks): Outcome<LayOutRequest> {
+export function layOutRequest(job: Job, made: FacePrints): Outcome<LayOutRequest> {
   const printed = jobPrinter(job);
   if (!printed.ok) return printed;
   const { raster } = made;

@@ -16,6 +16,13 @@ export interface FilmMark {
   readonly shapes: readonly Shape[];
 }
 
+/** A vernier in an overlap, film space mm: fixed ticks on the lower sheet, moving ones on the other. `reads` the film's own axis. */
+export interface SeamScale {
+  readonly x: number;
+  readonly y: number;
+  readonly reads: 'along' | 'across';
+}
+
 /** Where one sheet meets another. Film space mm. */
 export interface Seam {
   /** Index of the neighbour in the film's `sheets`. */
@@ -31,6 +38,8 @@ export interface Seam {
   readonly slants: readonly number[];
   /** Centres of the cross-hairs both sheets print. */
   readonly crossHairs: readonly (readonly [number, number])[];
+  /** Where the scales of the two sheets meet, at their long ticks. */
+  readonly scales: readonly SeamScale[];
 }
 
 export interface SheetLayout {

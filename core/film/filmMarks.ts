@@ -4,7 +4,7 @@ import type { FilmMark } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { HOLE_ARM, holeShapes } from './holeMark.ts';
 import { anyInk, type InkProfile } from './inkSearch.ts';
-import { FULL_MARK, groupReach, MARK_LINE, MOST_VERNIERS, markGroup, SLIM_MARK } from './markGroup.ts';
+import { FULL_MARK, groupReach, MARK_LINE, markGroup, SLIM_MARK } from './markGroup.ts';
 import { type Affine, bar, line, place, type Shape } from './shape.ts';
 
 /** mm: a nose arrow's length. */
@@ -138,9 +138,6 @@ export function filmMarks(
     notes.push(
       `${covered} of ${near.length} truck holes lie under solid ink and have no cross-hair; the other marks serve.`,
     );
-  }
-  if (verniers && pulls - 1 > MOST_VERNIERS) {
-    notes.push(`Vernier scales are printed for pulls 2 to ${MOST_VERNIERS + 1}; later pulls have none.`);
   }
   const holeMarks: FilmMark[] = cross
     .filter(({ shapes }) => shapes.length > 0)

@@ -7,6 +7,7 @@ export {
   undoPrinter,
 } from './calibration.ts';
 export type { FaceLayout, FilmLayout, FilmMark, MarkKind, Seam, SheetLayout } from './faceLayout.ts';
+export { type FacePlan, planFace } from './facePlan.ts';
 export type { FilmArt } from './filmArt.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { layOutFace } from './layOutFace.ts';

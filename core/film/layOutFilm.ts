@@ -7,7 +7,7 @@ import type { FilmArt } from './filmArt.ts';
 import { type Boxed, boxOf } from './filmBox.ts';
 import { filmLabels, type LayOutRequest } from './layOutRequest.ts';
 import { placeOnPage } from './pagePlace.ts';
-import type { Placed } from './planSheets.ts';
+import type { FilmSeams, Plan } from './planSheets.ts';
 import { planSeam, type SeamPlan } from './seam.ts';
 import { place, type Shape } from './shape.ts';
 
@@ -24,19 +24,22 @@ function pieces(
   });
 }
 
-/** One film's sheets: windows, seams with their marks, page places, everything to draw. */
+/**
+ * One film's sheets: windows, seams with their marks, page places, everything to draw. `seamOf` may know a seam by its
+ * name, which tells strips of this film apart.
+ */
 export function layOutFilm(
   request: LayOutRequest,
   films: readonly FilmArt[],
   film: Boxed,
-  plan: Placed,
-  index: number,
+  plan: Pick<Plan, 'turn' | 'overlap'> & { readonly seams: FilmSeams },
   pages: FilmPages,
+  seamOf: (name: string, find: () => SeamPlan) => SeamPlan = (_, find) => find(),
 ): FilmLayout {
   const { printer } = request;
   const { art } = film;
   const how = { verniers: request.options?.verniers ?? true, shaped: request.options?.shapedCuts ?? true };
-  const { columns, rows } = plan.seams[index]!;
+  const { columns, rows } = plan.seams;
   const across = pieces(columns, film.px.width as number, plan.overlap);
   const down = pieces(rows, film.px.height as number, plan.overlap);
   const count = across.length * down.length;
@@ -61,7 +64,8 @@ export function layOutFilm(
       width: Math.min(p.x + p.width, q.x + q.width) - x,
       height: Math.min(p.y + p.height, q.y + q.height) - y,
     };
-    const seam = planSeam(art, films, band, runs, taken, how);
+    const name = [runs, band.x, band.y, band.width, band.height].join(' ');
+    const seam = seamOf(name, () => planSeam(art, films, band, runs, taken, how));
     seams[a]!.push({ with: b, band, runs, plan: seam, first: true });
     seams[b]!.push({ with: a, band, runs, plan: seam, first: false });
   };
@@ -95,6 +99,7 @@ export function layOutFilm(
         crossings: seam.plan.crossings.map(({ x, y, length }) => [x, y, length] as const),
         slants: seam.plan.crossings.map(({ slantDeg }) => slantDeg),
         crossHairs: seam.plan.crossHairs,
+        scales: seam.plan.scales,
       })),
       marks: place([...common, ...mine], at.filmToPage),
       labels: place(strip.shapes, at.stripToPage),

@@ -18,8 +18,10 @@ export const MARK_LINE = 0.25;
 const LANE_ALONG = VERNIER_LENGTH + 4.5;
 const LANE_ACROSS = VERNIER_DEPTH + 3;
 const MARK_HALF = 6.5;
-/** More scales than this at one mark would run off a deck's end; later pulls are read on the overlap of inks instead. */
-export const MOST_VERNIERS = 6;
+/** More scales than this in a row would run off a deck's end; those of later pulls stand in rows further out. */
+const LANES_A_ROW = 6;
+/** mm from one row of scales to the next, outwards. */
+const ROW = 12;
 
 /** A cross through a ring, about the origin. */
 export const registrationShapes = ({ ring, arm }: MarkSize): Shape[] => [
@@ -33,7 +35,7 @@ export function groupReach(
   pulls: number,
   verniers: boolean,
 ): { readonly before: number; readonly after: number } {
-  const pairs = verniers ? Math.min(Math.max(0, pulls - 1), MOST_VERNIERS) : 0;
+  const pairs = verniers ? Math.min(Math.max(0, pulls - 1), LANES_A_ROW) : 0;
   return { before: MARK_HALF + pairs * LANE_ACROSS, after: MARK_HALF + pairs * LANE_ALONG };
 }
 
@@ -57,22 +59,23 @@ export function markGroup(
   put('registration', 0, middle, place(registrationShapes(size), [1, 0, 0, 1, 0, middle]));
   if (!verniers || size !== FULL_MARK) return marks;
   const alongU = Math.abs(toFilm[0]) > 0.5;
-  const pairs = Math.min(film.pulls - 1, MOST_VERNIERS);
-  for (let lane = 0; lane < pairs; lane++) {
-    const mine = film.pull === lane + 2;
+  for (let pair = 0; pair < film.pulls - 1; pair++) {
+    const mine = film.pull === pair + 2;
+    const lane = pair % LANES_A_ROW;
+    const out = middle + ROW * Math.floor(pair / LANES_A_ROW);
     const scale = (): Shape[] => {
       if (film.pull === 1) return vernierScale('fixed');
       return mine ? [...vernierScale('moving'), ...vernierNumber(film.pull)] : [];
     };
     const x = MARK_HALF + 4.5 + lane * LANE_ALONG;
-    put(alongU ? 'vernier-along' : 'vernier-across', x, middle, place(scale(), [1, 0, 0, 1, x, middle]));
+    put(alongU ? 'vernier-along' : 'vernier-across', x, out, place(scale(), [1, 0, 0, 1, x, out]));
     // The same scale stood on end: its +x is the strip's outward y.
     const cross = -MARK_HALF - LANE_ACROSS * (lane + 0.5);
     put(
       alongU ? 'vernier-across' : 'vernier-along',
       cross,
-      middle - 0.5,
-      place(scale(), [0, 1, -1, 0, cross, middle - 0.5]),
+      out - 0.5,
+      place(scale(), [0, 1, -1, 0, cross, out - 0.5]),
     );
   }
   return marks;

@@ -138,8 +138,14 @@ function seamPrice(film: Boxed, of: 'columns' | 'rows', overlapPx: number): (sta
   };
 }
 
+/** Where one film's sheets begin to overlap: pixels from the film's top left corner. */
+export interface FilmSeams {
+  readonly columns: readonly number[];
+  readonly rows: readonly number[];
+}
+
 export interface Placed extends Plan {
-  readonly seams: readonly { readonly columns: readonly number[]; readonly rows: readonly number[] }[];
+  readonly seams: readonly FilmSeams[];
   readonly cost: number;
 }
 
@@ -167,8 +173,8 @@ export function wishedSeams(film: Boxed, plan: Plan, wished: readonly number[]):
   return seams;
 }
 
-/** Where the seams of every film lie. */
-export function placeSeams(request: LayOutRequest, plan: Plan, films: readonly Boxed[]): Placed {
+/** Where the seams of every film cost least. */
+export function placeSeams(plan: Plan, films: readonly Boxed[]): Placed {
   let cost = 0;
   const seams = films.map((film) => {
     const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
@@ -178,10 +184,8 @@ export function placeSeams(request: LayOutRequest, plan: Plan, films: readonly B
       cost += found.cost;
       return found.seams;
     };
-    const wished = request.options?.boundaries?.[film.art.inkId];
-    const own = wished ? wishedSeams(film, plan, wished) : null;
     return {
-      columns: own ?? spans('columns', film.px.width as number, plan.along),
+      columns: spans('columns', film.px.width as number, plan.along),
       rows: spans('rows', film.px.height as number, plan.across),
     };
   });

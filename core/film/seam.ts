@@ -1,12 +1,13 @@
 import type { Box } from '../units/index.ts';
 import { overlap as meets } from './bounds.ts';
 import { type Crossing, cutShapes, inkCrossings, straightCut, wasteDashes } from './cut.ts';
+import type { SeamScale } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { anyInk } from './inkSearch.ts';
 import { MARK_LINE } from './markGroup.ts';
 import { type Affine, apply, line, place, type Shape } from './shape.ts';
 import { shapedCut } from './shapedCut.ts';
-import { vernierScale } from './vernier.ts';
+import { FIXED_PITCH, VERNIER_DEPTH, VERNIER_FIRST, VERNIER_LENGTH, vernierScale } from './vernier.ts';
 
 /** A station of cross-hairs in an overlap: mm it takes along the strip, half an arm, and its distance from the edge. */
 const STATION = 10;
@@ -17,17 +18,23 @@ const CLEAR = 0.6;
 const TICK_ROOM = 3.2;
 /** mm a film needs beyond its art at a seam's ends for tick, station and clearance. */
 export const SEAM_MARGIN = TICK_ROOM + STATION + 2 * CLEAR;
-/** The same where only single cross-hairs must fit. */
-export const SLIM_SEAM_MARGIN = 0.5 + 2 * ARM + 2 * CLEAR;
+/** The same where only single cross-hairs must fit, and a scale that reads the shift along the film. */
+export const SLIM_SEAM_MARGIN = 0.5 + VERNIER_DEPTH + 2 * CLEAR;
 /** mm from either end within which a station must stand; further in it would stand among the art. */
 const END = 24;
 /** Narrowest overlap in which two cross-hairs and a scale stand side by side. */
 const ROOM_FOR_VERNIER = 2 * (INSET + ARM) + 9.2;
 
+/** mm between a scale and what else stands in the strip. */
+const APART = 0.3;
+/** mm a scale reaches before its long tick, half a line included. */
+const SCALE_BEFORE = -VERNIER_FIRST * FIXED_PITCH + 0.2;
+
 export interface SeamPlan {
   readonly path: readonly (readonly [number, number])[];
   readonly crossings: readonly Crossing[];
   readonly crossHairs: readonly (readonly [number, number])[];
+  readonly scales: readonly SeamScale[];
   /** Film space; the first sheet prints fixed scales, the second moving ones, both print the cross-hairs and cut ticks. */
   readonly first: readonly Shape[];
   readonly second: readonly Shape[];
@@ -108,9 +115,83 @@ function looseHairs(
   return out;
 }
 
+/** A scale's place in the strip, p and q of its long ticks, and whether it reads along the cut or across it. */
+interface Spot {
+  readonly p: number;
+  readonly q: number;
+  readonly reads: 'cut' | 'width';
+}
+
+/** The rectangle a scale takes about its place: p, q and its lengths. */
+const spotRoom = ({ p, q, reads }: Spot): readonly [number, number, number, number] =>
+  reads === 'cut'
+    ? [p - SCALE_BEFORE, q - VERNIER_DEPTH / 2, VERNIER_LENGTH, VERNIER_DEPTH]
+    : [p - VERNIER_DEPTH / 2, q - SCALE_BEFORE, VERNIER_DEPTH, VERNIER_LENGTH];
+
+/** A blank place for a scale that found no station, nearest an end of the strip; undefined where there is none. */
+function looseScale(
+  { length, width, free }: Strip,
+  reads: Spot['reads'],
+  hairs: readonly (readonly [number, number])[],
+  have: readonly Spot[],
+): Spot | undefined {
+  const [dp, dq] = reads === 'cut' ? [VERNIER_LENGTH, VERNIER_DEPTH] : [VERNIER_DEPTH, VERNIER_LENGTH];
+  const boxes = [
+    ...hairs.map(([p, q]) => ({ x: p - ARM, y: q - ARM, width: 2 * ARM, height: 2 * ARM })),
+    ...have.map((spot) => {
+      const [x, y, w, h] = spotRoom(spot);
+      return { x, y, width: w, height: h };
+    }),
+  ];
+  const spots: { p: number; q: number; end: number }[] = [];
+  for (let p = 0.5; p + dp + 0.5 <= length; p += 1)
+    for (let q = 0.5; q + dq + 0.5 <= width; q += 0.5)
+      spots.push({ p, q, end: Math.min(p, length - p - dp) });
+  spots.sort((a, b) => a.end - b.end || a.p - b.p || a.q - b.q);
+  for (const { p, q } of spots) {
+    const room = { x: p - APART, y: q - APART, width: dp + 2 * APART, height: dq + 2 * APART };
+    if (boxes.some((box) => meets(box, room)) || !free(p, q, dp, dq)) continue;
+    return reads === 'cut'
+      ? { p: p + SCALE_BEFORE, q: q + VERNIER_DEPTH / 2, reads }
+      : { p: p + VERNIER_DEPTH / 2, q: q + SCALE_BEFORE, reads };
+  }
+  return undefined;
+}
+
+/** Cross-hairs and scales of a strip: at stations at its two ends where film is blank there, else wherever it is. */
+function seamMarks(
+  strip: Strip,
+  verniers: boolean,
+): { readonly hairs: [number, number][]; readonly spots: readonly Spot[] } {
+  const { width } = strip;
+  const hairs: [number, number][] = [];
+  const spots: Spot[] = [];
+  for (const [i, start] of stationStarts(strip).entries()) {
+    if (start === undefined) continue;
+    const middle = start + STATION / 2;
+    if (width >= 2 * (INSET + ARM) + 1) hairs.push([middle, INSET], [middle, width - INSET]);
+    else if (width >= 2 * ARM + 1)
+      hairs.push([start + ARM + 0.5, width / 2], [start + STATION - ARM - 0.5, width / 2]);
+    if (width < ROOM_FOR_VERNIER || !verniers) continue;
+    // One end reads the shift along the cut, the other the shift across it.
+    spots.push(
+      i === 0
+        ? { p: middle - 0.5, q: width / 2, reads: 'cut' }
+        : { p: middle, q: width / 2 - 0.5, reads: 'width' },
+    );
+  }
+  if (hairs.length < 4) hairs.push(...looseHairs(strip, hairs));
+  for (const reads of verniers ? (['cut', 'width'] as const) : []) {
+    if (spots.some((spot) => spot.reads === reads)) continue;
+    const spot = looseScale(strip, reads, hairs, spots);
+    if (spot) spots.push(spot);
+  }
+  return { hairs, spots };
+}
+
 /**
  * What two neighbours share in their overlap: four cross-hairs, a vernier for each axis where there is room, and the cut.
- * Stations stand at the strip's two ends where film is blank there. `band` in film space.
+ * `band` in film space.
  */
 export function planSeam(
   film: FilmArt,
@@ -121,24 +202,15 @@ export function planSeam(
   how: { readonly verniers: boolean; readonly shaped: boolean },
 ): SeamPlan {
   const strip = stripOf(films, band, runs, taken);
-  const { width, toFilm } = strip;
-  const hairs: [number, number][] = [];
+  const { toFilm } = strip;
+  const { hairs, spots } = seamMarks(strip, how.verniers);
   const first: Shape[] = [];
   const second: Shape[] = [];
-  for (const [i, start] of stationStarts(strip).entries()) {
-    if (start === undefined) continue;
-    const middle = start + STATION / 2;
-    if (width >= 2 * (INSET + ARM) + 1) hairs.push([middle, INSET], [middle, width - INSET]);
-    else if (width >= 2 * ARM + 1)
-      hairs.push([start + ARM + 0.5, width / 2], [start + STATION - ARM - 0.5, width / 2]);
-    if (width < ROOM_FOR_VERNIER || !how.verniers) continue;
-    // One end reads the shift along the cut, the other the shift across it.
-    const at: Affine =
-      i === 0 ? [1, 0, 0, 1, middle - 0.5, width / 2] : [0, 1, 1, 0, middle, width / 2 - 0.5];
+  for (const { p, q, reads } of spots) {
+    const at: Affine = reads === 'cut' ? [1, 0, 0, 1, p, q] : [0, 1, 1, 0, p, q];
     first.push(...place(place(vernierScale('fixed'), at), toFilm));
     second.push(...place(place(vernierScale('moving'), at), toFilm));
   }
-  if (hairs.length < 4) hairs.push(...looseHairs(strip, hairs));
   const both = hairs.flatMap(([p, q]) => place(crossHair(p, q), toFilm));
   const { path, crossings } = bestCut(film, band, runs, how.shaped);
   both.push(...cutShapes(films, path));
@@ -148,6 +220,10 @@ export function planSeam(
     path,
     crossings,
     crossHairs: hairs.map(([p, q]) => apply(toFilm, p, q)),
+    scales: spots.map(({ p, q, reads }) => {
+      const [x, y] = apply(toFilm, p, q);
+      return { x, y, reads: (reads === 'cut') === (runs === 'along') ? 'along' : 'across' };
+    }),
     first: [...first, ...both],
     second: [...second, ...both, ...lead],
   };

@@ -135,7 +135,9 @@ export function shapedCut(film: FilmArt, band: Box, runs: 'across' | 'along'): C
   for (const [i, lane] of lanes.entries()) {
     const [before, after] = [lanes[i - 1], lanes[i + 1]];
     if (before !== undefined && after !== undefined && lane - before === after - lane) continue;
-    const [p, q] = [i * step, lane * LANE];
+    // The band's own end, which need not lie on a whole cell.
+    const p = after === undefined ? (runs === 'across' ? band.height : band.width) : i * step;
+    const q = lane * LANE;
     path.push(runs === 'across' ? [band.x + q, band.y + p] : [band.x + p, band.y + q]);
   }
   return path;

@@ -1,5 +1,5 @@
 import type { Outcome } from '../../core/units/index.ts';
-import { type StudioState, tell, useStudio } from '../state/index.ts';
+import { type StudioState, sameButBoundaries, tell, useStudio } from '../state/index.ts';
 import { back, front, latestWins, type ShowRequest, type ShowResult } from '../workers/index.ts';
 import { failed, working } from './working.ts';
 
@@ -84,7 +84,10 @@ export function keepProofs(): () => void {
       before === null || keys.some((k) => now[k] !== before[k]);
     const there = now.station === 'films' || now.station === 'traps';
     const left = before?.station === 'films';
-    if (!changed(NEEDED) && !((there || left) && changed(['station', 'inkId', 'filmView']))) return;
+    // Where sheets meet changes no ink; a hand that drags a boundary is not made to wait for a proof.
+    const sheetsOnly = now.job && before?.job && sameButBoundaries(now.job, before.job);
+    const needed = sheetsOnly ? NEEDED.filter((k) => k !== 'job') : NEEDED;
+    if (!changed(needed) && !((there || left) && changed(['station', 'inkId', 'filmView']))) return;
     // While a hand moves art, the board draws the art itself; the proof follows when it lets go.
     const request = now.dragging ? null : requestOf(now);
     clearTimeout(timer);

@@ -1,29 +1,14 @@
 import { type PointerEvent, useMemo, useRef } from 'react';
 import type { Job } from '../../core/job/index.ts';
 import { Card } from '../bench/index.ts';
-import { edit, type FilmShown, onFace, tell, useStudio } from '../state/index.ts';
+import { edit, type FilmShown, moveBoundaries, sealEdits, tell, useStudio } from '../state/index.ts';
 import { back, latestWins } from '../workers/index.ts';
-
-/** Middles of the strips two columns of sheets share, film mm, tail to nose. */
-function boundariesOf(film: FilmShown): number[] {
-  const first = film.sheets.filter((sheet) => sheet.row === 0).sort((a, b) => a.column - b.column);
-  return first.slice(1).map((sheet, i) => {
-    const before = first[i]!.window;
-    return (before.x + before.width + sheet.window.x) / 2;
-  });
-}
-
-const withBoundaries = (job: Job, face: 'bottom' | 'top', inkId: string, mm: readonly number[] | null): Job =>
-  onFace(job, face, (f) => {
-    const { [inkId]: _old, ...others } = f.boundaries ?? {};
-    return { ...f, boundaries: mm === null ? others : { ...others, [inkId]: [...mm] } };
-  });
 
 /** The chosen film's sheets, with boundaries to drag; the cut is found anew as they move. */
 export function BoundariesCard({ film, name }: { readonly film: FilmShown; readonly name: string }) {
   const job = useStudio((s) => s.job)!;
   const face = useStudio((s) => s.face);
-  const held = useRef<number | null>(null);
+  const held = useRef<{ readonly boundary: number; readonly aside: number } | null>(null);
   const drawing = useRef<SVGSVGElement>(null);
   const plan = useMemo(
     () =>
@@ -37,29 +22,32 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
       ),
     [],
   );
-  const { box } = film;
-  const boundaries = boundariesOf(film);
+  const { box, boundaries, sheets } = film.film;
   if (boundaries.length === 0) return null;
   const moved = job.faces[face].boundaries?.[film.inkId] !== undefined;
   const put = (mm: readonly number[] | null) => {
-    edit('Move a sheet boundary', (j) => withBoundaries(j, face, film.inkId, mm), `boundary ${film.inkId}`);
+    edit('Move a sheet boundary', (j) => moveBoundaries(j, face, film.inkId, mm), `boundary ${film.inkId}`);
     const now = useStudio.getState().job;
     if (now) plan({ job: now, face });
   };
   const shift = (i: number, to: number) => put(boundaries.map((mm, k) => (k === i ? to : mm)));
-  const drag = (event: PointerEvent) => {
+  /** Where the pointer is along the film, mm. */
+  const along = (event: PointerEvent): number | null => {
     const matrix = drawing.current?.getScreenCTM();
-    if (held.current === null || !matrix) return;
-    shift(held.current, new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse()).x);
+    if (!matrix) return null;
+    return new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse()).x;
+  };
+  const drag = (event: PointerEvent) => {
+    const mm = held.current && along(event);
+    if (held.current && mm !== null) shift(held.current.boundary, mm - held.current.aside);
+  };
+  const letGo = () => {
+    if (held.current) sealEdits();
+    held.current = null;
   };
   const y = (v: number) => -v;
   const top = y(box.y + box.height);
-  // Both sheets at a seam list its crossings, and so may two seams that meet: each place counts once.
-  const crossings = [
-    ...new Map(
-      film.sheets.flatMap((sheet) => sheet.crossings.map((c) => [`${c[0]},${c[1]}`, c] as const)),
-    ).values(),
-  ];
+  const crossings = sheets.flatMap((sheet) => sheet.crossings);
   return (
     <Card title={`Where the sheets of ${name} meet`} wide>
       {/** biome-ignore lint/a11y/noSvgWithoutTitle: the sliders inside say what they are */}
@@ -68,11 +56,10 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
         className="boundaries"
         viewBox={`${box.x} ${top} ${box.width} ${box.height}`}
         onPointerMove={drag}
-        onPointerUp={() => {
-          held.current = null;
-        }}
+        onPointerUp={letGo}
+        onPointerCancel={letGo}
       >
-        {film.sheets.map((sheet, i) => (
+        {sheets.map((sheet, i) => (
           <rect
             key={`${sheet.column}/${sheet.row}`}
             x={sheet.window.x}
@@ -85,7 +72,7 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
             strokeOpacity={0.4}
           />
         ))}
-        {film.sheets.flatMap((sheet) =>
+        {sheets.flatMap((sheet) =>
           sheet.cuts.map((path) => (
             <polyline
               key={`${sheet.column}/${sheet.row}/${path[0]?.join()}`}
@@ -115,7 +102,10 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
             aria-valuenow={Math.round(mm)}
             aria-valuetext={`${mm.toFixed(0)} mm`}
             onPointerDown={(event) => {
-              held.current = i;
+              const at = along(event);
+              if (at === null) return;
+              // The boundary stays under the place where it was taken hold of.
+              held.current = { boundary: i, aside: at - mm };
               drawing.current?.setPointerCapture(event.pointerId);
             }}
             onKeyDown={(event) => {
@@ -128,7 +118,7 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
         ))}
       </svg>
       <p className="hint" aria-live="polite">
-        Drag a boundary, or use the arrow keys: the cut between the sheets is found anew. {film.sheets.length}{' '}
+        Drag a boundary, or use the arrow keys: the cut between the sheets is found anew. {sheets.length}{' '}
         sheets, {crossings.length} places where cuts cross ink.
       </p>
       {moved && (

@@ -30,8 +30,8 @@ function FilmList() {
         <Measure value={String(films.length || inks.length)} label="films, one an ink" />
         <Measure value={films.length > 0 ? String(sheets) : '…'} label="sheets to print" />
         <Measure
-          value={films.length > 0 ? String(Math.ceil(crossings / 2)) : '…'}
-          label="cuts through ink, to touch up"
+          value={films.length > 0 ? String(crossings) : '…'}
+          label="places to touch up, where cuts cross ink"
         />
       </div>
       <ul className="films">

@@ -79,3 +79,23 @@ export function inkColour(
   const other = job.colourways.find((c) => c.id === colourwayId)?.colours[ink.id];
   return other ?? { name: ink.name, hex: ink.hex };
 }
+
+/** Where the sheets of one film meet, mm along the film; null leaves it to the program. */
+export const moveBoundaries = (job: Job, face: Face, inkId: string, mm: readonly number[] | null): Job =>
+  onFace(job, face, (f) => {
+    const { [inkId]: _old, ...others } = f.boundaries ?? {};
+    return { ...f, boundaries: mm === null ? others : { ...others, [inkId]: [...mm] } };
+  });
+
+/** Do two documents differ in nothing but where sheets meet? Compared part by part, as edits share what they leave alone. */
+export function sameButBoundaries(a: Job, b: Job): boolean {
+  const same = (x: object, y: object, but: string) =>
+    [...new Set([...Object.keys(x), ...Object.keys(y)])].every(
+      (k) => k === but || (x as Record<string, unknown>)[k] === (y as Record<string, unknown>)[k],
+    );
+  return (
+    same(a, b, 'faces') &&
+    same(a.faces.bottom, b.faces.bottom, 'boundaries') &&
+    same(a.faces.top, b.faces.top, 'boundaries')
+  );
+}

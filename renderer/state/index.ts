@@ -11,16 +11,18 @@ export {
   changeVeneer,
   inkColour,
   moveArt,
+  moveBoundaries,
   moved,
   moveInk,
   onFace,
   removeArt,
   removeInk,
+  sameButBoundaries,
 } from './faceEdits.ts';
 export { fineOf, freshMeasures } from './fine.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
 export { printedReady } from './ready.ts';
-export type { FilmPlan, FilmShown, Heat, Proofs, SheetWindow, Spread } from './shown.ts';
+export type { FilmPlan, FilmShown, Heat, Proofs, SheetsShown, SheetWindow, Spread } from './shown.ts';
 export {
   type ArtPicture,
   dismiss,

@@ -34,7 +34,7 @@ export interface Heat {
   readonly worstMm: number;
 }
 
-/** One sheet's window over the deck. */
+/** One sheet's window, with the cuts and crossings where it meets a sheet of a higher number. */
 export interface SheetWindow {
   readonly window: Box;
   readonly column: number;
@@ -44,12 +44,21 @@ export interface SheetWindow {
   readonly crossings: readonly (readonly [number, number, number])[];
 }
 
-export interface FilmShown {
-  readonly inkId: string;
-  readonly pull: number;
+/** A film's sheets in one space, mm. */
+export interface SheetsShown {
   readonly box: Box;
   readonly sheets: readonly SheetWindow[];
+}
+
+/** A film over the deck, in surface mm; `film` is the same as it lies on the light table, in film mm. */
+export interface FilmShown extends SheetsShown {
+  readonly inkId: string;
+  readonly pull: number;
   readonly marks: readonly { readonly kind: string; readonly x: number; readonly y: number }[];
+  readonly film: SheetsShown & {
+    /** Middles of the strips that columns of sheets share, tail to nose, as the job holds them. */
+    readonly boundaries: readonly number[];
+  };
 }
 
 export interface FilmPlan {

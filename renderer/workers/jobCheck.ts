@@ -10,7 +10,7 @@ import type { FacePreview } from '../../core/facePreview.ts';
 import { faceRaster, printableMask } from '../../core/faceRaster.ts';
 import type { Art, Job } from '../../core/job/index.ts';
 import type { Outcome, Ring } from '../../core/units/index.ts';
-import { planFilms } from './filmPlan.ts';
+import type { PlannedFilms } from './filmPlan.ts';
 
 /** A piece's outline on the surface, mm; a piece that lies in plan is carried there point by point. */
 export function artRing(deck: Deck, face: Face, piece: Art): Ring {
@@ -54,6 +54,7 @@ export function problemsOf(
   job: Job,
   dpi: number,
   previewOf: (face: Face) => Outcome<FacePreview>,
+  planOf: (face: Face, preview: FacePreview) => PlannedFilms,
 ): Problem[] {
   const faces: FaceFacts[] = [];
   for (const face of FACES) {
@@ -63,7 +64,7 @@ export function problemsOf(
     if (!made.ok) continue;
     const { box, separations, prints } = made.value;
     const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
-    const { trouble } = planFilms(job, face, made.value);
+    const { trouble } = planOf(face, made.value);
     faces.push({
       face,
       dpi,

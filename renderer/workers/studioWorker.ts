@@ -6,7 +6,8 @@ import type { Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { drawFace, picturesOf, type ShowRequest, type ShowResult } from './drawFace.ts';
-import { type PlannedFilms, planFilms } from './filmPlan.ts';
+import type { PlannedFilms } from './filmPlan.ts';
+import { FilmPlans } from './filmPlans.ts';
 import { problemsOf } from './jobCheck.ts';
 import { misfitMap } from './misfitMap.ts';
 import { PreviewCache } from './previewCache.ts';
@@ -17,6 +18,7 @@ const FINE_DPI = 132;
 
 const pictures = new Map<string, Picture>();
 const cache = new PreviewCache(pictures);
+const plans = new FilmPlans();
 
 const show = async (request: ShowRequest, fine: boolean): Promise<Outcome<ShowResult>> => {
   const made = cache.get(request.job, request.face, fine ? FINE_DPI : QUICK_DPI, fine);
@@ -32,6 +34,7 @@ const api = {
   forget(): void {
     pictures.clear();
     cache.clear();
+    plans.clear();
   },
 
   /** Pictures of one face for a moving hand: after a change of colours alone, the shapes from before it. */
@@ -42,12 +45,17 @@ const api = {
   /** How the films of a face fall on sheets. */
   plan(job: Job, face: Face): Outcome<PlannedFilms> {
     const made = cache.get(job, face, FINE_DPI, true);
-    return made.ok ? done(planFilms(job, face, made.value)) : made;
+    return made.ok ? done(plans.get(job, face, made.value)) : made;
   },
 
   /** What stands in the way of good films. */
   check(job: Job): Problem[] {
-    return problemsOf(job, FINE_DPI, (face) => cache.get(job, face, FINE_DPI, true));
+    return problemsOf(
+      job,
+      FINE_DPI,
+      (face) => cache.get(job, face, FINE_DPI, true),
+      (face, preview) => plans.get(job, face, preview),
+    );
   },
 
   /** Where a flat film can not lie true on the face. */

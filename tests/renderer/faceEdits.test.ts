@@ -1,7 +1,16 @@
 import { expect, test } from 'vitest';
 import { deckTemplate } from '../../core/deck/index.ts';
 import { inkFrom, type Job, newJob } from '../../core/job/index.ts';
-import { addInk, changeTraps, inkColour, moved, moveInk, removeInk } from '../../renderer/state/faceEdits.ts';
+import {
+  addInk,
+  changeTraps,
+  inkColour,
+  moveBoundaries,
+  moved,
+  moveInk,
+  removeInk,
+  sameButBoundaries,
+} from '../../renderer/state/faceEdits.ts';
 
 const inks = ['Sun yellow', 'Coral', 'Night blue'].reduce<Job['faces']['bottom']['inks']>(
   (list, name) => [...list, inkFrom({ name, hex: '#e8613c' }, list)],
@@ -45,4 +54,14 @@ test('a colourway changes only the inks it names', () => {
   expect(inkColour(way, b, 'lilac')).toEqual({ name: 'Lilac', hex: '#b58fd0' });
   expect(inkColour(way, a, 'lilac').hex).toBe(a.hex);
   expect(inkColour(way, b, null).hex).toBe(b.hex);
+});
+
+test('moved boundaries are told from every other change, so that no proof is drawn for them', () => {
+  const there = moveBoundaries(job, 'bottom', 'coral', [-100, 140]);
+  expect(there.faces.bottom.boundaries).toEqual({ coral: [-100, 140] });
+  expect(sameButBoundaries(job, there)).toBe(true);
+  expect(sameButBoundaries(there, moveBoundaries(there, 'bottom', 'coral', null))).toBe(true);
+  expect(sameButBoundaries(job, moveInk(there, 'bottom', 2, 0))).toBe(false);
+  expect(sameButBoundaries(job, { ...there, name: 'Another' })).toBe(false);
+  expect(moveBoundaries(there, 'bottom', 'coral', null).faces.bottom.boundaries).toEqual({});
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boundsOf } from '../../../core/film/bounds.ts';
+import { boundsOf, overlap } from '../../../core/film/bounds.ts';
 import {
   apply,
   customSheet,
@@ -232,6 +232,68 @@ describe('marks', () => {
     }
   });
 
+  test('a face of twelve pulls has a scale of either axis for every later pull at every main mark, over no ink', () => {
+    const many = Array.from({ length: 12 }, (_, i) => ({
+      ...films[i % films.length]!,
+      inkId: `many-${i}`,
+      pull: i + 1,
+      pulls: 12,
+    }));
+    const layout = laid(many, { sheet: { name: 'custom', width: 420, height: 1000 } });
+    const main = layout.films[0]!.marks.filter((mark) => mark.kind === 'registration');
+    expect(main.length).toBe(4);
+    for (const [i, film] of layout.films.entries()) {
+      for (const kind of ['vernier-along', 'vernier-across'] as const) {
+        const mine = film.marks.filter((mark) => mark.kind === kind && mark.shapes.length > 0);
+        // Pull 1 has the fixed scales of all others, every other pull its own moving one: once at each main mark.
+        expect(mine.length).toBe(i === 0 ? 4 * 11 : 4);
+        for (const mark of mine)
+          for (const shape of mark.shapes) expect(anyInk(many, boundsOf([shape])!)).toBe(false);
+        for (const mark of i === 0 ? [] : mine) {
+          const opposite = layout.films[0]!.marks.find(
+            (one) => one.kind === kind && Math.hypot(one.x - mark.x, one.y - mark.y) < 1e-9,
+          );
+          expect(opposite?.shapes.length).toBe(10);
+        }
+      }
+    }
+    // No two scales stand on each other.
+    const boxes = layout.films[0]!.marks.filter((m) => m.kind.startsWith('vernier')).map(
+      (m) => boundsOf(m.shapes)!,
+    );
+    for (const [i, a] of boxes.entries())
+      for (const b of boxes.slice(i + 1)) expect(overlap(a, b), JSON.stringify([a, b])).toBe(false);
+  });
+
+  test('every overlap with blank film reads both ways, on film that no ink of the face prints', () => {
+    const layout = laid(films, { named: 'tabloid' });
+    for (const film of layout.films)
+      for (const sheet of film.sheets)
+        for (const seam of sheet.seams) {
+          expect(seam.scales.map(({ reads }) => reads).sort()).toEqual(['across', 'along']);
+          for (const { x, y, reads } of seam.scales) {
+            const [w, h] = reads === 'along' ? [10.2, 5.2] : [5.2, 10.2];
+            const low = reads === 'along' ? { x: x - 4.6, y: y - h / 2 } : { x: x - w / 2, y: y - 4.6 };
+            expect(anyInk(films, { ...low, width: w, height: h })).toBe(false);
+          }
+        }
+  });
+
+  test('where the ends of an overlap are inked, its scales stand wherever it is blank; where nothing is, it is said', () => {
+    const ends = blankMask(films[0]!.mask.width, films[0]!.mask.height);
+    const { box, dpi } = films[0]!;
+    // A film inked all over but for a lengthwise gap 30 mm high about the middle.
+    paint(ends, box, dpi, box, (_u, v) => Math.abs(v) > 15);
+    const art = { ...films[0]!, mask: ends, pulls: 1 };
+    for (const seam of laid([art]).films[0]!.sheets.flatMap((sheet) => sheet.seams)) {
+      expect(seam.scales.length).toBe(2);
+    }
+    // 2 mm of overlap hold no scale at all.
+    const narrow = laid([art], { overlap: 2 });
+    expect(narrow.films[0]!.sheets[0]!.seams[0]!.scales).toEqual([]);
+    expect(narrow.notes.join(' ')).toMatch(/too little blank film for scales both ways/);
+  });
+
   test('holes without ink have full cross-hairs on their centres; holes under ink none, and it is said', () => {
     const clear = films.slice(3, 4);
     const outcome = layOutFace({ ...request(clear), options: { marks: 'deck' } });
@@ -260,7 +322,12 @@ describe('fewest sheets', () => {
       expect(main.length).toBe(4);
       for (const mark of main)
         for (const shape of mark.shapes) expect(anyInk(narrow, boundsOf([shape])!)).toBe(false);
-      for (const sheet of film.sheets) for (const seam of sheet.seams) expect(seam.crossHairs.length).toBe(4);
+      for (const sheet of film.sheets)
+        for (const seam of sheet.seams) {
+          expect(seam.crossHairs.length).toBe(4);
+          // The shift along the film, which adds up over its joints, is read even so.
+          expect(seam.scales.map(({ reads }) => reads)).toContain('along');
+        }
     }
     expect(layout.notes.join(' ')).toMatch(/Side marks are set small, which saves 10 sheets/);
   });

@@ -1,0 +1,46 @@
+import { type Boxed, boxFilm, faceCommon, type OwnInk, ownInk } from './filmBox.ts';
+import { type FaceMarks, filmMarks } from './filmMarks.ts';
+import { type InkProfile, inkProfile } from './inkSearch.ts';
+import type { LayOutRequest } from './layOutRequest.ts';
+import { type Plan, planTurn } from './planSheets.ts';
+import { SEAM_MARGIN, SLIM_SEAM_MARGIN } from './seam.ts';
+
+export interface Prepared {
+  readonly about: 'deck' | 'art';
+  readonly sides: 'full' | 'slim';
+  readonly marks: FaceMarks;
+  readonly boxed: readonly Boxed[];
+  readonly plans: readonly Plan[];
+  /** Fewest pages over the ways a picture can lie; Infinity where none fits. */
+  readonly sheets: number;
+}
+
+/** Marks, boxes and sheet counts of a face, its marks standing so. */
+function prepare(
+  request: LayOutRequest,
+  profile: InkProfile,
+  inks: readonly OwnInk[],
+  how: Pick<Prepared, 'about' | 'sides'>,
+): Prepared {
+  const { films, holes } = request;
+  const marks = filmMarks(films, holes, { verniers: request.options?.verniers ?? true, ...how, profile });
+  const beside = how.sides === 'full' ? SEAM_MARGIN : SLIM_SEAM_MARGIN;
+  const common = faceCommon(profile, marks.byFilm.flat(), beside);
+  const boxed = films.map((film, i) => boxFilm(film, inks[i]!, marks.byFilm[i]!, common));
+  const plans = ([0, 90] as const).flatMap((turn) => planTurn(request, boxed, turn) ?? []);
+  return { ...how, marks, boxed, plans, sheets: Math.min(...plans.map((plan) => plan.sheets)) };
+}
+
+/** Every way the marks may stand, the most wanted first. */
+export function prepareAll(request: LayOutRequest): Prepared[] {
+  const { films } = request;
+  const profile = inkProfile(films.map((film) => film.mask));
+  const inks = films.map(ownInk);
+  const wish = request.options?.marks ?? 'auto';
+  // Without art there is nothing to stand close about.
+  const bare = inks.every((ink) => ink.box === null);
+  const abouts = bare ? (['deck'] as const) : wish === 'auto' ? (['deck', 'art'] as const) : [wish];
+  return abouts.flatMap((about) =>
+    (['full', 'slim'] as const).map((sides) => prepare(request, profile, inks, { about, sides })),
+  );
+}
