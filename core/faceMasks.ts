@@ -4,6 +4,7 @@ import { growthOf, reachOf } from './faceGrowth.ts';
 import { refuseMethod, refuseScreen } from './facePreview.ts';
 import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
+import { keptInks } from './handInks.ts';
 import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
 import { layersOf, solidOnly, tintArea, underBase } from './layers.ts';
 import type { Workers } from './ports/index.ts';
@@ -20,6 +21,7 @@ import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
 import type { OneInk } from './separateTile.ts';
 import { artArea, screenOf } from './toneFace.ts';
 import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
+import { toneColours } from './toneHand.ts';
 import { type TonePlan, tonePlan } from './tonePlan.ts';
 import { alphaOf, screenInk } from './toneTasks.ts';
 import {
@@ -211,6 +213,7 @@ async function lineWork(
   out: readonly Mask[],
 ): Promise<Outcome<null>> {
   if (plan.lines.length === 0) return done(null);
+  const hand = toneColours(plan, job.faces[raster.face]);
   const separate = (piece: Art, one: OneInk, mask: Mask) =>
     separatePiece(
       raster,
@@ -225,12 +228,12 @@ async function lineWork(
   for (const [n, piece] of pieces.entries()) {
     if (n > 0) {
       const area = blankMask(raster.width, raster.height, true);
-      const made = await separate(piece, { takes: 'alpha' }, area);
+      const made = await separate(piece, { takes: 'alpha', hand }, area);
       if (!made.ok) return made;
       for (const { ink } of plan.lines) subtract(out[ink] as Mask, area, out[ink] as Mask);
     }
     for (const { ink, hex } of plan.lines) {
-      const made = await separate(piece, { line: hex }, out[ink] as Mask);
+      const made = await separate(piece, { line: hex, hand }, out[ink] as Mask);
       if (!made.ok) return made;
     }
   }
@@ -291,6 +294,7 @@ async function layeredFace({
       masks: cut.map((i) => separations[i] as Mask),
       printable,
       smallestPx: settings.smallest * pxPerMm(dpi) ** 2,
+      kept: keptInks(settings).filter((_, i) => !screened.has(i)),
     },
     abort,
   );
@@ -368,7 +372,7 @@ async function spotFace({
   // Changed in place: shared memory comes back as it went.
   const dropped: DroppedSpeck[] = await tools.workers.run(
     'finishFace',
-    { masks: separations, printable, smallestPx },
+    { masks: separations, printable, smallestPx, kept: keptInks(settings) },
     tools.abort,
   );
   const prints = blankSet(raster, settings.inks.length, true);

@@ -1,5 +1,6 @@
 import { type Face, holesOnSurface } from './deck/index.ts';
 import { deckMask, type FaceRaster, faceRaster } from './faceRaster.ts';
+import type { DroppedSpeck } from './finishFace.ts';
 import { inkFace } from './inkFace.ts';
 import { DEFAULT_HALFTONE, type Job, LEAST_CELL, screensDots } from './job/index.ts';
 import { layersOf } from './layers.ts';
@@ -22,6 +23,8 @@ export interface FacePreview {
   readonly prints: readonly Mask[];
   readonly deck: Mask;
   readonly holes: Mask;
+  /** Specks and holes that were dropped, in points; left out: not looked for. */
+  readonly dropped?: readonly DroppedSpeck[];
 }
 
 /** A layered face needs a layer that is for one of its inks. */

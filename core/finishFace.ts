@@ -61,9 +61,15 @@ function neighbourOf(points: readonly [number, number][], masks: readonly Mask[]
 
 /**
  * Clips the separations to where ink may go, and gives specks and bare holes smaller than `smallestPx` points, which no
- * mesh would hold, to what surrounds them most. Changes the masks; returns what was dropped.
+ * mesh would hold, to what surrounds them most; inks that are `kept` keep all of theirs. Changes the masks; returns what was
+ * dropped.
  */
-export function finishFace(masks: readonly Mask[], printable: Mask, smallestPx: number): DroppedSpeck[] {
+export function finishFace(
+  masks: readonly Mask[],
+  printable: Mask,
+  smallestPx: number,
+  kept: readonly boolean[] = [],
+): DroppedSpeck[] {
   for (const mask of masks) intersect(mask, printable, mask);
   const dropped: DroppedSpeck[] = [];
   if (smallestPx <= 1 || masks.length === 0) return dropped;
@@ -81,7 +87,7 @@ export function finishFace(masks: readonly Mask[], printable: Mask, smallestPx: 
     }
   };
   masks.forEach((mask, i) => {
-    give(mask, i, mask);
+    if (!kept[i]) give(mask, i, mask);
   });
   const first = masks[0] as Mask;
   const bare = blankMask(first.width, first.height);

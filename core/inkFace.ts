@@ -1,6 +1,7 @@
 import { reachOf } from './faceGrowth.ts';
 import { type FaceRaster, printableMask } from './faceRaster.ts';
-import { finishFace } from './finishFace.ts';
+import { type DroppedSpeck, finishFace } from './finishFace.ts';
+import { keptInks } from './handInks.ts';
 import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
 import { type InkLayer, layersOf, solidOnly, tintArea, underBase } from './layers.ts';
 import { filmInk, printAll, printBase, printColour } from './printInk.ts';
@@ -10,6 +11,7 @@ import { blankSet, layOver, pictureWindow, planTiles } from './separateFace.ts';
 import { type OneInk, separateTile } from './separateTile.ts';
 import { blankTones, screenOf, toneMasks } from './toneFace.ts';
 import { tonesOf } from './toneFaceMasks.ts';
+import { toneColours, toneHand } from './toneHand.ts';
 import { type TonePlan, tonePlan } from './tonePlan.ts';
 import { alphaOf, screenInk, toneTile } from './toneTasks.ts';
 import { pxPerMm } from './units/index.ts';
@@ -30,6 +32,8 @@ export interface InkFaceInput {
 export interface Inked {
   readonly separations: readonly Mask[];
   readonly prints: readonly Mask[];
+  /** Specks and holes that were dropped; dots are none. */
+  readonly dropped?: readonly DroppedSpeck[];
 }
 
 /**
@@ -69,9 +73,11 @@ function addTones(input: InkFaceInput, plan: TonePlan, piece: Art, out: Picture)
   const face = input.job.faces[input.raster.face];
   const more = tonesOf(plan, face, piece, shown);
   for (const tile of planTiles(plan.raster, face, piece, shown)) {
-    const { grid, ground, x, y, width, height } = tile.input(shown.picture, []);
+    const planned = tile.input(shown.picture, []);
+    const { grid, ground, x, y, width, height } = planned;
     const window = pictureWindow(shown.picture, tile.window);
-    toneTile({ window, ground, grid, x, y, width, height, out, ...more });
+    const hand = toneHand(plan, face, planned);
+    toneTile({ window, ground, hand, grid, x, y, width, height, out, ...more });
   }
 }
 
@@ -79,16 +85,18 @@ function tonedFace(input: InkFaceInput): Inked {
   const { job, raster } = input;
   const { art, inks } = job.faces[raster.face];
   const plan = tonePlan(job, raster);
+  const hand = toneColours(plan, job.faces[raster.face]);
   const tones = blankTones(plan.raster, false);
   const separations = blankSet(raster, inks.length, false);
   for (const [n, piece] of art.entries()) {
     addTones(input, plan, piece, tones);
     if (plan.lines.length > 0 && n > 0) {
       const area = blankMask(raster.width, raster.height);
-      separateOne(input, piece, { takes: 'alpha' }, area);
+      separateOne(input, piece, { takes: 'alpha', hand }, area);
       for (const { ink } of plan.lines) subtract(separations[ink] as Mask, area, separations[ink] as Mask);
     }
-    for (const { ink, hex } of plan.lines) separateOne(input, piece, { line: hex }, separations[ink] as Mask);
+    for (const { ink, hex } of plan.lines)
+      separateOne(input, piece, { line: hex, hand }, separations[ink] as Mask);
   }
   return toneMasks(job, raster, plan, tones, printableOf(input), separations);
 }
@@ -109,12 +117,15 @@ function layeredFace(input: InkFaceInput): Inked {
     areas.set(ink, intersect(area, printable, area));
     intersect(separations[ink] as Mask, printable, separations[ink] as Mask);
   }
-  finishFace(
-    separations.filter((_, i) => !screened.has(i)),
+  const cut = face.inks.flatMap((_, i) => (screened.has(i) ? [] : [i]));
+  const kept = keptInks(face);
+  const dropped = finishFace(
+    cut.map((i) => separations[i] as Mask),
     printable,
     face.smallest * pxPerMm(raster.dpi) ** 2,
-  );
-  if (!traps) return { separations, prints: separations };
+    cut.map((i) => kept[i] === true),
+  ).map((speck) => ({ ...speck, ink: cut[speck.ink] ?? -1 }));
+  if (!traps) return { separations, prints: separations, dropped };
   const solid = solidOnly(face, separations, false);
   const colours = face.inks.map((ink, i) => {
     if (screened.has(i)) return separations[i] as Mask;
@@ -122,9 +133,10 @@ function layeredFace(input: InkFaceInput): Inked {
   });
   const covered = underBase(face.inks, colours, areas);
   const prints = colours.map((mask, i) => mask ?? printBase(solid, covered, i, face, raster.dpi, film));
-  if (!film) return { separations, prints };
+  if (!film) return { separations, prints, dropped };
   return {
     separations,
+    dropped,
     prints: prints.map((print, i) => (screened.has(i) ? print : filmInk(solid, print, i, face, raster.dpi))),
   };
 }
@@ -156,6 +168,8 @@ function spotFace(input: InkFaceInput): Inked {
       separateTile(tile.input(pictureWindow(shown.picture, tile.window), out));
     if (out !== separations) layOver(separations, out);
   }
-  finishFace(separations, printableOf(input), settings.smallest * pxPerMm(raster.dpi) ** 2);
-  return { separations, prints: traps ? printAll(separations, settings, raster.dpi, film) : separations };
+  const smallestPx = settings.smallest * pxPerMm(raster.dpi) ** 2;
+  const dropped = finishFace(separations, printableOf(input), smallestPx, keptInks(settings));
+  const prints = traps ? printAll(separations, settings, raster.dpi, film) : separations;
+  return { separations, prints, dropped };
 }

@@ -1,4 +1,5 @@
 import { artGrid, type FaceRaster, gridInWindow } from './faceRaster.ts';
+import { palettePartsOf, regionsOf } from './handInks.ts';
 import type { Art, FaceJob } from './job/index.ts';
 import { blankMask, type Mask, type Picture, subtract, union } from './raster/index.ts';
 import { SEPARATE_MARGIN_PX } from './separate/index.ts';
@@ -51,7 +52,9 @@ export interface TilePlan {
 /** The tiles of the face that a piece reaches, drawn at `pixels`. */
 export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels: ArtPixels): TilePlan[] {
   const plans: TilePlan[] = [];
-  const inks = face.inks.map(({ hex, matches }) => ({ hex: matches ?? hex }));
+  const { inks, also } = palettePartsOf(face);
+  const list = regionsOf(face, piece);
+  const [scaleX, scaleY] = [pixels.width / piece.widthPx, pixels.height / piece.heightPx];
   for (let y = 0; y < raster.height; y += TILE_HEIGHT)
     for (let x = 0; x < raster.width; x += TILE_WIDTH) {
       const width = Math.min(TILE_WIDTH, raster.width - x);
@@ -74,6 +77,9 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
           window,
           inks,
           ground: piece.ground,
+          also,
+          regions:
+            list.length > 0 ? { list, frame: { scaleX, scaleY, offsetX: x0, offsetY: y0 } } : undefined,
           grainy: pixels.grainy ?? false,
           grid: gridInWindow(grid, pixels.width, pixels.height, x0, y0),
           out,
@@ -90,7 +96,12 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
 /** A window of a whole picture; the picture itself where it is all of it. */
 export function pictureWindow(
   picture: Picture,
-  window: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+  window: {
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+  },
 ): Picture {
   if (window.width === picture.width && window.height === picture.height) return picture;
   const bytes = picture.data.byteOffset % 4 === 0 ? picture.data : picture.data.slice();

@@ -1,18 +1,28 @@
 import { type Mask, type Picture, type WarpGrid, warpArgmax, warpSparse } from './raster/index.ts';
 import {
   type Coverage,
+  type HandRegions,
+  type HandTones,
   type LayerTakes,
   layerCoverage,
+  layRegions,
   lineCoverage,
+  NO_REGIONS,
+  type SeparatePalette,
   separateSparse,
+  separateWindow,
   type UnplannedTally,
   unplannedTally,
   Workspace,
+  withHand,
   withoutGround,
 } from './separate/index.ts';
 
 /** What a tile is separated for, where it is not all the face's inks: one ink's own layer, or line work of one colour. */
-export type OneInk = { readonly takes: LayerTakes } | { readonly line: string };
+export type OneInk = ({ readonly takes: LayerTakes } | { readonly line: string }) & {
+  /** What a hand has changed on shaded art beside the tile's regions. */
+  readonly hand?: Pick<HandTones, 'recolour' | 'planes'> | undefined;
+};
 
 // One a thread, as the kernels' memory: nothing in it outlives a call.
 const space = new Workspace();
@@ -22,6 +32,10 @@ export interface TileInput {
   readonly window: Picture;
   readonly inks: readonly { readonly hex: string }[];
   readonly ground: string | null;
+  /** Colours given to inks by hand. */
+  readonly also?: SeparatePalette['also'];
+  /** Regions given to inks by hand, over the window. */
+  readonly regions?: HandRegions | undefined;
   /** Whether the whole art is compressed or a photograph: told once, so that tiles agree. */
   readonly grainy: boolean;
   /** For one ink alone: `out` then holds its mask only. */
@@ -36,9 +50,12 @@ export interface TileInput {
   readonly height: number;
 }
 
-function coverageOf({ window, ground }: TileInput, one: OneInk): Coverage {
-  if ('line' in one) return lineCoverage(window, one.line);
-  return layerCoverage(ground === null ? window : withoutGround(window, ground), one.takes);
+function coverageOf({ window, ground, regions = NO_REGIONS }: TileInput, one: OneInk): Coverage {
+  const { hand } = one;
+  if ('line' in one && !hand) return lineCoverage(window, one.line);
+  const drawn = ground === null ? window : withoutGround(window, ground);
+  const art = hand ? withHand(drawn, { ...hand, regions }) : drawn;
+  return 'line' in one ? lineCoverage(art, one.line) : layerCoverage(art, one.takes);
 }
 
 /**
@@ -47,14 +64,20 @@ function coverageOf({ window, ground }: TileInput, one: OneInk): Coverage {
  */
 export function separateTile(tile: TileInput): UnplannedTally {
   const unplanned = unplannedTally();
-  const { grid, out, x, y, width, height } = tile;
+  const { grid, out, x, y, width, height, regions } = tile;
   if (tile.one) {
     const { planes, width: across, height: down } = coverageOf(tile, tile.one);
     warpArgmax(planes, across, down, grid, out, x, y, width, height);
     return unplanned;
   }
-  const palette = { inks: tile.inks, ground: tile.ground };
-  const coverage = separateSparse(tile.window, palette, { grainy: tile.grainy, unplanned }, space);
-  warpSparse(coverage, grid, out, x, y, width, height);
+  const palette = { inks: tile.inks, ground: tile.ground, also: tile.also };
+  const options = { grainy: tile.grainy, unplanned };
+  if (regions) {
+    const { planes, ...size } = separateWindow(tile.window, palette, options);
+    layRegions({ planes, ...size }, regions);
+    warpArgmax(planes, size.width, size.height, grid, out, x, y, width, height);
+    return unplanned;
+  }
+  warpSparse(separateSparse(tile.window, palette, options, space), grid, out, x, y, width, height);
   return unplanned;
 }

@@ -17,6 +17,8 @@ export interface FinishInput {
   readonly masks: readonly Mask[];
   readonly printable: Mask;
   readonly smallestPx: number;
+  /** By ink: its specks are not dropped. */
+  readonly kept?: readonly boolean[];
 }
 export interface LayOverInput {
   readonly below: readonly Mask[];
@@ -53,8 +55,8 @@ export interface TrialInput {
 export const TASKS = {
   separateTile: (input: TileInput): UnplannedTally => separateTile(input),
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
-  finishFace: ({ masks, printable, smallestPx }: FinishInput): DroppedSpeck[] =>
-    finishFace(masks, printable, smallestPx),
+  finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>
+    finishFace(masks, printable, smallestPx, kept),
   printInk: ({ separations, covered, ink, face, dpi, film, out }: PrintInput): void => {
     const print = covered
       ? printBase(separations, covered, ink, face, dpi, film ?? false)

@@ -15,6 +15,7 @@ import {
   linesOver,
   screensOf,
 } from './toneFace.ts';
+import { toneHand } from './toneHand.ts';
 import type { TonePlan } from './tonePlan.ts';
 import type { IndexInput, SharesInput, ToneTileInput } from './toneTasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
@@ -76,9 +77,11 @@ export async function faceTones(
           failure = window;
           return;
         }
-        const { grid, ground, x, y, width, height } = tile.input(window.value, []);
+        const planned = tile.input(window.value, []);
+        const { grid, ground, x, y, width, height } = planned;
+        const hand = toneHand(plan, job.faces[raster.face], planned);
         const more = tonesOf(plan, job.faces[raster.face], piece, source.value);
-        const input = { window: window.value, ground, grid, x, y, width, height, ...more };
+        const input = { window: window.value, ground, hand, grid, x, y, width, height, ...more };
         await tools.workers.run<ToneTileInput, void>('toneTile', { ...input, out: tones }, tools.abort);
         if (alone)
           await tools.workers.run<ToneTileInput, void>('toneTile', { ...input, out: alone }, tools.abort);

@@ -15,6 +15,7 @@ import {
   type WarpGrid,
 } from './raster/index.ts';
 import {
+  type HandTones,
   type LayerTakes,
   layerTones,
   screenedShares,
@@ -22,6 +23,7 @@ import {
   unmixPicture,
   unmixTable,
   warpTonesOver,
+  withHand,
   withoutGround,
   withoutLines,
 } from './separate/index.ts';
@@ -32,6 +34,8 @@ import { toPx } from './units/index.ts';
 export interface ToneTileInput {
   readonly window: Picture;
   readonly ground: string | null;
+  /** What a hand has changed on the window. */
+  readonly hand?: HandTones | undefined;
   /** Line work that other films print, by its colours in the art; tones go on under it for `under` points of the window. */
   readonly lines?: { readonly hexes: readonly string[]; readonly under: number } | undefined;
   /** A layer of one ink: its tones are how opaque the result is. */
@@ -48,8 +52,9 @@ export interface ToneTileInput {
 
 /** Lays the window over the face's tones. Tiles share no point, so that several threads may write the same picture. */
 export function toneTile(input: ToneTileInput): void {
-  const { window, ground, lines, takes, grid, out, x, y, width, height } = input;
+  const { window, ground, hand, lines, takes, grid, out, x, y, width, height } = input;
   let art = ground === null ? window : withoutGround(window, ground);
+  if (hand) art = withHand(art, hand);
   if (takes) art = layerTones(art, takes);
   if (lines) art = withoutLines(art, lines.hexes, lines.under);
   warpTonesOver(art, grid, out, x, y, width, height);

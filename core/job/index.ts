@@ -1,5 +1,6 @@
 export { canonicalJson, hashOf, type JobFile, packJob, unpackJob } from './container.ts';
 export { DEFAULT_MESH, DEFAULT_PRESS, DEFAULT_PRINTER, idFrom, inkFrom, newJob } from './defaults.ts';
+export { assignColour, mergeInks, withoutInk } from './handEdits.ts';
 export { type ArtFacts, type Fit, fitBox, fitted, placeArt } from './place.ts';
 export {
   type EarlierRun,
@@ -19,6 +20,8 @@ export {
   type FaceJob,
   FILM_MEDIA,
   type Halftone,
+  type HandColour,
+  type HandRegion,
   INK_KINDS,
   type IndexDots,
   type Ink,

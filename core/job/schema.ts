@@ -20,6 +20,32 @@ export const LayerSchema = z.looseObject({
   takes: z.enum(LAYER_TAKES),
 });
 export type Layer = z.infer<typeof LayerSchema>;
+const artPoint = z.tuple([z.number().finite(), z.number().finite()]);
+/**
+ * A region of a piece that was given by hand to an ink or to bare wood. In the art's own pixels (x to the right, y down, its top
+ * left corner at 0, 0), so that it follows the piece wherever that is moved.
+ */
+export const HandRegionSchema = z.looseObject({
+  id,
+  /** The ink's id; null: bare wood. */
+  to: id.nullable(),
+  /** Only what this ink had changes; null: whatever is there. */
+  only: id.nullable(),
+  /** What is bare in the art stays bare. */
+  bareStays: z.boolean(),
+  shape: z.discriminatedUnion('kind', [
+    z.looseObject({
+      kind: z.literal('lasso'),
+      ring: z.array(artPoint).min(3).max(4000),
+    }),
+    z.looseObject({
+      kind: z.literal('brush'),
+      radius: z.number().finite().min(0.001).max(1_000_000),
+      path: z.array(artPoint).min(1).max(4000),
+    }),
+  ]),
+});
+export type HandRegion = z.infer<typeof HandRegionSchema>;
 
 /** A piece of art on a face. The untouched original lies in the job file under its content hash. */
 export const ArtSchema = z.looseObject({
@@ -49,6 +75,8 @@ export const ArtSchema = z.looseObject({
   layer: LayerSchema.optional(),
   /** Pieces that came from one file and move together share this. */
   group: id.optional(),
+  /** In the order they were drawn. */
+  regions: z.array(HandRegionSchema).max(500).optional(),
 });
 export type Art = z.infer<typeof ArtSchema>;
 
@@ -78,6 +106,10 @@ export const InkSchema = z.looseObject({
    * `halftone`: its layer as screened tones (method layered).
    */
   split: z.enum(['spot', 'halftone']).optional(),
+  /** Protected by hand: suggested inks do not replace it, and no speck of it is dropped. */
+  kept: z.boolean().optional(),
+  /** One dried pass measured over a black and a white card (sRGB): then it is shown by these rather than by hex and opacity. */
+  measured: z.looseObject({ overBlackHex: hex, overWhiteHex: hex }).optional(),
 });
 export type Ink = z.infer<typeof InkSchema>;
 
@@ -157,11 +189,17 @@ export const HalftoneSchema = z.looseObject({
 });
 export type Halftone = z.infer<typeof HalftoneSchema>;
 
+/** A colour of the art given by hand to an ink, or to bare wood (null), whatever looks nearest to it. */
+export const HandColourSchema = z.looseObject({ hex, ink: id.nullable() });
+export type HandColour = z.infer<typeof HandColourSchema>;
+
 export const FaceSchema = z.looseObject({
   /** Bottom-most first. */
   art: z.array(ArtSchema).max(200),
   /** In pull order. */
   inks: z.array(InkSchema).max(24),
+  /** Colours of the art assigned by hand. */
+  handColours: z.array(HandColourSchema).max(36).optional(),
   method: z.enum(['spot', 'index', 'halftone', 'layered']),
   /** Of method `index`; left out: the usual dot. */
   index: IndexSchema.optional(),

@@ -2,9 +2,13 @@ export type { Coverage } from './coverage.ts';
 export { filmTone, type Gain, gainTable, printedTone, type TonePatch } from './dotGain.ts';
 export { isGrainy } from './grain.ts';
 export { groundOf } from './ground.ts';
+export { type HandRegion, type HandRegions, layRegions, NO_REGIONS } from './handRegions.ts';
+export { type ArtFrame, type HandShape, handCover } from './handShape.ts';
+export { type HandTones, withHand } from './handTones.ts';
 export type { SeparatePalette } from './labels.ts';
 export { type LayerTakes, layerCoverage, layerTones } from './layerCoverage.ts';
 export { lineCoverage, withoutLines } from './lineCoverage.ts';
+export { nearestInk } from './nearestInk.ts';
 export { screenedShares } from './screenedShares.ts';
 export {
   SEPARATE_MARGIN_PX,

@@ -4,6 +4,8 @@ import { LINEAR_OF_BYTE, type Oklab, oklabOfLinear, parseHex } from '../colour/i
 export interface SeparatePalette {
   readonly inks: readonly { readonly hex: string }[];
   readonly ground: string | null;
+  /** Further colours of the art that an ink prints (its place in `inks`), or that are bare (null): given by hand, they come first. */
+  readonly also?: readonly { readonly hex: string; readonly ink: number | null }[] | undefined;
 }
 
 /**
@@ -35,25 +37,26 @@ const NEAR_LEVELS = 36;
 /** Near one label means clearly nearer to it than to the next: share of the distance to that. */
 const NEAR_SHARE = 0.45;
 
-/** Throws for more inks than `MOST_LABELS` − 2 and for text that is no colour. */
-export function labelsOf({ inks, ground }: SeparatePalette): Labels {
+/** Throws for more colours than `MOST_LABELS` − 1 and for text that is no colour. */
+export function labelsOf({ inks, ground, also = [] }: SeparatePalette): Labels {
   const seen = new Map<string, number>();
   const hexes: string[] = [];
   const planes: number[] = [0];
   const add = (hex: string, plane: number) => {
     const key = hex.toLowerCase();
-    // The same colour twice can not be told apart: the ground, then the earlier ink, has it.
+    // The same colour twice can not be told apart: who was given it by hand, the ground, then the earlier ink, has it.
     if (seen.has(key)) return;
     seen.set(key, plane);
     hexes.push(hex);
     planes.push(plane);
   };
+  for (const { hex, ink } of also) add(hex, ink === null ? 0 : ink + 1);
   if (ground !== null) add(ground, 0);
   inks.forEach((ink, i) => {
     add(ink.hex, i + 1);
   });
   const count = planes.length;
-  if (count > MOST_LABELS) throw new RangeError(`A separation has at most ${MOST_LABELS - 2} inks.`);
+  if (count > MOST_LABELS) throw new RangeError(`A separation has at most ${MOST_LABELS - 1} colours.`);
   const colour = new Float64Array(count * 4);
   const oklab: Oklab[] = [{ l: 0, a: 0, b: 0 }];
   hexes.forEach((hex, i) => {
@@ -63,6 +66,9 @@ export function labelsOf({ inks, ground }: SeparatePalette): Labels {
   });
   return { count, plane: Uint8Array.from(planes), colour, oklab };
 }
+
+/** Two colours of one ink need not be told apart. */
+const sameInk = ({ plane }: Labels, a: number, b: number): boolean => plane[a] === plane[b] && plane[a] !== 0;
 
 /** The code of one colour: its label, `TIGHT` when it is that label's own, `FAR` when it is near none. */
 export function codeOf(labels: Labels, r: number, g: number, b: number, alpha: number): number {
@@ -81,10 +87,10 @@ export function codeOf(labels: Labels, r: number, g: number, b: number, alpha: n
     const d3 = alpha - labels.colour[o + 3]!;
     const d = d0 * d0 + d1 * d1 + d2 * d2 + d3 * d3;
     if (d < least) {
-      second = least;
+      if (!sameInk(labels, l, best)) second = least;
       least = d;
       best = l;
-    } else if (d < second) second = d;
+    } else if (d < second && !sameInk(labels, l, best)) second = d;
   }
   const o = best * 4;
   const off = Math.max(

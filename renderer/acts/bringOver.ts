@@ -15,7 +15,7 @@ export function carried(piece: Art, mirrored: boolean): Art {
 
 /** The job with one face's art and inks on the other face, which had none of its own or loses what it had. */
 export function broughtOver(job: Job, from: Face, mirrored: boolean): Job {
-  const { art, inks, traps, method, index, halftone } = job.faces[from];
+  const { art, inks, traps, method, index, halftone, handColours = [] } = job.faces[from];
   const to = from === 'bottom' ? 'top' : 'bottom';
   const dots = { ...(index ? { index } : {}), ...(halftone ? { halftone } : {}) };
   return onFace(job, to, (f) => ({
@@ -24,6 +24,7 @@ export function broughtOver(job: Job, from: Face, mirrored: boolean): Job {
     inks,
     traps,
     method,
+    handColours,
     ...dots,
   }));
 }

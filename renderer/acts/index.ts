@@ -3,6 +3,7 @@ export { bringOver } from './bringOver.ts';
 export { comeBack } from './comeBack.ts';
 export { exportFilms, exportPress } from './exportFilms.ts';
 export { fitArt } from './fitArt.ts';
+export { colourAt, finishStroke, pickColour, regionOn, takeTool } from './handTools.ts';
 export { keepPlans } from './keepPlans.ts';
 export { keepProofs } from './keepProofs.ts';
 export { keepPlace, lastPage } from './lastPage.ts';

@@ -3,7 +3,7 @@ import { type Job, newJob } from '../../core/job/index.ts';
 import type { OpenedJob, PickedFile } from '../../core/ports/index.ts';
 import { startInShop } from '../../core/shop/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
-import { emptyHistory, tell, useStudio } from '../state/index.ts';
+import { emptyHistory, NO_STROKE, tell, useStudio } from '../state/index.ts';
 import { filer, forgetArt, forgetGlass, givePicture } from '../workers/index.ts';
 import { shell } from './shell.ts';
 import { working } from './working.ts';
@@ -50,6 +50,11 @@ const fresh = (job: Job) => ({
   pointer: null,
   moved: null,
   movedProof: null,
+  hand: null,
+  handLast: null,
+  stroke: NO_STROKE,
+  picked: null,
+  regionId: null,
 });
 
 /** A new job on a template deck; nothing is saved yet. */

@@ -6,6 +6,7 @@ import { boardKeys } from './boardKeys.ts';
 import { Divider } from './Divider.tsx';
 import { FaceSwitch } from './FaceSwitch.tsx';
 import { faceShape } from './faceShape.ts';
+import { HAND_WORDS } from './handGestures.ts';
 import { Loupe, moveLoupe, takeLoupe } from './Loupe.tsx';
 import { useFabricBoard } from './useFabricBoard.ts';
 import { VeneerChips } from './VeneerChips.tsx';
@@ -30,6 +31,7 @@ export function Board() {
   const filmView = useStudio((s) => s.filmView);
   const loupe = useStudio((s) => s.loupe !== null);
   const divider = useStudio((s) => s.divider);
+  const handWords = useStudio((s) => (s.station === 'inks' && s.hand ? HAND_WORDS[s.hand.kind] : null));
   const inks = job?.faces[face].inks.length ?? 0;
   useFabricBoard(canvas, size);
 
@@ -69,7 +71,9 @@ export function Board() {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the board pans, zooms and nudges by keyboard
         tabIndex={0}
         role="application"
-        aria-label={`${name}. Arrow keys pan or nudge, plus and minus zoom, 0 fits, L takes the loupe.`}
+        aria-label={`${name}. ${
+          handWords ?? 'Arrow keys pan or nudge, plus and minus zoom, 0 fits, L takes the loupe.'
+        }`}
         onKeyDown={(e) => boardKeys(e, zoom)}
         onPointerMove={(e) => moveLoupe(e.currentTarget, e.clientX, e.clientY)}
       >

@@ -1,5 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import { changeArt, edit, sealEdits, useStudio } from '../state/index.ts';
+import { handKeys } from './handGestures.ts';
 import { takeLoupe } from './Loupe.tsx';
 
 let pause: ReturnType<typeof setTimeout> | undefined;
@@ -15,6 +16,7 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 export function boardKeys(event: KeyboardEvent, zoom: (factor: number) => void): void {
   if (event.ctrlKey || event.metaKey) return;
   const { view, selection, station, face } = useStudio.getState();
+  if (handKeys(event)) return;
   const arrow = ARROWS[event.key];
   if (arrow) {
     event.preventDefault();

@@ -3,6 +3,7 @@ import { type DeckScene, drawDeck } from './drawDeck.ts';
 import { drawFilm } from './drawFilms.ts';
 import { drawFine } from './drawFine.ts';
 import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
+import { drawHand } from './drawHand.ts';
 import { drawMeasures } from './drawMeasures.ts';
 import { drawRulers } from './drawRulers.ts';
 import { drawSpreads } from './drawSpreads.ts';
@@ -98,6 +99,7 @@ export function paintAbove(pen: Pen, state: StudioState, lines: readonly SnapLin
     const film = films.find((f) => f.inkId === state.inkId) ?? films[0];
     if (film) drawFilm(pen, film, say);
   }
+  if (state.station === 'inks') drawHand(pen, state);
   if (state.pointer) drawPointer(pen, state.pointer.s, state.pointer.t);
   drawSnaps(pen, lines);
   drawRulers(pen, job.units);

@@ -1,8 +1,17 @@
 import { type RefObject, useEffect, useRef } from 'react';
-import { changeArt, edit, type StudioState, sealEdits, useStudio, zoomedAt } from '../state/index.ts';
+import {
+  changeArt,
+  edit,
+  type StudioState,
+  sealEdits,
+  toSurfacePoint,
+  useStudio,
+  zoomedAt,
+} from '../state/index.ts';
 import { ArtHandles } from './artHandles.ts';
 import type { SnapLine } from './drawGuides.ts';
 import { faceShape } from './faceShape.ts';
+import { handDown, handMove, handUp } from './handGestures.ts';
 import { paintAbove, paintBelow, readColours } from './paint.ts';
 import type { BoardColours } from './pen.ts';
 import { snap } from './snapping.ts';
@@ -118,15 +127,22 @@ export function useFabricBoard(
     canvas.on('selection:updated', choose);
     canvas.on('selection:cleared', choose);
 
-    // An empty place of the bench pans.
+    const spotOf = (e: PointerEvent) => {
+      const at = canvas.getViewportPoint(e);
+      const { width, height } = sizeRef.current;
+      return toSurfacePoint(get().view, width, height, at.x, at.y);
+    };
+    // An empty place of the bench pans, unless a tool is in the hand.
     let pan: { x: number; y: number } | null = null;
     canvas.on('mouse:down', ({ target, e }) => {
       const event = e as PointerEvent;
       if (target && event.button !== 1) return;
+      if (event.button === 0 && handDown(spotOf(event))) return;
       pan = { x: event.clientX, y: event.clientY };
       canvas.setCursor('grabbing');
     });
     canvas.on('mouse:move', ({ e }) => {
+      if (handMove(spotOf(e as PointerEvent))) canvas.setCursor('crosshair');
       if (!pan) return;
       const event = e as PointerEvent;
       const { view } = get();
@@ -141,6 +157,7 @@ export function useFabricBoard(
       pan = { x: event.clientX, y: event.clientY };
     });
     canvas.on('mouse:up', () => {
+      handUp();
       pan = null;
     });
     canvas.on('mouse:wheel', ({ e }) => {

@@ -1,6 +1,6 @@
-import { INK_KINDS, type Ink } from '../../core/job/index.ts';
+import { INK_KINDS, type Ink, mergeInks } from '../../core/job/index.ts';
 import { Card, Choice, LengthField, NumberBox, Pick, Share, Toggle } from '../bench/index.ts';
-import { changeInk, edit, removeInk, sealEdits, useStudio } from '../state/index.ts';
+import { changeInk, edit, onFace, removeInk, sealEdits, useStudio } from '../state/index.ts';
 
 const KIND_WORDS: Readonly<Record<(typeof INK_KINDS)[number], string>> = {
   opaque: 'Opaque',
@@ -25,6 +25,12 @@ export function InkCard() {
   const toggleNeed = (veneer: string) => {
     const now = job.veneers.map((v) => v.id).filter((v) => (v === veneer ? !needs(v) : needs(v)));
     put('Change base', { needsBase: now.length === job.veneers.length ? 'all' : now });
+  };
+  const merge = (into: string) => {
+    const name = inks.find((i) => i.id === into)?.name;
+    if (into === ink.id || name === undefined) return;
+    edit(`Merge ${ink.name} into ${name}`, (j) => onFace(j, face, (f) => mergeInks(f, ink.id, into)));
+    useStudio.setState({ inkId: into, aloneId: null });
   };
   return (
     <Card
@@ -72,6 +78,12 @@ export function InkCard() {
         />
         <label htmlFor="ink-matches">Prints what is {ink.matches ?? ink.hex} in the art</label>
       </div>
+      <Toggle
+        label="Protect this ink"
+        hint="Suggested inks do not replace it, and none of its specks is dropped"
+        on={ink.kept === true}
+        onChange={(kept) => put(kept ? 'Protect ink' : 'Unprotect ink', { kept })}
+      />
       <Share
         label="Hides what is under it"
         value={ink.opacity}
@@ -126,6 +138,14 @@ export function InkCard() {
             <Toggle key={v.id} label={v.name} on={needs(v.id)} onChange={() => toggleNeed(v.id)} />
           ))}
         </fieldset>
+      )}
+      {inks.length > 1 && (
+        <Pick
+          label="Merge it into another ink: one screen less"
+          value={ink.id}
+          options={inks.map((i) => ({ value: i.id, label: i.id === ink.id ? 'Keep it apart' : i.name }))}
+          onChange={merge}
+        />
       )}
     </Card>
   );

@@ -1,3 +1,4 @@
+import { ByHand } from './ByHand.tsx';
 import { Colourways } from './Colourways.tsx';
 import { InkCard } from './InkCard.tsx';
 import { Method } from './Method.tsx';
@@ -13,6 +14,7 @@ export function InksStation() {
       <Pulls />
       <Method />
       <InkCard />
+      <ByHand />
       <Proofs />
       <Suggested />
       <Colourways />

@@ -1,14 +1,15 @@
 import type { Face } from '../../core/deck/index.ts';
-import type {
-  Art,
-  Colourway,
-  FaceJob,
-  Ink,
-  Job,
-  Press,
-  Printer,
-  Traps,
-  Veneer,
+import {
+  type Art,
+  type Colourway,
+  type FaceJob,
+  type Ink,
+  type Job,
+  type Press,
+  type Printer,
+  type Traps,
+  type Veneer,
+  withoutInk,
 } from '../../core/job/index.ts';
 
 /** Pure changes to the document; `edit` makes undoable steps of them. */
@@ -43,11 +44,7 @@ export const addInk = (job: Job, face: Face, ink: Ink): Job =>
 export const moveInk = (job: Job, face: Face, from: number, to: number): Job =>
   onFace(job, face, (f) => ({ ...f, inks: moved(f.inks, from, to) }));
 export const removeInk = (job: Job, face: Face, id: string): Job =>
-  onFace(job, face, (f) => ({
-    ...f,
-    inks: f.inks.filter((i) => i.id !== id),
-    traps: { ...f.traps, pairs: f.traps.pairs.filter((p) => p.a !== id && p.b !== id) },
-  }));
+  onFace(job, face, (f) => withoutInk(f, id));
 
 export const changeTraps = (job: Job, face: Face, change: Partial<Traps>): Job =>
   onFace(job, face, (f) => ({ ...f, traps: { ...f.traps, ...change } }));

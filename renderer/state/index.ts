@@ -20,6 +20,7 @@ export {
   sameButBoundaries,
 } from './faceEdits.ts';
 export { fineOf, freshMeasures } from './fine.ts';
+export { type HandStroke, type HandTool, NO_STROKE, type PickedColour } from './hand.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
 export { printedReady } from './ready.ts';
 export type { FilmPlan, FilmShown, Heat, Proofs, SheetsShown, SheetWindow, Spread } from './shown.ts';

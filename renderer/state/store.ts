@@ -6,6 +6,7 @@ import type { FilmMeasure } from '../../core/press/index.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/index.ts';
 import type { Box } from '../../core/units/index.ts';
 import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
+import { type HandStroke, type HandTool, NO_STROKE, type PickedColour } from './hand.ts';
 import type { FilmPlan, Heat, Proofs } from './shown.ts';
 import type { Station, View } from './view.ts';
 
@@ -85,6 +86,13 @@ export interface StudioState {
   readonly guidePage: number | null;
   /** What the shop has and how it works, kept by the program apart from the job. */
   readonly shop: Shop;
+  /** At the Inks station: the tool in the hand, or null; and the one last held. */
+  readonly hand: HandTool | null;
+  readonly handLast: HandTool | null;
+  readonly stroke: HandStroke;
+  readonly picked: PickedColour | null;
+  /** A region given by hand that is outlined on the deck. */
+  readonly regionId: { readonly art: string; readonly id: string } | null;
 }
 
 export const useStudio = create<StudioState>()(() => ({
@@ -125,6 +133,11 @@ export const useStudio = create<StudioState>()(() => ({
   divider: null,
   guidePage: null,
   shop: EMPTY_SHOP,
+  hand: null,
+  handLast: null,
+  stroke: NO_STROKE,
+  picked: null,
+  regionId: null,
 }));
 
 const set = useStudio.setState;
