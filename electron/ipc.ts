@@ -1,4 +1,4 @@
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import type { BrowserWindow, Dialog, IpcMain, IpcMainEvent, IpcMainInvokeEvent } from 'electron';
 import type { ExportedFiles, ExportRequest, FileStore, PickedFile } from '../core/ports/index.ts';
 import type { Shop } from '../core/shop/index.ts';
@@ -90,6 +90,21 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
     return done(picked);
   }
 
+  async function saveText(
+    { window }: ReturnType<typeof known>,
+    text: string,
+    name: string,
+  ): Promise<Outcome<null>> {
+    const kind = extname(plain(name)).slice(1);
+    const chosen = await dialog.showSaveDialog(window, {
+      ...(kind ? { filters: [{ name: kind.toUpperCase(), extensions: [kind] }] } : {}),
+      defaultPath: plain(name),
+    });
+    if (chosen.canceled || !chosen.filePath) return cancelled();
+    const written = await files.write(chosen.filePath, new TextEncoder().encode(text));
+    return written.ok ? done(null) : written;
+  }
+
   ipc.handle(CALL, async (event, method: unknown, given: unknown) => {
     const at = known(event);
     if (typeof method !== 'string' || !Object.hasOwn(SHELL_ARGUMENTS, method) || LONG.has(method))
@@ -116,6 +131,8 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
         return at.host.shop();
       case 'keepShop':
         return at.host.keepShop(args[0] as Shop);
+      case 'saveText':
+        return saveText(at, args[0] as string, args[1] as string);
       case 'autosave':
         return at.host.autosave(args[0] as Uint8Array | null, args[1] as string);
     }

@@ -40,6 +40,7 @@ const shell: Shell = {
   measureFilms: (job, onProgress) => longWork(START_MEASURE, job, onProgress),
   shop: () => call('shop'),
   keepShop: (shop) => call('keepShop', shop),
+  saveText: (text, name) => call('saveText', text, name),
   autosave: (bytes, name) => call('autosave', bytes, name),
 };
 

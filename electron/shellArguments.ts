@@ -38,6 +38,7 @@ export const SHELL_ARGUMENTS = {
   measureFilms: z.tuple([bytes(512 * MB)]),
   shop: z.tuple([]),
   keepShop: z.tuple([ShopSchema]),
+  saveText: z.tuple([z.string().max(MB), name]),
   autosave: z.tuple([bytes(512 * MB).nullable(), name, tab.optional()]),
 } as const;
 export type ShellMethod = keyof typeof SHELL_ARGUMENTS;
@@ -56,5 +57,6 @@ export const MOST_MESSAGE: Readonly<Record<ShellMethod, number>> = {
   measureFilms: 513 * MB,
   shop: MB,
   keepShop: 4 * MB,
+  saveText: 4 * MB,
   autosave: 513 * MB,
 };

@@ -204,6 +204,10 @@ const shell: Shell = {
     ),
   shop: () => call<Shop>('shop'),
   keepShop: (shop) => call<void>('keepShop', shop),
+  async saveText(text, name) {
+    download(new TextEncoder().encode(text), fileName(name), 'text/plain');
+    return done(null);
+  },
   async autosave(bytes, name) {
     await call('autosave', bytes, name, tab);
   },

@@ -40,6 +40,7 @@ export {
   type Veneer,
   VeneerSchema,
 } from './schema.ts';
+export { inkTaken, type TakenInk, takeInks } from './takeInks.ts';
 export {
   DEFAULT_HALFTONE,
   DEFAULT_INDEX,

@@ -85,6 +85,8 @@ export interface Shell {
   /** What this shop has and how it works, kept apart from every job. */
   shop(): Promise<Outcome<Shop>>;
   keepShop(shop: Shop): Promise<Outcome<void>>;
+  /** Writes a small text file where the user says; its name ends in what kind of file it is. */
+  saveText(text: string, name: string): Promise<Outcome<null>>;
   /** Keeps unsaved work; null forgets it. */
   autosave(bytes: Uint8Array | null, name: string): Promise<void>;
 }

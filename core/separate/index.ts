@@ -5,6 +5,7 @@ export { groundOf } from './ground.ts';
 export { type HandRegion, type HandRegions, layRegions, NO_REGIONS } from './handRegions.ts';
 export { type ArtFrame, type HandShape, handCover } from './handShape.ts';
 export { type HandTones, withHand } from './handTones.ts';
+export { type InkFit, type InkFitOptions, inkFit, smallArt } from './inkFit.ts';
 export type { SeparatePalette } from './labels.ts';
 export { type LayerTakes, layerCoverage, layerTones } from './layerCoverage.ts';
 export { lineCoverage, withoutLines } from './lineCoverage.ts';
@@ -16,6 +17,7 @@ export {
   separateSparse,
   separateWindow,
 } from './separateWindow.ts';
+export { type AroundOptions, suggestAround, type TriedInks } from './suggestAround.ts';
 export { type InkSuggestion, type SuggestOptions, suggestInks } from './suggestInks.ts';
 export { type TonePalette, type UnmixTable, unmixPicture, unmixTable } from './unmix.ts';
 export {

@@ -15,6 +15,8 @@ export interface SuggestOptions {
   readonly shelf?: readonly { readonly name: string; readonly hex: string }[] | undefined;
   /** The art's paper, which needs no ink. */
   readonly ground?: string | null | undefined;
+  /** Colours of the art that have their inks already and keep them; they count among the inks. */
+  readonly kept?: readonly string[] | undefined;
 }
 
 /** Share of the inked points that an ink must cover to be suggested. */
@@ -37,23 +39,46 @@ const OFF_MIX = 40;
 const MIX_SHARE = 0.0025;
 /** Suggested without being asked for a number: hand presses with more screens are rare. */
 const MOST_UNASKED = 12;
-const SHADED_INKS = 6;
+/** Shaded art is advised as many inks as still lower the mean ΔE00 by this much each. Common practice, no source. */
+const WORTH_A_SCREEN = 0.6;
+const LEAST_SHADED = 3;
+const MOST_SHADED = 8;
+/** ΔE00 within which a colour belongs to a kept one. */
+const KEPT = 4;
 
 /**
  * Inks for a piece of art, light to dark (the usual pull order; common practice). `count` null: as many as the art has. Flat art
  * gives its own exact colours, and fewer than `count` if it has fewer; shaded art gives colours that represent it.
  */
-export function suggestInks(
+export const suggestInks = (
   picture: Picture,
   count: number | null,
   options: SuggestOptions = {},
+): InkSuggestion[] => suggestFrom(artColoursOf(picture), count, options);
+
+/** As `suggestInks`, from colours that are counted already. */
+export function suggestFrom(
+  colours: ArtColours,
+  count: number | null,
+  options: SuggestOptions = {},
 ): InkSuggestion[] {
-  const colours = artColoursOf(picture);
   if (colours.inked === 0) return [];
   const paper = options.ground ? labOfHex(options.ground) : null;
+  const kept = (options.kept ?? []).map((hex) => ({ hex: hex.toLowerCase(), lab: labOfHex(hex) }));
+  const keptBy = (c: ArtColour) => {
+    const lab = labOfHex(c.hex);
+    return kept.find((k) => deltaE00(k.lab, lab) <= KEPT);
+  };
   const printed = (c: ArtColour) => !paper || deltaE00(labOfHex(c.hex), paper) > PAPER;
-  let found = coloursFor(colours, count, printed);
+  const wanted = count === null ? null : count - kept.length;
+  const free = (c: ArtColour) => printed(c) && !keptBy(c);
+  let found = wanted !== null && wanted <= 0 ? [] : coloursFor(colours, wanted, free, printed);
   if (options.shelf && options.shelf.length > 0) found = snapped(found, options.shelf);
+  for (const { hex, lab } of kept) {
+    const own = colours.all.filter((c) => deltaE00(labOfHex(c.hex), lab) <= KEPT);
+    const n = own.reduce((sum, c) => sum + c.count, 0);
+    found = [...found.filter((c) => c.hex !== hex), artColour(hex, Math.max(1, n))];
+  }
   const total = found.reduce((sum, c) => sum + c.count, 0);
   const light = found.sort((a, b) => labOfHex(b.hex).l - labOfHex(a.hex).l || (a.hex < b.hex ? -1 : 1));
   const names = colourNames(light.map((c) => c.hex));
@@ -64,6 +89,7 @@ export function suggestInks(
 function coloursFor(
   colours: ArtColours,
   count: number | null,
+  free: (c: ArtColour) => boolean,
   printed: (c: ArtColour) => boolean,
 ): ArtColour[] {
   const sum = (list: readonly ArtColour[]) => list.reduce((n, c) => n + c.count, 0);
@@ -81,13 +107,35 @@ function coloursFor(
       (c) => stirred.includes(c) && drawn.every((g) => oklabDistance(g.oklab, c.oklab) > STIRRED_RADIUS),
     );
     const found = withHairlines([...drawn, ...missed], colours.loose, LEAST_SHARE * inked);
-    return joinColours(found.filter(printed), most);
+    return joinColours(found.filter(free), most);
   }
   if (areFlat(colours.even)) {
     const groups = gatherColours(colours.even, STIRRED_RADIUS, true).filter(enough);
-    return joinColours(withoutMixes(groups).filter(printed), most);
+    return joinColours(withoutMixes(groups).filter(free), most);
   }
-  return meanColours(colours.all.filter(printed), count ?? SHADED_INKS);
+  const shades = colours.all.filter(free);
+  return meanColours(shades, count ?? advisedFor(shades));
+}
+
+/** How many inks shaded art is worth: one more as long as it brings the art clearly nearer. */
+function advisedFor(shades: readonly ArtColour[]): number {
+  const labs = shades.map((c) => labOfHex(c.hex));
+  const total = shades.reduce((n, c) => n + c.count, 0);
+  const off = (count: number) => {
+    const inks = meanColours(shades, count).map((c) => labOfHex(c.hex));
+    let sum = 0;
+    labs.forEach((lab, i) => {
+      sum += shades[i]!.count * Math.min(...inks.map((ink) => deltaE00(ink, lab)));
+    });
+    return sum / total;
+  };
+  let last = off(LEAST_SHADED);
+  for (let count = LEAST_SHADED; count < MOST_SHADED; count++) {
+    const next = off(count + 1);
+    if (last - next < WORTH_A_SCREEN) return count;
+    last = next;
+  }
+  return MOST_SHADED;
 }
 
 /** Joins colours that look the same: in the darks, OKLab sees more than eyes do. */

@@ -4,6 +4,14 @@ export { type Frame, FrameSchema } from './frame.ts';
 export { firstOf, keepForShop } from './keepForShop.ts';
 export { type Lamp, LampSchema } from './lamp.ts';
 export { HABITS, type Habit, type RunHabits, RunHabitsSchema } from './runHabits.ts';
+export {
+  readPaletteInks,
+  type ShelfInk,
+  shelfInk,
+  shelfOf,
+  withoutShelfInk,
+  withShelfInks,
+} from './shelf.ts';
 export { EMPTY_SHOP, isEmptyShop, readShop, SHOP_VERSION, type Shop, ShopSchema } from './shop.ts';
 export { type ShopInk, ShopInkSchema, sameName } from './shopInk.ts';
 export { fillFromShop, startInShop } from './takeShop.ts';

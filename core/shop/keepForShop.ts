@@ -1,6 +1,7 @@
 import type { Face } from '../deck/index.ts';
 import type { Job } from '../job/index.ts';
 import { HABITS } from './runHabits.ts';
+import { shelfInk } from './shelf.ts';
 import type { Shop } from './shop.ts';
 import { sameName } from './shopInk.ts';
 
@@ -31,7 +32,7 @@ export function keepForShop(shop: Shop, job: Job): Shop {
   for (const face of ['bottom', 'top'] as const satisfies readonly Face[])
     for (const ink of job.faces[face].inks) {
       const { passes, density, potMl, price } = press.inkUse?.[`${face} ${ink.id}`] ?? {};
-      inks = firstOf(inks, stated({ name: ink.name, hex: ink.hex, passes, density, potMl, price }));
+      inks = firstOf(inks, stated({ ...shelfInk(ink), passes, density, potMl, price }));
     }
   const { lamp, distance, time, targetStep } = press.exposure ?? {};
   const { name, coats, wetUm, waste } = press.emulsion ?? {};

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { INK_KINDS, InkSchema } from '../job/index.ts';
 
 /** An ink as it is bought and used here, by its name. */
 export const ShopInkSchema = z.looseObject({
@@ -7,6 +8,11 @@ export const ShopInkSchema = z.looseObject({
     .string()
     .regex(/^#[0-9a-f]{6}$/)
     .optional(),
+  /** How it looks and behaves on the deck; see the job's own ink. */
+  opacity: InkSchema.shape.opacity.optional(),
+  kind: z.enum(INK_KINDS).optional(),
+  meshPerCm: InkSchema.shape.meshPerCm.optional(),
+  measured: InkSchema.shape.measured,
   /** Printing strokes. */
   passes: z.number().int().min(1).max(50).optional(),
   /** g/ml. */

@@ -16,6 +16,7 @@ export const ART_OPTIONS: readonly OptionSpec[] = [
     value: "N|'#hex=name,…'|FILE",
     help: 'how many inks to find in the art, or which; a palette as .json or .gpl',
   },
+  { name: 'from-shelf', help: 'inks found in the art become the nearest ones of your ink shelf' },
   { name: 'method', value: 'spot|index|halftone|layered', help: 'how the art is split into inks (spot)' },
   { name: 'dot', value: 'LENGTH', help: 'side of a dot, method index (0.25mm)' },
   { name: 'lpi', value: 'N', help: 'lines an inch of the screens, method halftone (40)' },
@@ -115,7 +116,13 @@ export async function placeGiven(
   const settings = placed.faces[to];
   let inks = settings.inks;
   if (inks.length === 0 || given.text('inks') !== undefined) {
-    const chosen = await chooseInks(context, given.text('inks'), together(looks), ground);
+    const chosen = await chooseInks(
+      context,
+      given.text('inks'),
+      together(looks),
+      ground,
+      given.flag('from-shelf'),
+    );
     if (!chosen.ok) return chosen;
     inks = chosen.value;
   }

@@ -8,6 +8,7 @@ import * as make from './new.ts';
 import * as press from './press.ts';
 import * as proof from './proof.ts';
 import * as reprint from './reprint.ts';
+import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
 import * as studio from './studio.ts';
 import * as traps from './traps.ts';
@@ -23,6 +24,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   press,
   reprint,
   deck,
+  shelf,
   calc,
   shop,
   studio,

@@ -1,8 +1,10 @@
 import { labOfHex, parsePalette } from '../../core/colour/index.ts';
-import { type Ink, inkFrom } from '../../core/job/index.ts';
+import { type Ink, inkFrom, inkTaken, type TakenInk } from '../../core/job/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { suggestInks } from '../../core/separate/index.ts';
+import { type ShelfInk, shelfOf } from '../../core/shop/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { shopFile, stateDir } from '../host/index.ts';
 import type { Context } from './context.ts';
 
 /** Inks a face may have; a hand press with more screens than this is not run. */
@@ -31,14 +33,27 @@ function colourList(text: string): Outcome<Colour[]> {
   return done(colours);
 }
 
+/** The user's ink shelf, which must hold something to be snapped to. */
+async function ownInks(): Promise<Outcome<ShelfInk[]>> {
+  const shop = await shopFile(stateDir()).read();
+  if (!shop.ok) return shop;
+  const shelf = shelfOf(shop.value);
+  if (shelf.length > 0) return done(shelf);
+  return badInput(
+    'Your ink shelf is empty.',
+    'Put inks on it with kickflat shelf --add, or leave --from-shelf out.',
+  );
+}
+
 /** A face's inks in pull order, as `--inks` asks: counted and found in the art, listed, or read from a palette file. */
 export async function chooseInks(
   context: Context,
   wanted: string | undefined,
   art: Picture,
   ground: string | null,
+  fromShelf = false,
 ): Promise<Outcome<Ink[]>> {
-  let colours: readonly Colour[];
+  let colours: readonly TakenInk[];
   if (wanted === undefined || /^\d+$/.test(wanted)) {
     const count = wanted === undefined ? null : Number(wanted);
     if (count !== null && (count < 1 || count > MOST_INKS))
@@ -46,7 +61,13 @@ export async function chooseInks(
         `--inks must be 1 to ${MOST_INKS}, but ${wanted} was given.`,
         'Give the number of screens you will burn.',
       );
-    colours = suggestInks(art, count, { ground });
+    const shelf = fromShelf ? await ownInks() : done([]);
+    if (!shelf.ok) return shelf;
+    colours = suggestInks(art, count, { ground, shelf: shelf.value }).map((found) => ({
+      ...shelf.value.find((ink) => ink.hex === found.hex),
+      name: found.name,
+      hex: found.hex,
+    }));
     if (colours.length === 0)
       return badInput(
         'The art has no colours to print: it is transparent or all ground.',
@@ -69,7 +90,7 @@ export async function chooseInks(
       'Leave some out.',
     );
   const inks: Ink[] = [];
-  for (const { name, hex } of colours) inks.push(inkFrom({ name, hex: hex.toLowerCase() }, inks));
+  for (const colour of colours) inks.push(inkTaken({ ...colour, hex: colour.hex.toLowerCase() }, inks));
   return done(inks);
 }
 

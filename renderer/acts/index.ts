@@ -4,6 +4,7 @@ export { comeBack } from './comeBack.ts';
 export { exportFilms, exportPress } from './exportFilms.ts';
 export { fitArt } from './fitArt.ts';
 export { colourAt, finishStroke, pickColour, regionOn, takeTool } from './handTools.ts';
+export { paletteToShelf, putOnShelf, shelfToPalette, takeOffShelf } from './inkShelf.ts';
 export { keepPlans } from './keepPlans.ts';
 export { keepProofs } from './keepProofs.ts';
 export { keepPlace, lastPage } from './lastPage.ts';

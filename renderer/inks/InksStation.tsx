@@ -4,6 +4,7 @@ import { InkCard } from './InkCard.tsx';
 import { Method } from './Method.tsx';
 import { Proofs } from './Proofs.tsx';
 import { Pulls } from './Pulls.tsx';
+import { Shelf } from './Shelf.tsx';
 import { Suggested } from './Suggested.tsx';
 import { Veneers } from './Veneers.tsx';
 
@@ -17,6 +18,7 @@ export function InksStation() {
       <ByHand />
       <Proofs />
       <Suggested />
+      <Shelf />
       <Colourways />
       <Veneers />
     </>

@@ -1,79 +1,142 @@
 import { useState } from 'react';
-import { inkFrom } from '../../core/job/index.ts';
-import { Card } from '../bench/index.ts';
-import { edit, onFace, useStudio } from '../state/index.ts';
+import { isToned, takeInks } from '../../core/job/index.ts';
+import { shelfOf } from '../../core/shop/index.ts';
+import { Card, Picture, Toggle } from '../bench/index.ts';
+import { changeFace, edit, useStudio } from '../state/index.ts';
+import type { SuggestedInks } from '../workers/index.ts';
 import { back } from '../workers/index.ts';
 
-type Found = Awaited<ReturnType<typeof back.suggest>>;
+const COUNTS = [2, 3, 4, 5, 6, 7, 8];
 
-/** Inks found in the art, as many as the user is ready to pull. */
+/** Inks found in the art, as many as the user is ready to pull; one fewer and one more beside them. */
 export function Suggested() {
   const job = useStudio((s) => s.job)!;
   const face = useStudio((s) => s.face);
-  const { art, inks } = job.faces[face];
+  const shop = useStudio((s) => s.shop);
+  const shelf = shelfOf(shop);
+  const veneerId = useStudio((s) => s.veneerId);
+  const settings = job.faces[face];
+  const { art, inks } = settings;
   const [count, setCount] = useState<number | null>(null);
-  const [found, setFound] = useState<Found | null>(null);
+  const [tried, setTried] = useState<readonly SuggestedInks[] | null>(null);
+  const [snap, setSnap] = useState(false);
   const [busy, setBusy] = useState(false);
   const piece = art.findLast((a) => !a.hidden);
   if (!piece) return null;
-  const look = async (n: number | null) => {
+  const snapped = snap && shelf.length > 0;
+  const look = async (n: number | null, toShelf: boolean) => {
     setCount(n);
     setBusy(true);
     try {
-      setFound(await back.suggest(piece.hash, n, piece.ground));
+      const kept = inks.filter((ink) => ink.kept && ink.role === 'colour');
+      const bare = job.veneers.find((v) => v.id === veneerId) ?? job.veneers[0]!;
+      setTried(
+        await back.suggestAround(piece.hash, n, {
+          ground: piece.ground,
+          shelf: toShelf ? shelf.map(({ name, hex }) => ({ name, hex })) : undefined,
+          kept: kept.map((ink) => ink.matches ?? ink.hex),
+          bare: bare.hex,
+          toned: isToned(settings),
+        }),
+      );
     } finally {
       setBusy(false);
     }
   };
-  const take = () => {
-    if (!found) return;
-    edit('Take suggested inks', (j) =>
-      onFace(j, face, (f) => {
-        const next = f.inks.filter((i) => i.role === 'base');
-        for (const { name, hex } of found) {
-          const kept = f.inks.find((i) => i.hex === hex && i.role === 'colour');
-          next.push(kept ?? inkFrom({ name, hex }, next));
-        }
-        return { ...f, inks: next };
-      }),
-    );
+  const take = (found: SuggestedInks['inks']) => {
+    edit(`Take ${found.length} suggested inks`, (j) => {
+      const own = found.map(({ name, hex }) => ({ ...shelf.find((ink) => ink.hex === hex), name, hex }));
+      return changeFace(j, face, takeInks(j.faces[face], own));
+    });
     useStudio.setState({ inkId: null, aloneId: null });
-    setFound(null);
+    setTried(null);
   };
   return (
-    <Card title="Inks in the art">
+    <Card title="Inks in the art" wide={tried !== null && tried.length > 1}>
       <p className="hint">
         Found in “{piece.name}”, light to dark. Each ink is one more screen to burn and one more pull.
       </p>
       <fieldset className="counts" aria-label="How many inks">
-        <button type="button" aria-pressed={count === null && found !== null} onClick={() => void look(null)}>
-          as drawn
+        <button
+          type="button"
+          aria-pressed={count === null && tried !== null}
+          onClick={() => void look(null, snapped)}
+        >
+          as advised
         </button>
-        {[2, 3, 4, 5, 6, 7, 8].map((n) => (
-          <button key={n} type="button" aria-pressed={count === n} onClick={() => void look(n)}>
+        {COUNTS.map((n) => (
+          <button key={n} type="button" aria-pressed={count === n} onClick={() => void look(n, snapped)}>
             {n}
           </button>
         ))}
       </fieldset>
+      {shelf.length > 0 && (
+        <Toggle
+          label="Only inks of my shelf"
+          on={snap}
+          onChange={(on) => {
+            setSnap(on);
+            if (tried) void look(count, on);
+          }}
+        />
+      )}
       <div aria-live="polite" aria-busy={busy}>
         {busy && <p className="hint">Looking at the art…</p>}
-        {found && !busy && (
+        {tried && !busy && tried.length === 0 && <p className="hint">The art has nothing to print.</p>}
+        {tried && !busy && tried.length > 0 && (
           <>
-            <ul className="found">
-              {found.map((f) => (
-                <li key={f.hex}>
-                  <span className="ink-drop" style={{ background: f.hex }} />
-                  <b>{f.name}</b>
-                  <small>{(f.share * 100).toFixed(f.share < 0.01 ? 2 : 0)} %</small>
-                </li>
+            <div className="tried">
+              {tried.map((set) => (
+                <Tried key={set.inks.length} set={set} chosen={count} take={() => take(set.inks)} />
               ))}
-            </ul>
-            <button type="button" className="button-main" onClick={take} disabled={found.length === 0}>
-              {inks.length > 0 ? `Use these ${found.length} instead` : `Use these ${found.length} inks`}
-            </button>
+            </div>
+            <p className="hint">
+              How far colours are from the art, as ΔE00: below 1 no one sees it; from 5 on it shows at a
+              glance.
+            </p>
           </>
         )}
       </div>
     </Card>
   );
 }
+
+/** One set of inks: how the art looks in them, how far off that is, and one click to take it. */
+function Tried({ set, chosen, take }: { set: SuggestedInks; chosen: number | null; take: () => void }) {
+  const { inks, figures, proof, advised } = set;
+  const middle = chosen === null ? advised : inks.length === chosen;
+  const n = inks.length;
+  return (
+    <section className={`try${middle ? ' try-chosen' : ''}`} aria-label={`${n} inks`}>
+      <h3>
+        {n} {n === 1 ? 'ink' : 'inks'}
+        {advised && <small> advised</small>}
+      </h3>
+      <Picture bitmap={proof} label={`The art in ${n} inks`} />
+      <ul className="try-drops">
+        {inks.map((ink) => (
+          <li key={ink.hex} title={`${ink.name}, ${share(ink.share)} of what is inked`}>
+            <span className="ink-drop" style={{ background: ink.hex }} />
+            <span className="unseen">
+              {ink.name}, {share(ink.share)}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <dl className="try-figures">
+        <dt>mean</dt>
+        <dd>{figures.mean.toFixed(1)}</dd>
+        <dt>95 in 100 below</dt>
+        <dd>{figures.most.toFixed(1)}</dd>
+        <dt>off by 5 or more</dt>
+        <dd>{share(figures.off)}</dd>
+      </dl>
+      <button type="button" className={middle ? 'button-main' : ''} onClick={take}>
+        Use these {n}
+      </button>
+    </section>
+  );
+}
+
+const share = (part: number): string =>
+  `${(part * 100).toFixed(part > 0 && part < 0.01 ? 2 : part < 0.1 ? 1 : 0)} %`;

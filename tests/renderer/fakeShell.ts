@@ -24,6 +24,7 @@ export interface FakeHost {
   readonly exports: { name: string; faces: readonly string[]; cancelled: boolean }[];
   shop: Shop;
   kept: Uint8Array | null;
+  readonly texts: { name: string; text: string }[];
   picks: PickedFile[];
 }
 
@@ -54,7 +55,7 @@ async function imageOf(bytes: Uint8Array, name: string): Promise<Outcome<HTMLIma
 
 /** The studio's program around the page, played by the page's own browser, so that the page runs without a host. */
 export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } {
-  const host: FakeHost = { saved: [], exports: [], shop: EMPTY_SHOP, kept: null, picks: [] };
+  const host: FakeHost = { saved: [], exports: [], shop: EMPTY_SHOP, kept: null, texts: [], picks: [] };
   const probeArt = async (bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>> => {
     const image = await imageOf(bytes, name);
     if (!image.ok) return image;
@@ -187,6 +188,10 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     keepShop: async (shop) => {
       host.shop = shop;
       return done(undefined);
+    },
+    saveText: async (text, name) => {
+      host.texts.push({ name, text });
+      return done(null);
     },
     autosave: async (bytes) => {
       host.kept = bytes;
