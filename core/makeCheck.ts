@@ -1,5 +1,6 @@
 import { checkJob, type FaceFacts, type PlacedArt, type Problem, type SheetFact } from './check/index.ts';
 import { FACES, type Face, holesOnSurface, makeSurface } from './deck/index.ts';
+import { droppedPlaces } from './droppedPlaces.ts';
 import { type FaceMasks, faceMasks, type MaskTools, type PieceMask } from './faceMasks.ts';
 import { refuseMethod } from './facePreview.ts';
 import { layOutFace } from './film/index.ts';
@@ -76,7 +77,7 @@ export async function makeCheck(request: CheckRequest): Promise<Outcome<Problem[
     if (shown.length === 0 || inks.length === 0 || !refuseMethod(job, face).ok) continue;
     const made = await faceMasks(job, face, CHECK_DPI, 'surface', request, true);
     if (!made.ok) return made;
-    const { raster, separations, prints, printable, pieces } = made.value;
+    const { raster, separations, prints, printable, pieces, dropped } = made.value;
     faces.push({
       face,
       dpi: raster.dpi,
@@ -93,6 +94,7 @@ export async function makeCheck(request: CheckRequest): Promise<Outcome<Problem[
         ),
       ),
       sheets: sheetFacts(job, made.value),
+      dropped: droppedPlaces(job.faces[face], raster, dropped),
       holes: holesOnSurface(job.deck, face).map(({ s, t }) => ({ s: s as number, t: t as number })),
     });
   }

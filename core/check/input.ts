@@ -39,6 +39,13 @@ export interface FaceFacts {
   /** The pieces that are not hidden, bottom-most first. */
   readonly art: readonly PlacedArt[];
   readonly sheets: readonly SheetFact[];
+  /** Specks and holes too small to print (ink id; null: a bare hole), the largest first; left out: none is known. */
+  readonly dropped?: readonly {
+    readonly ink: string | null;
+    readonly s: number;
+    readonly t: number;
+    readonly mm2: number;
+  }[];
   /** Truck-hole centres on the surface, mm. */
   readonly holes: readonly { readonly s: number; readonly t: number }[];
 }

@@ -6,6 +6,7 @@ import { baseOrder } from './rules/baseOrder.ts';
 import { blankInk } from './rules/blankInk.ts';
 import { chokedDetail } from './rules/chokedDetail.ts';
 import { dotsForMesh } from './rules/dotsForMesh.ts';
+import { droppedSpecks } from './rules/droppedSpecks.ts';
 import { filmFitsNoSheet } from './rules/filmFitsNoSheet.ts';
 import { fineGaps } from './rules/fineGaps.ts';
 import { fineLines } from './rules/fineLines.ts';
@@ -44,6 +45,7 @@ export const FACE_RULES: readonly FaceRule[] = [
   lightOverDark,
   chokedDetail,
   holeInArt,
+  droppedSpecks,
 ];
 
 /** Rules about drawn edges, which dots would all break: they do not look at shaded art. */

@@ -18,7 +18,9 @@ export function withoutInk(face: FaceJob, id: string): FaceJob {
   const colours = face.handColours?.filter((c) => c.ink !== id);
   return {
     ...face,
-    art: inRegions(face, (region) => (region.to === id || region.only === id ? null : region)),
+    art: inRegions(face, (region) => (region.to === id || region.only === id ? null : region)).map((piece) =>
+      piece.layer?.ink === id ? { ...piece, layer: { ...piece.layer, ink: null } } : piece,
+    ),
     inks: face.inks.filter((ink) => ink.id !== id),
     ...(colours ? { handColours: colours } : {}),
     traps: {
@@ -43,7 +45,7 @@ export function mergeInks(face: FaceJob, from: string, into: string): FaceJob {
     const to = region.to === from ? into : region.to;
     const only = region.only === from ? into : region.only;
     return to !== null && to === only ? null : { ...region, to, only };
-  });
+  }).map((piece) => (piece.layer?.ink === from ? { ...piece, layer: { ...piece.layer, ink: into } } : piece));
   return {
     ...withoutInk({ ...face, art }, from),
     art,

@@ -1,5 +1,6 @@
 import { fineOf, formatLength, type StudioState } from '../state/index.ts';
 import { type DeckScene, drawDeck } from './drawDeck.ts';
+import { drawDropped } from './drawDropped.ts';
 import { drawFilm } from './drawFilms.ts';
 import { drawFine } from './drawFine.ts';
 import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
@@ -99,7 +100,10 @@ export function paintAbove(pen: Pen, state: StudioState, lines: readonly SnapLin
     const film = films.find((f) => f.inkId === state.inkId) ?? films[0];
     if (film) drawFilm(pen, film, say);
   }
-  if (state.station === 'inks') drawHand(pen, state);
+  if (state.station === 'inks') {
+    if (state.showDropped && state.proofs?.face === state.face) drawDropped(pen, state.proofs.dropped);
+    drawHand(pen, state);
+  }
   if (state.pointer) drawPointer(pen, state.pointer.s, state.pointer.t);
   drawSnaps(pen, lines);
   drawRulers(pen, job.units);

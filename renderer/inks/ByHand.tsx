@@ -25,8 +25,9 @@ export function ByHand() {
   const hand = useStudio((s) => s.hand);
   const picked = useStudio((s) => s.picked);
   const settings = job.faces[face];
-  const { inks, art } = settings;
-  if (art.length === 0 || inks.length === 0) return null;
+  const { inks, art, method } = settings;
+  // A layer is one ink's already: it is changed where it was drawn.
+  if (art.length === 0 || inks.length === 0 || method === 'layered') return null;
   const change = (over: Partial<HandTool>) => hand && useStudio.setState({ hand: { ...hand, ...over } });
   const put = (label: string, to: FaceJob) => edit(label, (j) => changeFace(j, face, to));
   const regions = art.reduce((n, piece) => n + (piece.regions?.length ?? 0), 0);

@@ -5,6 +5,7 @@ import { Method } from './Method.tsx';
 import { Proofs } from './Proofs.tsx';
 import { Pulls } from './Pulls.tsx';
 import { Shelf } from './Shelf.tsx';
+import { Specks } from './Specks.tsx';
 import { Suggested } from './Suggested.tsx';
 import { Veneers } from './Veneers.tsx';
 
@@ -16,6 +17,7 @@ export function InksStation() {
       <Method />
       <InkCard />
       <ByHand />
+      <Specks />
       <Proofs />
       <Suggested />
       <Shelf />

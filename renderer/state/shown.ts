@@ -1,4 +1,5 @@
 import type { Face } from '../../core/deck/index.ts';
+import type { DroppedPlace } from '../../core/droppedPlaces.ts';
 import type { Box } from '../../core/units/index.ts';
 
 /** Where one ink spreads under others: opaque there, clear elsewhere. `kind` tells hatches apart. */
@@ -22,6 +23,8 @@ export interface Proofs {
   readonly veneers: ReadonlyMap<string, ImageBitmap>;
   /** By ink id: each print alone, small, and the area it covers, cm². */
   readonly prints: ReadonlyMap<string, { readonly picture: ImageBitmap; readonly cm2: number }>;
+  /** Specks and holes too small to print, the largest first. */
+  readonly dropped: readonly DroppedPlace[];
 }
 
 /** Where a flat film can not lie true on a face. */

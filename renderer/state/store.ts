@@ -91,6 +91,8 @@ export interface StudioState {
   readonly handLast: HandTool | null;
   readonly stroke: HandStroke;
   readonly picked: PickedColour | null;
+  /** Specks that were dropped are marked on the deck. */
+  readonly showDropped: boolean;
   /** A region given by hand that is outlined on the deck. */
   readonly regionId: { readonly art: string; readonly id: string } | null;
 }
@@ -137,6 +139,7 @@ export const useStudio = create<StudioState>()(() => ({
   handLast: null,
   stroke: NO_STROKE,
   picked: null,
+  showDropped: false,
   regionId: null,
 }));
 

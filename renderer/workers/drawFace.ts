@@ -1,4 +1,5 @@
 import type { Face } from '../../core/deck/index.ts';
+import { type DroppedPlace, droppedPlaces } from '../../core/droppedPlaces.ts';
 import { type FacePreview, faceProof } from '../../core/facePreview.ts';
 import type { Job } from '../../core/job/index.ts';
 import { downsample, inkCount, type Picture } from '../../core/raster/index.ts';
@@ -35,6 +36,8 @@ export interface ShowResult {
   readonly prints:
     | readonly (readonly [string, { readonly picture: ImageBitmap; readonly cm2: number }])[]
     | null;
+  /** Only from the fine pass. */
+  readonly dropped: readonly DroppedPlace[] | null;
 }
 
 /** Points of a preview averaged into one of the proof, so that edges are smooth. */
@@ -76,7 +79,7 @@ export async function drawFace(
     ? await createImageBitmap(inkPicture(downsample(lone, REDUCE), request.aloneHex ?? hexOf(at)))
     : null;
   const box = reducedBox(preview, REDUCE);
-  if (!fine) return { box, proof, alone, spreads: null, veneers: null, prints: null };
+  if (!fine) return { box, proof, alone, spreads: null, veneers: null, prints: null, dropped: null };
 
   const spreads: Spread[] = [];
   if (request.traps)
@@ -94,7 +97,8 @@ export async function drawFace(
     const picture = await createImageBitmap(inkPicture(downsample(print, reduce), hexOf(i)));
     prints.push([inks[i]!.id, { picture, cm2: inkCount(print) * pixelCm2 }]);
   }
-  return { box, proof, alone, spreads, veneers, prints };
+  const dropped = droppedPlaces(job.faces[face], preview, preview.dropped ?? []);
+  return { box, proof, alone, spreads, veneers, prints, dropped };
 }
 
 /** The pictures of a result, which change hands rather than being copied. */

@@ -6,6 +6,7 @@ import {
   type Problem,
 } from '../../core/check/index.ts';
 import { type Deck, FACES, type Face, holesOnSurface, makeSurface } from '../../core/deck/index.ts';
+import { droppedPlaces } from '../../core/droppedPlaces.ts';
 import type { FacePreview } from '../../core/facePreview.ts';
 import { faceRaster, printableMask } from '../../core/faceRaster.ts';
 import type { Art, Job } from '../../core/job/index.ts';
@@ -62,7 +63,7 @@ export function problemsOf(
     if (art.length === 0) continue;
     const made = previewOf(face);
     if (!made.ok) continue;
-    const { box, separations, prints } = made.value;
+    const { box, separations, prints, dropped = [] } = made.value;
     const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
     const { trouble } = planOf(face, made.value);
     faces.push({
@@ -74,6 +75,7 @@ export function problemsOf(
       printable: printableMask(raster, job, null),
       art: art.filter((a) => !a.hidden).map((a) => placed(job.deck, face, a)),
       sheets: inks.map((ink) => ({ ink: ink.id, fits: trouble === null, reason: trouble?.reason ?? null })),
+      dropped: droppedPlaces(job.faces[face], { box, dpi }, dropped),
       holes: holesOnSurface(job.deck, face).map(({ s, t }) => ({ s, t })),
     });
   }
