@@ -21,7 +21,7 @@ export const CORE = {
   film: ['units', 'raster', 'deck'],
   pdf: ['units', 'raster', 'film', 'press'],
   job: ['units', 'colour', 'deck'],
-  shop: ['units', 'deck', 'job'],
+  shop: ['units', 'deck', 'job', 'colour'],
   check: [...GROUND, 'job', 'separate', 'trap', 'proof', 'press', 'film'],
 };
 

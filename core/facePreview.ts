@@ -2,10 +2,10 @@ import { type Face, holesOnSurface } from './deck/index.ts';
 import { deckMask, type FaceRaster, faceRaster } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
 import { inkFace } from './inkFace.ts';
-import { DEFAULT_HALFTONE, type Job, LEAST_CELL, screensDots } from './job/index.ts';
+import { DEFAULT_HALFTONE, type Ink, type Job, LEAST_CELL, screensDots } from './job/index.ts';
 import { layersOf } from './layers.ts';
 import { onBaseOf } from './printInk.ts';
-import { composePulls, shiftPlane } from './proof/index.ts';
+import { composePulls, type InkLook, shiftPlane } from './proof/index.ts';
 import { blankMask, downsample, fillRings, type Mask, type Picture, type Plane } from './raster/index.ts';
 import { inkScreen } from './tonePlan.ts';
 import { randomStream } from './trap/index.ts';
@@ -89,6 +89,13 @@ interface PreviewInput {
   readonly traps: boolean;
 }
 
+/** How an ink looks in a colourway. What was measured is one ink's own: another colour is another ink. */
+export function lookIn(ink: Ink, other: string | undefined): InkLook {
+  const { opacity, kind, measured } = ink;
+  if (other !== undefined && other !== ink.hex) return { hex: other, opacity, kind };
+  return { hex: ink.hex, opacity, kind, measured };
+}
+
 /**
  * The printed face on one veneer in one colourway. `reduce` averages that many points into one, for a smooth picture.
  * With `misregisterMm` each pull after the first wanders by up to that much, and turns a little, by `seed`.
@@ -122,7 +129,7 @@ export function faceProof(input: {
       const turn = ((2 * random() - 1) * wander) / ((plane.width as number) / 2);
       if (i > 0) plane = shiftPlane(plane, length * Math.cos(way), length * Math.sin(way), turn);
     }
-    return [{ plane, hex: colours[ink.id]?.hex ?? ink.hex, opacity: ink.opacity, kind: ink.kind }];
+    return [{ plane, ...lookIn(ink, colours[ink.id]?.hex) }];
   });
   const deck = downsample(preview.deck, reduce);
   return composePulls({

@@ -48,8 +48,8 @@ export function toneFactor(face: FaceJob, dpi: number): number {
  * that ink and no mixture; only a transparent ink takes its look from what lies under it.
  */
 function solid(ink: Ink, hex: string, ground: LinearRgb): LinearRgb {
-  if (ink.kind !== 'transparent') return linearOfHex(hex);
-  const look = lookOf({ hex, opacity: ink.opacity, kind: ink.kind });
+  if (ink.kind !== 'transparent' && !ink.measured) return linearOfHex(hex);
+  const look = lookOf({ hex, opacity: ink.opacity, kind: ink.kind, measured: ink.measured });
   const over = (c: 0 | 1 | 2) => look[c].body + (look[c].through * ground[c]) / (1 - look[c].r0 * ground[c]);
   return [over(0), over(1), over(2)];
 }

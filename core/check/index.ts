@@ -1,3 +1,4 @@
 export { checkJob } from './checkJob.ts';
 export type { CheckInput, FaceFacts, PlacedArt, SheetFact } from './input.ts';
 export type { Problem, Severity } from './problem.ts';
+export { type RunAdvice, runAdvice } from './runAdvice.ts';

@@ -16,6 +16,7 @@ import { layerWithoutInk } from './rules/layerWithoutInk.ts';
 import { lightOverDark } from './rules/lightOverDark.ts';
 import { lowResolution } from './rules/lowResolution.ts';
 import { nearVeneer } from './rules/nearVeneer.ts';
+import { runNeeds } from './rules/runNeeds.ts';
 import { screenTooFine } from './rules/screenTooFine.ts';
 import { trapMeetsUnderLine } from './rules/trapMeetsUnderLine.ts';
 import { trapTooWide } from './rules/trapTooWide.ts';
@@ -28,6 +29,7 @@ export const JOB_RULES: readonly JobRule[] = [
   layerWithoutInk,
   screenTooFine,
   baseOrder,
+  runNeeds,
 ];
 export const FACE_RULES: readonly FaceRule[] = [
   filmFitsNoSheet,

@@ -1,4 +1,5 @@
 export { composePulls, type ProofPull, type ProofRequest } from './composePulls.ts';
+export { hidingOf } from './hidingOf.ts';
 export { approximationOf, type InkLook, lookOf } from './inkLook.ts';
 export {
   kOverS,

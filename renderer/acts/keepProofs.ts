@@ -57,7 +57,7 @@ export function keepProofs(): () => void {
     const late = fine ? number !== turns : number <= fineShown;
     if (late || now.face !== request.face || !now.job) return;
     if (fine) fineShown = number;
-    const { spreads, veneers, prints, dropped, ...quick } = made.value;
+    const { spreads, veneers, prints, grid, dropped, ...quick } = made.value;
     const before = now.proofs?.face === request.face ? now.proofs : null;
     useStudio.setState({
       proofs: {
@@ -65,6 +65,9 @@ export function keepProofs(): () => void {
         face: request.face,
         spreads: spreads ?? before?.spreads ?? [],
         veneers: veneers ? new Map(veneers) : (before?.veneers ?? new Map()),
+        grid: grid
+          ? new Map(grid.map((g) => [`${g.veneerId} ${g.colourwayId}`, g.picture]))
+          : (before?.grid ?? new Map()),
         dropped: dropped ?? before?.dropped ?? [],
         prints: prints ? new Map(prints) : (before?.prints ?? new Map()),
       },

@@ -1,3 +1,5 @@
+import { useMemo } from 'react';
+import { runAdvice } from '../../core/check/index.ts';
 import { idFrom } from '../../core/job/index.ts';
 import { Card, Icon } from '../bench/index.ts';
 import { changeColourway, edit, inkColour, sealEdits, useStudio } from '../state/index.ts';
@@ -10,6 +12,7 @@ export function Colourways() {
   const chosen = job.colourways.find((c) => c.id === chosenId);
   const { inks } = job.faces[face];
   const first = job.colourways[0];
+  const advice = useMemo(() => runAdvice(job, job.faces[face]), [job, face]);
   const add = () => {
     const id = idFrom(
       'colourway',
@@ -76,6 +79,17 @@ export function Colourways() {
           );
         })}
       </ul>
+      {advice.length > 0 && (
+        <ul className="advice" aria-label="What veneers and colourways ask">
+          {advice.map(({ ink, what, mend }) => (
+            <li key={`${ink} ${what}`}>
+              <button type="button" onClick={() => useStudio.setState({ inkId: ink })}>
+                {what} <small>{mend}</small>
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
       {chosen && chosen !== first && (
         <>
           <div className="field">

@@ -1,6 +1,8 @@
 import { INK_KINDS, type Ink, mergeInks } from '../../core/job/index.ts';
+import { approximationOf } from '../../core/proof/index.ts';
 import { Card, Choice, LengthField, NumberBox, Pick, Share, Toggle } from '../bench/index.ts';
 import { changeInk, edit, onFace, removeInk, sealEdits, useStudio } from '../state/index.ts';
+import { MeasuredInk } from './Measured.tsx';
 
 const KIND_WORDS: Readonly<Record<(typeof INK_KINDS)[number], string>> = {
   opaque: 'Opaque',
@@ -21,6 +23,7 @@ export function InkCard() {
   if (!ink) return null;
   const put = (label: string, change: Partial<Ink>) =>
     edit(label, (j) => changeInk(j, face, ink.id, change), `${label} ${ink.id}`);
+  const honest = ink.measured ? null : approximationOf(ink.kind);
   const needs = (veneer: string) => ink.needsBase === 'all' || ink.needsBase.includes(veneer);
   const toggleNeed = (veneer: string) => {
     const now = job.veneers.map((v) => v.id).filter((v) => (v === veneer ? !needs(v) : needs(v)));
@@ -87,8 +90,10 @@ export function InkCard() {
       <Share
         label="Hides what is under it"
         value={ink.opacity}
-        onChange={(opacity) => put('Change opacity', { opacity })}
+        onChange={(opacity) => put('Change opacity', { opacity, measured: undefined })}
       />
+      {honest && <p className="hint">Shown as an approximation: {honest}</p>}
+      <MeasuredInk ink={ink} put={put} />
       <div className="pair">
         <Pick
           label="Kind"

@@ -13,6 +13,8 @@ export function Pulls() {
   const colourway = useStudio((s) => s.colourwayId);
   const { inks } = job.faces[face];
   const chosen = inkId ?? inks[0]?.id;
+  // Before the art is there, nothing is known of what it prints.
+  const drawn = useStudio((s) => job.faces[face].art.every((a) => a.hidden || s.pictures.has(a.hash)));
   const shift = (from: number, to: number) => edit('Reorder pulls', (j) => moveInk(j, face, from, to));
 
   const { dragAndDropHooks } = useDragAndDrop({
@@ -67,7 +69,7 @@ export function Pulls() {
           if (key !== undefined) useStudio.setState({ inkId: String(key) });
         }}
         dragAndDropHooks={dragAndDropHooks}
-        dependencies={[prints, aloneId, colourway]}
+        dependencies={[prints, aloneId, colourway, drawn]}
       >
         {(ink) => {
           const at = inks.findIndex((i) => i.id === ink.id);
@@ -89,7 +91,9 @@ export function Pulls() {
                     : ink.needsBase === 'all' || ink.needsBase.length > 0
                       ? 'on the base'
                       : 'on bare wood'}
-                  {print ? ` · ${print.cm2 < 100 ? print.cm2.toFixed(1) : Math.round(print.cm2)} cm²` : ''}
+                  {print && drawn
+                    ? ` · ${print.cm2 < 100 ? print.cm2.toFixed(1) : Math.round(print.cm2)} cm²`
+                    : ''}
                 </small>
               </span>
               <Picture bitmap={print?.picture} label={`What ${colour.name} prints`} />

@@ -23,6 +23,8 @@ export interface Proofs {
   readonly veneers: ReadonlyMap<string, ImageBitmap>;
   /** By ink id: each print alone, small, and the area it covers, cm². */
   readonly prints: ReadonlyMap<string, { readonly picture: ImageBitmap; readonly cm2: number }>;
+  /** Small proofs of every veneer in every colourway, by `veneer colourway`; empty where there is but one. */
+  readonly grid: ReadonlyMap<string, ImageBitmap>;
   /** Specks and holes too small to print, the largest first. */
   readonly dropped: readonly DroppedPlace[];
 }

@@ -25,6 +25,12 @@ interface Spread {
   readonly picture: ImageBitmap;
 }
 
+export interface GridProof {
+  readonly veneerId: string;
+  readonly colourwayId: string;
+  readonly picture: ImageBitmap;
+}
+
 export interface ShowResult {
   /** Surface mm; row 0 of every picture is the top. */
   readonly box: Box;
@@ -36,6 +42,8 @@ export interface ShowResult {
   readonly prints:
     | readonly (readonly [string, { readonly picture: ImageBitmap; readonly cm2: number }])[]
     | null;
+  /** Small proofs of every veneer in every colourway, where there are several; only from the fine pass. */
+  readonly grid: readonly GridProof[] | null;
   /** Only from the fine pass. */
   readonly dropped: readonly DroppedPlace[] | null;
 }
@@ -44,6 +52,8 @@ export interface ShowResult {
 const REDUCE = 2;
 /** Points across a small picture. */
 const SMALL = 430;
+/** More proofs than this no one compares at once. */
+const MOST_GRID = 60;
 
 const imageOf = ({ data, width }: Picture) =>
   new ImageData(
@@ -79,7 +89,8 @@ export async function drawFace(
     ? await createImageBitmap(inkPicture(downsample(lone, REDUCE), request.aloneHex ?? hexOf(at)))
     : null;
   const box = reducedBox(preview, REDUCE);
-  if (!fine) return { box, proof, alone, spreads: null, veneers: null, prints: null, dropped: null };
+  if (!fine)
+    return { box, proof, alone, spreads: null, veneers: null, prints: null, grid: null, dropped: null };
 
   const spreads: Spread[] = [];
   if (request.traps)
@@ -97,8 +108,15 @@ export async function drawFace(
     const picture = await createImageBitmap(inkPicture(downsample(print, reduce), hexOf(i)));
     prints.push([inks[i]!.id, { picture, cm2: inkCount(print) * pixelCm2 }]);
   }
+  const grid: GridProof[] = [];
+  if (job.colourways.length > 1 && job.colourways.length * job.veneers.length <= MOST_GRID)
+    for (const { id: veneerId } of job.veneers)
+      for (const { id: way } of job.colourways) {
+        const small = faceProof({ job, face, preview, veneerId, colourwayId: way, reduce: 2 * reduce });
+        grid.push({ veneerId, colourwayId: way, picture: await createImageBitmap(imageOf(small)) });
+      }
   const dropped = droppedPlaces(job.faces[face], preview, preview.dropped ?? []);
-  return { box, proof, alone, spreads, veneers, prints, dropped };
+  return { box, proof, alone, spreads, veneers, prints, grid, dropped };
 }
 
 /** The pictures of a result, which change hands rather than being copied. */
@@ -108,4 +126,5 @@ export const picturesOf = (r: ShowResult): ImageBitmap[] => [
   ...(r.spreads ?? []).map((t) => t.picture),
   ...(r.veneers ?? []).map((v) => v[1]),
   ...(r.prints ?? []).map((p) => p[1].picture),
+  ...(r.grid ?? []).map((g) => g.picture),
 ];

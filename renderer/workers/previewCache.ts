@@ -17,14 +17,24 @@ function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boole
   // Where sheets meet changes no ink.
   const { inks, art, boundaries: _, ...settings } = job.faces[face];
   const drawn = art.map(({ name: _, ...piece }) => [piece, held(piece.hash)]);
-  const shapes = inks.map(({ id, role, needsBase, kind }) => [id, role, needsBase, kind]);
+  const shapes = inks.map(({ id, role, needsBase, kind, kept, split, gain }) => [
+    id,
+    role,
+    needsBase,
+    kind,
+    kept,
+    split,
+    gain,
+  ]);
   const shape = JSON.stringify([dpi, job.deck, job.press, settings, drawn, shapes]);
   // An ink's own colour matters only for who spreads under whom, and where it is also the colour it takes from the art.
   const looks = [
     inks.map((ink) => ink.matches ?? ink.hex),
     rulesOf(job.faces[face]),
     // Tones are mixed from the inks as they look over base and wood.
-    isToned(job.faces[face]) ? [inks.map(({ hex, opacity }) => [hex, opacity]), job.veneers] : null,
+    isToned(job.faces[face])
+      ? [inks.map(({ hex, opacity, measured }) => [hex, opacity, measured]), job.veneers]
+      : null,
   ];
   return { shape, key: JSON.stringify([shape, looks]) };
 }
