@@ -1,3 +1,4 @@
+import type { Face } from './deck/index.ts';
 import { type FaceLayout, type FilmLayout, filmMask } from './film/index.ts';
 import { FINE } from './filmFineness.ts';
 import type { Job } from './job/index.ts';
@@ -95,11 +96,22 @@ export function pullSheet(job: Job, layout: FaceLayout, film: FilmLayout): Outco
       const own = inkIn(job, ink, lot.colourwayId);
       return { ...lot, ink: own.name, inkHex: own.hex };
     }),
-    earlier: (job.press.registerTests ?? [])
-      .filter((test) => test.face === face && test.inkId === ink.id)
-      .map((test) => `${test.words} (${test.left.toFixed(2)} mm left)`),
+    earlier: corrections(job, face, ink.id),
     cautions: cautionsFor(['printing', 'clamps']),
   });
+}
+
+/** What the tests of this screen said, the last run's first. */
+function corrections(job: Job, face: Face, inkId: string): string[] {
+  const last = job.press.earlier?.at(-1);
+  const said = (tests: NonNullable<Job['press']['registerTests']>, before: string) =>
+    tests
+      .filter((test) => test.face === face && test.inkId === inkId)
+      .map((test) => `${before}${test.words} (${test.left.toFixed(2)} mm left)`);
+  return [
+    ...(last ? said(last.registerTests, `${last.name}: `) : []),
+    ...said(job.press.registerTests ?? [], ''),
+  ];
 }
 
 /** Where lines and gaps are finer than the mesh holds, film mm, the largest first. */

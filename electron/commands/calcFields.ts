@@ -1,3 +1,4 @@
+import type { Calculation } from '../../core/press/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
 
@@ -66,3 +67,17 @@ export function readFields(given: Given, fields: readonly Field[]): Outcome<Reco
   }
   return done(out);
 }
+
+/** What a calculator's `run` gives: its inputs as they were read, and what was found. */
+export type Worked = Outcome<{ readonly inputs: object; readonly found: Calculation<object> }>;
+
+/** The `run` of a calculator that hands its fields, read by key, to one function of the core. */
+export const straight =
+  <I extends object>(fields: readonly Field[], work: (inputs: I) => Outcome<Calculation<object>>) =>
+  (given: Given): Worked => {
+    const read = readFields(given, fields);
+    if (!read.ok) return read;
+    const inputs = read.value as unknown as I;
+    const found = work(inputs);
+    return found.ok ? done({ inputs, found: found.value }) : found;
+  };

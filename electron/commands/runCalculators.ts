@@ -9,20 +9,13 @@ import {
   USUAL_TIMES,
 } from '../../core/press/index.ts';
 import { done } from '../../core/units/index.ts';
-import { count, optionsOf, readFields } from './calcFields.ts';
+import { count, optionsOf, readFields, straight } from './calcFields.ts';
 import type { Calculator } from './calculators.ts';
-import { meshIn } from './screenCalculators.ts';
+import { MESH_FIELDS, meshIn } from './screenCalculators.ts';
 
 const inkFields = [
   count('area', 'cm² a film prints on one deck', { least: 0, most: 100_000 }, 400, 'inkedCm2'),
-  count('mesh', 'threads per cm', { least: 5, most: 250 }, 77, 'countPerCm'),
-  count(
-    'thread',
-    'thread diameter, µm (the table’s for this count)',
-    { least: 5, most: 2000 },
-    undefined,
-    'threadUm',
-  ),
+  ...MESH_FIELDS,
   count('ink-volume', 'cm³/m², from the mesh maker’s sheet (worked out)', { least: 0.1, most: 2000 }),
   count('passes', 'printing strokes a deck', { least: 1, most: 50, whole: true }, USUAL.passes.value),
   count('decks', 'decks', { least: 0, most: 100_000, whole: true }, 24),
@@ -72,23 +65,20 @@ const blanks: Calculator = {
   does: 'blank decks to start with, so that enough stay good',
   example: 'kickflat calc blanks --decks 24 --pulls 7 --spoilage 0.02',
   options: optionsOf(blanksFields),
-  run(given) {
-    const read = readFields(given, blanksFields);
-    if (!read.ok) return read;
-    const { decks = 0, pulls = 0, spoilage = 0 } = read.value;
-    const start = blanksFor(decks, pulls, spoilage);
-    return done({
-      inputs: read.value,
-      found: {
+  run: straight(
+    blanksFields,
+    ({ decks, pulls, spoilage }: Readonly<Record<'decks' | 'pulls' | 'spoilage', number>>) => {
+      const start = blanksFor(decks, pulls, spoilage);
+      return done({
         result: { blanks: start, spare: start - decks },
         formula: 'blanks = ⌈good / (1 − spoilage)^pulls⌉',
         assumptions: [
           'Each pull spoils the same share, whatever its ink.',
           `Usual spoilage: ${USUAL.spoilPerPull.from}.`,
         ],
-      },
-    });
-  },
+      });
+    },
+  ),
   rows: [
     { path: ['blanks'], label: 'blanks', unit: '' },
     { path: ['spare'], label: 'of them spare', unit: '' },

@@ -2,8 +2,10 @@ import {
   adviseMesh,
   emulsionAmount,
   exposureTime,
+  type FrameInput,
   type InkKind,
   innerFrame,
+  type MoireInput,
   meshFigures,
   meshOfCount,
   moire,
@@ -12,13 +14,14 @@ import {
   USUAL,
 } from '../../core/press/index.ts';
 import { badInput, done } from '../../core/units/index.ts';
-import { count, long, optionsOf, readFields } from './calcFields.ts';
+import { count, long, optionsOf, readFields, straight } from './calcFields.ts';
 import type { Calculator } from './calculators.ts';
 import { choiceOf } from './options.ts';
 
 const KINDS: readonly InkKind[] = ['opaque', 'transparent', 'pearlescent', 'glow', 'metallic', 'clear'];
 
-const MESH = [
+/** Count and thread: how every mesh is named. */
+export const MESH_FIELDS = [
   count('mesh', 'threads per cm', { least: 5, most: 250 }, 77, 'countPerCm'),
   count(
     'thread',
@@ -52,7 +55,7 @@ export const meshIn = (read: Record<string, number>) => {
 };
 
 const meshFields = [
-  ...MESH,
+  ...MESH_FIELDS,
   ...MAKER,
   long('line', 'finest line on the film'),
   long('gap', 'finest gap on the film'),
@@ -139,10 +142,7 @@ const moireOf: Calculator = {
   does: 'the beat of mesh and halftone, and angles and rulings clear of it',
   example: 'kickflat calc moire --mesh 77 --lpi 35 --angle 22.5',
   options: optionsOf(moireFields),
-  run(given) {
-    const read = readFields(given, moireFields);
-    if (!read.ok) return read;
-    const inputs = read.value as unknown as Parameters<typeof moire>[0];
+  run: straight(moireFields, (inputs: MoireInput) => {
     const found = moire(inputs);
     if (!found.ok) return found;
     const { result } = found.value;
@@ -151,8 +151,8 @@ const moireOf: Calculator = {
       clearRulings: result.rulings.map((r) => `${r.lpi} lpi (${r.period.toFixed(2)} mm)`).join(', '),
       shows: result.seen ? 'yes' : 'no',
     };
-    return done({ inputs, found: { ...found.value, result: { ...result, ...words } } });
-  },
+    return done({ ...found.value, result: { ...result, ...words } });
+  }),
   rows: [
     { path: ['worst', 'period'], label: 'slowest beat, period', unit: 'mm' },
     { path: ['worst', 'angleDeg'], label: 'its direction', unit: '°' },
@@ -258,13 +258,7 @@ const emulsion: Calculator = {
   does: 'emulsion for the screens of a run',
   example: 'kickflat calc emulsion --screens 7 --width 400mm --length 1060mm',
   options: optionsOf(emulsionFields),
-  run(given) {
-    const read = readFields(given, emulsionFields);
-    if (!read.ok) return read;
-    const inputs = read.value as unknown as Parameters<typeof emulsionAmount>[0];
-    const found = emulsionAmount(inputs);
-    return found.ok ? done({ inputs, found: found.value }) : found;
-  },
+  run: straight(emulsionFields, emulsionAmount),
   rows: [
     { path: ['ml'], label: 'emulsion', unit: 'ml' },
     { path: ['mlPerScreen'], label: 'a screen', unit: 'ml' },
@@ -284,14 +278,11 @@ const frame: Calculator = {
   does: 'the smallest inner frame for a film and its squeegee',
   example: 'kickflat calc frame --film-length 860mm --film-width 215mm --blade 180mm',
   options: optionsOf(frameFields),
-  run(given) {
-    const read = readFields(given, frameFields);
-    if (!read.ok) return read;
-    const inputs = read.value as unknown as Parameters<typeof innerFrame>[0];
-    if (!inputs.blade) return badInput('A frame is not reckoned without a blade.', 'Give --blade.');
-    const found = innerFrame(inputs);
-    return found.ok ? done({ inputs, found: found.value }) : found;
-  },
+  run: straight(frameFields, (inputs: FrameInput) =>
+    inputs.blade > 0
+      ? innerFrame(inputs)
+      : badInput('A frame is not reckoned without a blade.', 'Give --blade.'),
+  ),
   rows: [
     { path: ['width'], label: 'inside, across', unit: 'mm' },
     { path: ['length'], label: 'inside, along', unit: 'mm' },

@@ -18,7 +18,7 @@ export function broughtOver(job: Job, from: Face, mirrored: boolean): Job {
   const { art, inks, traps, method, index, halftone, handColours = [] } = job.faces[from];
   const to = from === 'bottom' ? 'top' : 'bottom';
   const dots = { ...(index ? { index } : {}), ...(halftone ? { halftone } : {}) };
-  return onFace(job, to, (f) => ({
+  const brought = onFace(job, to, (f) => ({
     ...f,
     art: art.map((a) => carried(a, mirrored)),
     inks,
@@ -27,6 +27,16 @@ export function broughtOver(job: Job, from: Face, mirrored: boolean): Job {
     handColours,
     ...dots,
   }));
+  // How each ink is printed and sold goes with it; the other face's own entries give way with its inks.
+  if (!job.press.inkUse) return brought;
+  const used = Object.entries(job.press.inkUse).filter(([key]) => !key.startsWith(`${to} `));
+  const carriedUse = used.flatMap(([key, use]) =>
+    key.startsWith(`${from} `) ? [[`${to} ${key.slice(from.length + 1)}`, use] as const] : [],
+  );
+  return {
+    ...brought,
+    press: { ...brought.press, inkUse: Object.fromEntries([...used, ...carriedUse]) },
+  };
 }
 
 /** Carries the shown face's art and inks to the other face and turns the board over. */

@@ -6,3 +6,5 @@ export { NumberBox } from './NumberBox.tsx';
 export { Picture } from './Picture.tsx';
 export { Share } from './Share.tsx';
 export { TextBox } from './TextBox.tsx';
+export { type Column, ThingTable } from './ThingTable.tsx';
+export { WorkButton } from './WorkButton.tsx';

@@ -3,6 +3,23 @@ import { inkKey, inkUseOf, lotsOf, meshOf } from '../../core/runOf.ts';
 import { Card, NumberBox } from '../bench/index.ts';
 import { changePress, edit, freshMeasures, useStudio } from '../state/index.ts';
 
+/** What the user can say of each ink, in the table's order. */
+const FIELDS = [
+  { key: 'passes', label: 'Strokes', head: 'strokes', min: 1, max: 50, step: 1, digits: 0, unit: '' },
+  { key: 'potMl', label: 'Pot', head: 'pot', min: 1, max: 100_000, step: 1, digits: 2, unit: 'ml' },
+  { key: 'density', label: 'Density', head: 'g/ml', min: 0.3, max: 8, step: 0.05, digits: 2, unit: '' },
+  {
+    key: 'price',
+    label: 'Price of a pot',
+    head: 'a pot costs',
+    min: 0,
+    max: 1e9,
+    step: 1,
+    digits: 2,
+    unit: '',
+  },
+] as const;
+
 /** Ink for each pull of the face over the run. */
 export function InkAmounts() {
   const job = useStudio((s) => s.job)!;
@@ -22,10 +39,9 @@ export function InkAmounts() {
           <tr>
             <th>ink</th>
             <th className="number">area</th>
-            <th>strokes</th>
-            <th>pot</th>
-            <th>g/ml</th>
-            <th>a pot costs</th>
+            {FIELDS.map(({ key, head }) => (
+              <th key={key}>{head}</th>
+            ))}
             <th className="number">ml</th>
             <th className="number">g</th>
             <th className="number">pots</th>
@@ -69,49 +85,21 @@ export function InkAmounts() {
                   <span className="ink-drop" style={{ background: ink.hex }} /> {ink.name}
                 </td>
                 <td className="number">{cm2 === undefined ? '…' : `${cm2.toFixed(0)} cm²`}</td>
-                <td>
-                  <NumberBox
-                    label={`Strokes of ${ink.name}`}
-                    hideLabel
-                    value={use.passes}
-                    min={1}
-                    max={50}
-                    digits={0}
-                    onChange={(passes) => put({ passes })}
-                  />
-                </td>
-                <td>
-                  <NumberBox
-                    label={`Pot of ${ink.name}`}
-                    hideLabel
-                    value={use.potMl}
-                    min={1}
-                    max={100_000}
-                    unit="ml"
-                    onChange={(potMl) => put({ potMl })}
-                  />
-                </td>
-                <td>
-                  <NumberBox
-                    label={`Density of ${ink.name}`}
-                    hideLabel
-                    value={use.density}
-                    min={0.3}
-                    max={8}
-                    step={0.05}
-                    onChange={(density) => put({ density })}
-                  />
-                </td>
-                <td>
-                  <NumberBox
-                    label={`Price of a pot of ${ink.name}`}
-                    hideLabel
-                    value={use.price ?? 0}
-                    min={0}
-                    max={1e9}
-                    onChange={(price) => put({ price })}
-                  />
-                </td>
+                {FIELDS.map(({ key, label, min, max, step, digits, unit }) => (
+                  <td key={key}>
+                    <NumberBox
+                      label={`${label} of ${ink.name}`}
+                      hideLabel
+                      value={use[key] ?? 0}
+                      min={min}
+                      max={max}
+                      step={step}
+                      digits={digits}
+                      {...(unit === '' ? {} : { unit })}
+                      onChange={(n) => put({ [key]: n })}
+                    />
+                  </td>
+                ))}
                 <td className="number">{found?.ok ? found.value.result.ml.toFixed(0) : '…'}</td>
                 <td className="number">{found?.ok ? found.value.result.grams.toFixed(0) : '…'}</td>
                 <td className="number">{found?.ok ? found.value.result.pots : '…'}</td>

@@ -1,12 +1,11 @@
 import { measureFilms } from '../acts/index.ts';
-import { Card } from '../bench/index.ts';
+import { Card, WorkButton } from '../bench/index.ts';
 import { freshMeasures, printedReady, useStudio } from '../state/index.ts';
 
 /** Has every real film measured, and says what the deck then shows. */
 export function MeasureCard() {
   const job = useStudio((s) => s.job)!;
   const measures = useStudio((s) => s.measures);
-  const working = useStudio((s) => s.exporting);
   const fresh = freshMeasures({ job, measures });
   const ready = printedReady(job);
   return (
@@ -15,19 +14,12 @@ export function MeasureCard() {
         Makes every film as it will be printed, at {job.printer.dpi} dpi, and measures how wide its ink and
         its gaps are, all over. It takes about as long as making the films.
       </p>
-      {working ? (
-        <div className="progress">
-          <progress value={working.done} max={1} aria-label="Work on the films" />
-          <p aria-live="polite">{working.text}</p>
-          <button type="button" onClick={working.cancel}>
-            Stop
-          </button>
-        </div>
-      ) : (
-        <button type="button" className="button-main" disabled={!ready} onClick={() => void measureFilms()}>
-          {fresh ? 'Measure again' : 'Measure the films'}
-        </button>
-      )}
+      <WorkButton
+        words={fresh ? 'Measure again' : 'Measure the films'}
+        doing="Measuring the films"
+        ready={ready}
+        onStart={() => void measureFilms()}
+      />
       {measures && !fresh && (
         <p className="not-held" role="status">
           The job has changed since its films were measured: measure again.

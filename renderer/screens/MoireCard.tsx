@@ -9,6 +9,13 @@ import { Worked } from './Worked.tsx';
 const SIDE = 20;
 const POINTS = 10;
 
+const FIELDS = [
+  { key: 'meshPerCm', label: 'Mesh', min: 5, max: 250, unit: '/cm', step: 1 },
+  { key: 'meshAngleDeg', label: 'Threads’ angle', min: -180, max: 180, unit: '°', step: 0.5 },
+  { key: 'lpi', label: 'Halftone', min: 5, max: 200, unit: 'lpi', step: 1 },
+  { key: 'screenAngleDeg', label: 'Halftone’s angle', min: -180, max: 180, unit: '°', step: 0.5 },
+] as const satisfies readonly { key: keyof MoireInput; [more: string]: unknown }[];
+
 function Beat({ input, threadUm }: { input: MoireInput; threadUm: number }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const wanted = useDeferredValue(input);
@@ -48,38 +55,22 @@ export function MoireCard() {
     screenAngleDeg: 22.5,
     ...own,
   };
-  const put = (key: keyof MoireInput) => (n: number) => setOwn({ ...own, [key]: n });
   const sane = Object.values(input).every(Number.isFinite);
   return (
     <Card title="Moiré" wide>
       <div className="fields">
-        <NumberBox
-          label="Mesh"
-          value={input.meshPerCm}
-          min={5}
-          max={250}
-          unit="/cm"
-          onChange={put('meshPerCm')}
-        />
-        <NumberBox
-          label="Threads’ angle"
-          value={input.meshAngleDeg}
-          min={-180}
-          max={180}
-          step={0.5}
-          unit="°"
-          onChange={put('meshAngleDeg')}
-        />
-        <NumberBox label="Halftone" value={input.lpi} min={5} max={200} unit="lpi" onChange={put('lpi')} />
-        <NumberBox
-          label="Halftone’s angle"
-          value={input.screenAngleDeg}
-          min={-180}
-          max={180}
-          step={0.5}
-          unit="°"
-          onChange={put('screenAngleDeg')}
-        />
+        {FIELDS.map(({ key, label, min, max, unit, step }) => (
+          <NumberBox
+            key={key}
+            label={label}
+            value={input[key]}
+            min={min}
+            max={max}
+            unit={unit}
+            step={step}
+            onChange={(n) => setOwn({ ...own, [key]: n })}
+          />
+        ))}
       </div>
       <div className="moire">
         {sane && <Beat input={input} threadUm={mesh.threadUm} />}

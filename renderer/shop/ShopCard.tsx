@@ -1,9 +1,8 @@
 import { fillFromShop, isEmptyShop, keepForShop } from '../../core/shop/index.ts';
 import { changeShop } from '../acts/index.ts';
-import { Card } from '../bench/index.ts';
+import { Card, ThingTable } from '../bench/index.ts';
 import { edit, useStudio } from '../state/index.ts';
 import { LISTS } from './lists.ts';
-import { ShopTable } from './ShopTable.tsx';
 import './shop.css';
 
 /** What the shop has and how it works, kept apart from the job, and the two ways between them. */
@@ -43,7 +42,7 @@ export function ShopCard() {
       )}
       <div className="shop-lists">
         {LISTS.map(({ list, title, one, fresh, columns }) => (
-          <ShopTable
+          <ThingTable
             key={list}
             title={title}
             one={one}
@@ -54,7 +53,7 @@ export function ShopCard() {
           />
         ))}
         {shop.printers.length > 0 && (
-          <section className="shop-list" aria-label="Printers">
+          <section className="thing-list" aria-label="Printers">
             <h3>Printers</h3>
             <ul className="shop-printers">
               {shop.printers.map((printer) => (

@@ -1,1 +1,2 @@
+export { MESH_COLUMNS } from './lists.ts';
 export { ShopCard } from './ShopCard.tsx';

@@ -1,5 +1,5 @@
 import type { Shop } from '../../core/shop/index.ts';
-import type { Column } from './ShopTable.tsx';
+import type { Column } from '../bench/index.ts';
 
 const name: Column = { key: 'name', label: 'name', kind: 'words' };
 const count = (key: string, label: string, min: number, max: number): Column => ({
@@ -28,6 +28,14 @@ const amount = (
 });
 
 export type ShopList = 'frames' | 'lamps' | 'emulsions' | 'meshes' | 'inks';
+
+/** A mesh as its maker's sheet states it. */
+export const MESH_COLUMNS: readonly Column[] = [
+  amount('countPerCm', 'threads a cm', 5, 250, undefined, true),
+  amount('threadUm', 'thread', 5, 2000, 'µm', true),
+  amount('openingUm', 'opening', 1, 2000, 'µm'),
+  amount('thicknessUm', 'thickness', 1, 4000, 'µm'),
+];
 
 /** The shop's lists as tables: the same bounds as its file has. */
 export const LISTS: readonly {
@@ -78,12 +86,7 @@ export const LISTS: readonly {
     title: 'Meshes',
     one: 'a mesh',
     fresh: { countPerCm: 77, threadUm: 55 },
-    columns: [
-      amount('countPerCm', 'threads a cm', 5, 250, undefined, true),
-      amount('threadUm', 'thread', 5, 2000, 'µm', true),
-      amount('openingUm', 'opening', 1, 2000, 'µm'),
-      amount('thicknessUm', 'thickness', 1, 4000, 'µm'),
-    ],
+    columns: MESH_COLUMNS,
   },
   {
     list: 'inks',

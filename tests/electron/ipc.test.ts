@@ -2,8 +2,9 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { EMPTY_SHOP } from '../../core/shop/index.ts';
 import type { Abort, Progress } from '../../core/units/index.ts';
-import { CALL, FILMS_PROGRESS, START_FILMS, STOP_FILMS } from '../../electron/channels.ts';
+import { CALL, FILMS_PROGRESS, START_FILMS, START_MEASURE, STOP_FILMS } from '../../electron/channels.ts';
 import { nodeFiles } from '../../electron/host/index.ts';
 import { handleShell } from '../../electron/ipc.ts';
 import type { ShellHost } from '../../electron/shellHost.ts';
@@ -73,6 +74,19 @@ beforeEach(() => {
             ]),
           };
     },
+    measure: async (job: Uint8Array, progress: Progress, abort: Abort) => {
+      progress(0.5, 'measuring film 1 of 2');
+      asked.push(['measure', job]);
+      if (job[0] === 9)
+        await new Promise<void>((end) => {
+          slow = { abort, end };
+        });
+      return abort.aborted
+        ? { ok: false, kind: 'cancelled', reason: 'Stopped.', mend: 'Nothing was written.' }
+        : { ok: true, value: [{ inkId: 'key' }] };
+    },
+    shop: note('shop'),
+    keepShop: note('keepShop'),
     autosave: async (...args: unknown[]) => void asked.push(['autosave', ...args]),
     close: async () => undefined,
   } as unknown as ShellHost;
@@ -208,4 +222,36 @@ describe('films', () => {
     expect(await finished).toMatchObject({ ok: false, kind: 'cancelled' });
     expect(readdirSync(dir)).toEqual([]);
   });
+});
+
+describe('measuring films', () => {
+  test('tells how far it is, gives what was measured, and asks for no folder', async () => {
+    expect(await main.invoke(START_MEASURE, ours, 3, new Uint8Array([1]))).toEqual({
+      ok: true,
+      value: [{ inkId: 'key' }],
+    });
+    expect(asked).toEqual([['measure', new Uint8Array([1])]]);
+    expect(told).toEqual([[FILMS_PROGRESS, 3, 0.5, 'measuring film 1 of 2']]);
+  });
+
+  test('stops when asked, and is refused with anything but bytes or by its plain name', async () => {
+    const finished = main.invoke(START_MEASURE, ours, 5, new Uint8Array([9]));
+    while (!slow) await new Promise((resolve) => setTimeout(resolve, 5));
+    main.send(STOP_FILMS, ours, 5);
+    slow.end();
+    expect(await finished).toMatchObject({ ok: false, kind: 'cancelled' });
+    await expect(main.invoke(START_MEASURE, ours, 1, 'bytes')).rejects.toThrow('refused');
+    await expect(main.invoke(START_MEASURE, ours, '1', new Uint8Array(1))).rejects.toThrow('refused');
+    await expect(call('measureFilms', [new Uint8Array(1)])).rejects.toThrow('unknown kind');
+  });
+});
+
+test('the shop’s figures are checked on this side again before they are kept', async () => {
+  await call('keepShop', [EMPTY_SHOP]);
+  expect(asked).toEqual([['keepShop', EMPTY_SHOP]]);
+  await expect(call('keepShop', [{ ...EMPTY_SHOP, lamps: [{ name: 7 }] }])).rejects.toThrow(
+    'wrong arguments',
+  );
+  await expect(call('keepShop', [])).rejects.toThrow('wrong arguments');
+  expect(asked).toHaveLength(1);
 });

@@ -51,6 +51,10 @@ const host = {
       ? { ok: false, kind: 'cancelled', reason: 'Stopped.', mend: 'Nothing was written.' }
       : { ok: true, value: new Map([['films.pdf', new Uint8Array([37, 80, 68, 70])]]) };
   },
+  measure: async (job: Uint8Array, progress: Progress) => {
+    progress(0.25, 'measuring film 1 of 4');
+    return { ok: true, value: [{ inkId: 'key', fine: { lines: new Uint8Array([0, job.length]) } }] };
+  },
   autosave: async () => undefined,
   close: async () => undefined,
 } as unknown as ShellHost;
@@ -348,4 +352,20 @@ describe('films', () => {
     end();
     expect((await call('info', [])).status).toBe(200);
   });
+});
+
+test('measured films come as lines of progress, then once with their bytes', async () => {
+  const { body } = await call('measureFilms', [new Uint8Array(5)]);
+  const lines = body
+    .toString()
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Record<string, unknown>);
+  expect(lines[0]).toEqual({ share: 0.25, text: 'measuring film 1 of 4' });
+  expect(lines[1]?.['outcome']).toEqual({ ok: true, value: null });
+  const id = new TextEncoder().encode(String(lines[1]?.['download']));
+  const made = await send('POST', '/shell/download', right(), id);
+  expect(unpackMessage(new Uint8Array(made.body))).toEqual([
+    { inkId: 'key', fine: { lines: new Uint8Array([0, 5]) } },
+  ]);
 });

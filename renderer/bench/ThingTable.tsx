@@ -1,6 +1,7 @@
-import { NumberBox, TextBox } from '../bench/index.ts';
+import { NumberBox } from './NumberBox.tsx';
+import { TextBox } from './TextBox.tsx';
 
-/** A column of a list of the shop: words, or a number that may be left out. */
+/** A column of a list of things: words, or a number that may be left out. */
 export type Column = {
   readonly key: string;
   readonly label: string;
@@ -20,14 +21,15 @@ export type Column = {
 
 type Row = Readonly<Record<string, unknown>>;
 
-/** A list of things the shop has, each figure editable; the first is what a new job begins with. */
-export function ShopTable({
+/** A list of things with figures, each editable; any can be put first. */
+export function ThingTable({
   title,
   rows,
   columns,
   one,
   fresh,
   onChange,
+  bare,
 }: {
   title: string;
   /** One of them, for the button that adds one. */
@@ -37,6 +39,8 @@ export function ShopTable({
   /** A row to begin with. */
   fresh: Row;
   onChange: (rows: Row[]) => void;
+  /** The title stands elsewhere. */
+  bare?: boolean;
 }) {
   const change = (at: number, key: string, value: unknown) =>
     onChange(
@@ -46,10 +50,10 @@ export function ShopTable({
         return value === undefined ? rest : { ...rest, [key]: value };
       }),
     );
-  const nameOf = (row: Row, i: number) => String(row['name'] ?? `${title} ${i + 1}`);
+  const nameOf = (row: Row, i: number) => String(row['name'] ?? `number ${i + 1} of ${title}`);
   return (
-    <section className="shop-list" aria-label={title}>
-      <h3>{title}</h3>
+    <section className="thing-list" aria-label={title}>
+      {!bare && <h3>{title}</h3>}
       {rows.length > 0 && (
         <table className="plain-table">
           <thead>
@@ -89,7 +93,7 @@ export function ShopTable({
                     )}
                   </td>
                 ))}
-                <td className="shop-acts">
+                <td className="thing-acts">
                   {i > 0 && (
                     <button
                       type="button"
