@@ -5,6 +5,8 @@ import { dayOf, minuteNow } from './planClock.ts';
 /** What to do when; what is ticked was done at its own time, and the rest is planned again from there. */
 export function PlanTicks({ plan, firstWeekday }: { plan: RunPlan; firstWeekday: number }) {
   const startDate = useStudio((s) => s.job!.press.startDate);
+  // The document's own ticks: the plan is worked out anew a moment later.
+  const finished = useStudio((s) => s.job!.press.finished);
   const set = (id: string, end: number | null, squash: string | null = null) =>
     edit(
       end === null ? 'Untick a task' : squash ? 'Change when a task was done' : 'Tick a task',
@@ -16,6 +18,7 @@ export function PlanTicks({ plan, firstWeekday }: { plan: RunPlan; firstWeekday:
       },
       squash,
     );
+  const doneAt = (id: string): number | undefined => finished?.[id];
   const day = (minute: number) => {
     const n = Math.floor(minute / 1440);
     return startDate === undefined
@@ -27,7 +30,7 @@ export function PlanTicks({ plan, firstWeekday }: { plan: RunPlan; firstWeekday:
     .filter((t) => t.attended)
     .map((task) => ({ task, p: placed.get(task.id)! }))
     .sort((a, b) => a.p.start - b.p.start);
-  const done = tasks.filter(({ task }) => task.finishedAt !== undefined).length;
+  const done = tasks.filter(({ task }) => doneAt(task.id) !== undefined).length;
   return (
     <details>
       <summary>
@@ -39,20 +42,20 @@ export function PlanTicks({ plan, firstWeekday }: { plan: RunPlan; firstWeekday:
             <label>
               <input
                 type="checkbox"
-                checked={task.finishedAt !== undefined}
+                checked={doneAt(task.id) !== undefined}
                 onChange={(e) => set(task.id, e.target.checked ? (minuteNow(startDate) ?? p.end) : null)}
               />
-              {task.finishedAt === undefined && (
+              {doneAt(task.id) === undefined && (
                 <time>
                   {day(p.start)}, {clockOf(p.start)}
                 </time>
               )}
-              <span className={task.finishedAt === undefined ? '' : 'finished'}>{task.name}</span>
+              <span className={doneAt(task.id) === undefined ? '' : 'finished'}>{task.name}</span>
             </label>
-            {task.finishedAt !== undefined && (
+            {doneAt(task.id) !== undefined && (
               <DoneAt
                 name={task.name}
-                minute={task.finishedAt}
+                minute={doneAt(task.id)!}
                 onChange={(minute) => set(task.id, minute, `done at ${task.id}`)}
               />
             )}

@@ -29,6 +29,8 @@ describe.skipIf(chromiumPath === undefined)('screens and press in the studio', (
     page.on('dialog', (dialog) => void dialog.accept());
     await page.goto(host.address);
     await demoOnDeck(page);
+    await station(page, 'Press');
+    await settled(page);
   });
   afterAll(async () => {
     await browser?.close();
@@ -38,8 +40,6 @@ describe.skipIf(chromiumPath === undefined)('screens and press in the studio', (
     page.locator('.card', { has: page.getByRole('heading', { name: title }) });
 
   test('readings of a test print tell each clamp its way, and are written down', async () => {
-    await station(page, 'Press');
-    await settled(page);
     const register = card(/^Register/);
     // A print 0.4 mm too far to the nose at every scale that reads along: both clamps go to the tail.
     const rows = register.locator('.readings tbody tr');
@@ -106,7 +106,7 @@ describe.skipIf(chromiumPath === undefined)('screens and press in the studio', (
     await log.getByRole('button', { name: 'Write', exact: true }).click();
     const line = log.getByRole('table', { name: 'Log, newest first' }).locator('tbody tr').first();
     expect(await line.textContent()).toMatch(/Base white.*printed.*5.*no\. 1-5.*clean edges/);
-    await page.getByText(/print the last 23 of 28 decks: Base white/).waitFor();
+    await page.locator('.plan-line', { hasText: /print the last 23 of 28 decks: Base white/ }).waitFor();
   });
 
   test('the shop keeps this job’s figures, and they are there in another window', async () => {
