@@ -19,6 +19,7 @@ import {
 } from './separate/index.ts';
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
 import type { OneInk } from './separateTile.ts';
+import { sharedWindow } from './sharedWindow.ts';
 import { artArea, screenOf } from './toneFace.ts';
 import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
 import { toneColours } from './toneHand.ts';
@@ -79,6 +80,7 @@ async function separatePiece(
   let finished = 0;
   let failure: Outcome<null> | null = null;
   const lane = async () => {
+    const shared = sharedWindow();
     for (let i = next++; i < plans.length && !failure; i = next++) {
       if (tools.abort?.aborted) {
         failure = cancelled();
@@ -90,7 +92,7 @@ async function separatePiece(
         failure = window;
         return;
       }
-      const input = one ? { ...plan.input(window.value, out), one } : plan.input(window.value, out);
+      const input = { ...plan.input(shared(window.value), out), one };
       addTally(tally, await tools.workers.run('separateTile', input, tools.abort));
       progress(++finished / plans.length, `${piece.name}, part ${finished} of ${plans.length}`);
     }

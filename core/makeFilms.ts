@@ -13,7 +13,7 @@ import { layOutRequest } from './layOutRequest.ts';
 import { assemblyPdf, filmsPdf, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
-import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
+import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
 
 export interface FilmsRequest extends MaskTools {
   readonly job: Job;
@@ -73,6 +73,53 @@ async function maskFiles(
   }
 }
 
+interface FaceFilms {
+  readonly made: FaceMasks;
+  readonly laid: FaceLayout;
+}
+
+/** One face's masks, and its films on their sheets. */
+async function faceFilms(
+  request: FilmsRequest,
+  face: Face,
+  dpi: number,
+  abort: Abort,
+  say: Progress,
+): Promise<Outcome<FaceFilms>> {
+  const { job, workers } = request;
+  const made = await faceMasks(job, face, dpi, 'film', { ...request, abort, progress: part(say, 0, 0.9) });
+  if (!made.ok) return made;
+  say(0.9, `${face}: laying films on sheets`);
+  const asked = layOutRequest(job, made.value);
+  if (!asked.ok) return asked;
+  const laid = await workers.run<LayOutRequest, Outcome<FaceLayout>>('layOutFace', asked.value, abort);
+  if (!laid.ok) return laid;
+  say(1, `${face}: laid on sheets`);
+  return done({ made: made.value, laid: laid.value });
+}
+
+type Tried = PromiseSettledResult<Outcome<FaceFilms>>;
+
+/** What went wrong first; a face that was only stopped because another failed does not count. Throws what was thrown. */
+function firstFailure(tried: readonly Tried[]): Failure | null {
+  let stoppedOnly: Failure | null = null;
+  let thrown: { readonly reason: unknown } | null = null;
+  for (const one of tried) {
+    if (one.status === 'rejected') thrown ??= one;
+    else if (!one.value.ok) {
+      if (one.value.kind !== 'cancelled') return one.value;
+      stoppedOnly ??= one.value;
+    }
+  }
+  if (thrown) throw thrown.reason;
+  return stoppedOnly;
+}
+
+function filmsOf(tried: Tried): FaceFilms {
+  if (tried.status === 'rejected' || !tried.value.ok) throw new Error('A face that failed has no films.');
+  return tried.value.value;
+}
+
 /**
  * The whole journey: job → wrap → coverage → masks → traps → films → sheets → pages. The same job gives the same bytes,
  * whatever the number of workers. Stops soon after `abort` says so, with nothing to clear away.
@@ -85,37 +132,48 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const layouts: FaceLayout[] = [];
   const growths = new Map<Face, { x: number; y: number }>();
   const notes: string[] = [];
-  const share = 0.85 / faces.length;
+  // Faces are worked on side by side: while one drops its specks on one thread, the others have the other face.
+  const parts = faces.map(() => 0);
+  const halt = { failed: false };
+  const sharedAbort: Abort = {
+    get aborted() {
+      return halt.failed || stopped(abort);
+    },
+  };
+  const tried = await Promise.allSettled(
+    faces.map(async (face, i) => {
+      try {
+        const made = await faceFilms(request, face, dpi, sharedAbort, (at, text) => {
+          parts[i] = at;
+          say((0.85 * parts.reduce((sum, one) => sum + one, 0)) / faces.length, text);
+        });
+        if (!made.ok) halt.failed = true;
+        return made;
+      } catch (error) {
+        halt.failed = true;
+        throw error;
+      }
+    }),
+  );
+  if (stopped(abort)) return cancelled();
+  const failure = firstFailure(tried);
+  if (failure) return failure;
   for (const [i, face] of faces.entries()) {
-    const made = await faceMasks(job, face, dpi, 'film', {
-      ...request,
-      progress: part(say, i * share, (i + 0.9) * share),
-    });
-    if (!made.ok) return made;
-    say((i + 0.9) * share, `${face}: laying films on sheets`);
-    const asked = layOutRequest(job, made.value);
-    if (!asked.ok) return asked;
-    const laid = await request.workers.run<LayOutRequest, Outcome<FaceLayout>>(
-      'layOutFace',
-      asked.value,
-      abort,
-    );
-    if (!laid.ok) return laid;
-    if (abort?.aborted) return cancelled();
-    layouts.push(laid.value);
-    growths.set(face, { x: made.value.growth.along, y: made.value.growth.across });
-    notes.push(...laid.value.notes.map((note) => `${face}: ${note}`));
+    const { made, laid } = filmsOf(tried[i] as (typeof tried)[number]);
+    layouts.push(laid);
+    growths.set(face, { x: made.growth.along, y: made.growth.across });
+    notes.push(...laid.notes.map((note) => `${face}: ${note}`));
     notes.push(...toneNotes(job, face).map((note) => `${face}: ${note}`));
-    const specks = made.value.dropped.length;
+    const specks = made.dropped.length;
     if (specks > 0)
       notes.push(
         `${face}: ${specks} specks and pinholes under ${job.faces[face].smallest} mm² were dropped.`,
       );
-    for (const { hex, share: area } of made.value.unplanned.slice(0, 3))
+    for (const { hex, share: area } of made.unplanned.slice(0, 3))
       notes.push(
         `${face}: the art has ${hex} on ${(area * 100).toFixed(1)} % of its area, which is near no ink.`,
       );
-    if (request.masks) await maskFiles(made.value, laid.value, request, files);
+    if (request.masks) await maskFiles(made, laid, request, files);
   }
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
   const films = await filmsPdf(layouts, { ...options, progress: part(say, 0.85, 0.96) });

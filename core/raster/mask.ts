@@ -25,12 +25,11 @@ export function blankMask(width: Px, height: Px, shared = false): Mask {
   return { width, height, stride, data };
 }
 
-/** A blank mask of the same size, in the same kind of memory. */
-export const blankLike = (mask: Mask): Mask => blankMask(mask.width, mask.height, isShared(mask));
-
-/** Whether the mask's words lie in shared memory. */
-export const isShared = (mask: Mask): boolean =>
-  typeof SharedArrayBuffer !== 'undefined' && mask.data.buffer instanceof SharedArrayBuffer;
+/**
+ * A blank mask of the same size, in memory of this thread alone: what a thread works with on the way is given back when it is
+ * done with it, and shared memory is not.
+ */
+export const blankLike = (mask: Mask): Mask => blankMask(mask.width, mask.height);
 
 /** The same ink in words of its own (or in `out`, of the same size). */
 export function copyMask(mask: Mask, out: Mask = blankLike(mask)): Mask {

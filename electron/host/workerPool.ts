@@ -30,10 +30,18 @@ interface Waiting extends TaskCall {
 interface Hand {
   worker: Worker;
   busy: Waiting | null;
+  /** Tasks it has done. */
+  done: number;
 }
 
 /** How often the abort flags are looked at, ms: a flag can not call. */
 const ABORT_POLL_MS = 40;
+/**
+ * A thread holds what it was sent until it collects, which an idle one never does, and keeps its working memory: after this
+ * many tasks, or when nothing was wanted of it for so long, ms, it is ended, and another takes its place when there is need.
+ */
+const MOST_TASKS = 64;
+const IDLE_MS = 2000;
 
 /** As many threads as there are processors, at most four: beyond that films wait for memory, not for arithmetic. */
 export const defaultWorkers = (): number => Math.max(1, Math.min(4, cpus().length));
@@ -48,6 +56,7 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
   let nextId = 1;
   let closed = false;
   let poll: NodeJS.Timeout | undefined;
+  let rest: NodeJS.Timeout | undefined;
 
   function answer(hand: Hand, message: TaskAnswer): void {
     const call = hand.busy;
@@ -58,7 +67,15 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
       error.stack = message.stack;
       call.reject(error);
     } else call.resolve(message.output);
+    if (++hand.done >= MOST_TASKS) dismiss(hand);
     next();
+  }
+
+  /** Ends a thread that has nothing to do. */
+  function dismiss(hand: Hand): void {
+    hands.splice(hands.indexOf(hand), 1);
+    hand.worker.removeAllListeners();
+    void hand.worker.terminate();
   }
 
   function lost(hand: Hand, error: Error): void {
@@ -71,7 +88,7 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
 
   function hire(): Hand {
     const worker = new Worker(entry);
-    const hand: Hand = { worker, busy: null };
+    const hand: Hand = { worker, busy: null, done: 0 };
     worker.on('message', (message: TaskAnswer) => answer(hand, message));
     worker.on('error', (error) => lost(hand, error instanceof Error ? error : new Error(String(error))));
     worker.on('exit', (code) => {
@@ -116,6 +133,13 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
       }
     }
     const working = hands.some((h) => h.busy !== null);
+    clearTimeout(rest);
+    if (!working && hands.length > 0) {
+      rest = setTimeout(() => {
+        for (const hand of [...hands]) dismiss(hand);
+      }, IDLE_MS);
+      rest.unref();
+    }
     // Idle threads must not keep the program from ending.
     for (const hand of hands) if (hand.busy === null) hand.worker.unref();
     if (working && poll === undefined) poll = setInterval(watch, ABORT_POLL_MS);
@@ -138,6 +162,7 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
     async close(): Promise<void> {
       closed = true;
       clearInterval(poll);
+      clearTimeout(rest);
       poll = undefined;
       for (const call of queue.splice(0)) call.reject(new Stopped());
       const all = hands.splice(0);

@@ -62,6 +62,17 @@ describe('the pool', () => {
     await pool.close();
   });
 
+  test('ends a thread that has done many tasks and takes another, and loses no answer', async () => {
+    const pool = workerPool(slow, 1);
+    const ids: number[] = [];
+    for (let i = 0; i < 150; i++) ids.push(await pool.run<number, number>('wait', 0));
+    const changes = ids.filter((id, i) => i > 0 && id !== ids[i - 1]).length;
+    expect(changes).toBeGreaterThanOrEqual(1);
+    // A thread holds what it was sent: it must not be kept for ever, nor be started anew for every task.
+    expect(changes).toBeLessThanOrEqual(3);
+    await pool.close();
+  });
+
   test('stops a task that would never end, drops those that wait for it, and goes on', async () => {
     const pool = workerPool(slow, 1);
     const abort = { aborted: false };
