@@ -1,7 +1,9 @@
-import { FACES, type Face } from '../../core/deck/index.ts';
+import { deckLength, FACES, type Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
-import { makeProof } from '../../core/makeProof.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { makeProof, type PlatesWanted, proofPlates } from '../../core/makeProof.ts';
+import { proofGrid } from '../../core/proofGrid.ts';
+import type { Picture } from '../../core/raster/index.ts';
+import { badInput, done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import type { CommandSpec } from './options.ts';
@@ -18,6 +20,7 @@ export const spec: CommandSpec = {
     { name: 'face', value: 'bottom|top', help: 'the face to show (bottom)' },
     { name: 'veneer', value: "NAME|'#hex'", help: 'the wood (the job’s first)' },
     { name: 'colourway', value: 'NAME', help: 'the inks’ colours (as they are)' },
+    { name: 'grid', help: 'every veneer in every colourway on one picture, named (at 40 dpi)' },
     { name: 'dpi', value: 'N', help: 'points to the inch (150)' },
     { name: 'misregister', value: 'LENGTH', help: 'how far each pull wanders' },
     { name: 'seed', value: 'N', help: 'which wandering; the same seed, the same proof' },
@@ -54,6 +57,26 @@ function colourwayOf(job: Job, given: Given): Outcome<string | null> {
   );
 }
 
+/** More points than this a picture file is not looked at with. */
+const MOST_POINTS = 120_000_000;
+
+/** Every veneer in every colourway on one picture. */
+async function gridOf(
+  wanted: PlatesWanted & { misregisterMm: number; seed: number },
+): Promise<Outcome<Picture>> {
+  const { job, face, dpi, misregisterMm, seed } = wanted;
+  const count = job.veneers.length * Math.max(1, job.colourways.length);
+  const inches = (deckLength(job.deck, 'along') * job.deck.width) / MM_PER_INCH ** 2;
+  if (count * inches * dpi ** 2 > MOST_POINTS)
+    return badInput(
+      `${count} proofs at ${dpi} dpi make too large a picture.`,
+      `Give --dpi ${Math.max(20, Math.floor(Math.sqrt(MOST_POINTS / (count * inches))))} or less.`,
+    );
+  const plates = await proofPlates(wanted);
+  if (!plates.ok) return plates;
+  return done(proofGrid({ job, face, plates: plates.value, misregisterMm, seed }).picture);
+}
+
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
   if (out === undefined) return badInput('No file was named for the proof.', 'Give one with --out FILE.png.');
@@ -75,27 +98,30 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   if (!colourway.ok) return colourway;
   const { job } = veneer.value;
   const shown: Face = face.value ?? FACES.find((f) => job.faces[f].art.length > 0) ?? 'bottom';
-  const picture = await makeProof({
+  if (given.flag('grid') && (given.text('veneer') ?? given.text('colourway')) !== undefined)
+    return badInput(
+      '--grid shows every veneer and colourway, but one was named.',
+      'Leave --grid out, or --veneer and --colourway.',
+    );
+  const at = dpi.value ?? (given.flag('grid') ? 40 : 150);
+  const wanted = {
     job,
     art: file.value.art,
     face: shown,
-    veneerId: veneer.value.id,
-    colourwayId: colourway.value,
-    dpi: dpi.value ?? 150,
+    dpi: at,
     misregisterMm: misregister.value ?? 0,
     seed: seed.value ?? 1,
     codec: context.codec,
     workers: context.workers(),
-  });
+  };
+  const picture = given.flag('grid')
+    ? await gridOf(wanted)
+    : await makeProof({ ...wanted, veneerId: veneer.value.id, colourwayId: colourway.value });
   if (!picture.ok) return picture;
   const { width, height } = picture.value;
-  const written = await context.files.write(
-    out,
-    await context.codec.encodePng(picture.value, dpi.value ?? 150),
-  );
+  const written = await context.files.write(out, await context.codec.encodePng(picture.value, at));
   if (!written.ok) return written;
-  if (given.flag('json'))
-    sayJson(context.voice, { file: out, face: shown, width, height, dpi: dpi.value ?? 150 });
+  if (given.flag('json')) sayJson(context.voice, { file: out, face: shown, width, height, dpi: at });
   else context.voice.out(`${out}: ${shown} face, ${width} × ${height} points\n`);
   return done(0);
 };

@@ -3,8 +3,7 @@ import { isToned, takeInks } from '../../core/job/index.ts';
 import { shelfOf } from '../../core/shop/index.ts';
 import { Card, Picture, Toggle } from '../bench/index.ts';
 import { changeFace, edit, useStudio } from '../state/index.ts';
-import type { SuggestedInks } from '../workers/index.ts';
-import { back } from '../workers/index.ts';
+import { type SuggestedInks, suggestedInks } from '../workers/index.ts';
 
 const COUNTS = [2, 3, 4, 5, 6, 7, 8];
 
@@ -16,22 +15,26 @@ export function Suggested() {
   const shelf = shelfOf(shop);
   const veneerId = useStudio((s) => s.veneerId);
   const settings = job.faces[face];
-  const { art, inks } = settings;
+  const { art: pieces, inks } = settings;
   const [count, setCount] = useState<number | null>(null);
   const [tried, setTried] = useState<readonly SuggestedInks[] | null>(null);
   const [snap, setSnap] = useState(false);
   const [busy, setBusy] = useState(false);
-  const piece = art.findLast((a) => !a.hidden);
+  const piece = pieces.findLast((a) => !a.hidden);
   if (!piece) return null;
   const snapped = snap && shelf.length > 0;
   const look = async (n: number | null, toShelf: boolean) => {
+    const picture = useStudio.getState().pictures.get(piece.hash);
+    const drawn = picture?.image.getContext('2d')?.getImageData(0, 0, picture.width, picture.height);
+    if (!drawn) return;
+    const art = { width: drawn.width, height: drawn.height, data: drawn.data };
     setCount(n);
     setBusy(true);
     try {
       const kept = inks.filter((ink) => ink.kept && ink.role === 'colour');
       const bare = job.veneers.find((v) => v.id === veneerId) ?? job.veneers[0]!;
       setTried(
-        await back.suggestAround(piece.hash, n, {
+        await suggestedInks(art, n, {
           ground: piece.ground,
           shelf: toShelf ? shelf.map(({ name, hex }) => ({ name, hex })) : undefined,
           kept: kept.map((ink) => ink.matches ?? ink.hex),

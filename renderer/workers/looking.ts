@@ -1,9 +1,11 @@
 import * as Comlink from 'comlink';
 import type { Picture } from '../../core/raster/index.ts';
+import type { AroundOptions } from '../../core/separate/index.ts';
 import type { RegisterCurve } from '../../core/trap/index.ts';
 import { type CurveWish, type TriedFace, trialCurve } from '../../core/trapTrials.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import type { GlassWorker } from './glassWorker.ts';
+import type { SuggestedInks, SuggestWorker } from './suggestWorker.ts';
 import type { TrialWorker } from './trialWorker.ts';
 
 let glassWorker: Comlink.Remote<GlassWorker> | null = null;
@@ -58,4 +60,18 @@ export function tryRegister(
     return trialCurve(wish, hands.length, (part, lane) => hands[lane]!.part(part), progress);
   };
   return { curve: run().finally(stop), stop };
+}
+
+let suggestWorker: Comlink.Remote<SuggestWorker> | null = null;
+
+/** Inks for a piece of art, with one fewer and one more, and how near each set comes. The art changes hands. */
+export function suggestedInks(
+  art: Picture,
+  count: number | null,
+  options: AroundOptions,
+): Promise<SuggestedInks[]> {
+  suggestWorker ??= Comlink.wrap<SuggestWorker>(
+    new Worker(new URL('./suggestWorker.ts', import.meta.url), { type: 'module' }),
+  );
+  return suggestWorker.around(Comlink.transfer(art, [art.data.buffer]), count, options);
 }

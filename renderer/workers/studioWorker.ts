@@ -3,14 +3,7 @@ import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
-import {
-  type AroundOptions,
-  groundOf,
-  type InkFit,
-  type InkSuggestion,
-  suggestAround,
-  suggestInks,
-} from '../../core/separate/index.ts';
+import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { drawFace, picturesOf, type ShowRequest, type ShowResult } from './drawFace.ts';
 import type { PlannedFilms } from './filmPlan.ts';
@@ -22,14 +15,6 @@ import { PreviewCache } from './previewCache.ts';
 /** Dots an inch of a quick look, and of one that is looked at for longer. Pictures of a proof are half of each. */
 const QUICK_DPI = 66;
 const FINE_DPI = 132;
-
-/** A set of suggested inks, its proof small. */
-export interface SuggestedInks {
-  readonly inks: readonly InkSuggestion[];
-  readonly advised: boolean;
-  readonly figures: Omit<InkFit, 'proof'>;
-  readonly proof: ImageBitmap;
-}
 
 const pictures = new Map<string, Picture>();
 const cache = new PreviewCache(pictures);
@@ -84,22 +69,6 @@ const api = {
   suggest(hash: string, count: number | null, ground: string | null) {
     const picture = pictures.get(hash);
     return picture ? suggestInks(picture, count, { ground }) : [];
-  },
-  /** Inks found in a piece of art, with one fewer and one more, and how near each set comes. */
-  async suggestAround(hash: string, count: number | null, options: AroundOptions): Promise<SuggestedInks[]> {
-    const picture = pictures.get(hash);
-    if (!picture) return [];
-    const tried: SuggestedInks[] = [];
-    for (const { inks, advised, fit } of suggestAround(picture, count, options)) {
-      const { proof, ...figures } = fit;
-      const { data, width } = proof;
-      const image = new ImageData(new Uint8ClampedArray(data as Uint8Array<ArrayBuffer>), width as number);
-      tried.push({ inks, advised, figures, proof: await createImageBitmap(image) });
-    }
-    return Comlink.transfer(
-      tried,
-      tried.map((t) => t.proof),
-    );
   },
   /** The colour of an even paper ground, or null. */
   ground(hash: string): string | null {
