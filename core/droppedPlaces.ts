@@ -11,6 +11,13 @@ export interface DroppedPlace {
   readonly mm2: number;
 }
 
+/** Points that the smallest speck to be printed must have for a raster to tell it from a ragged edge. */
+const TELLS = 6;
+
+/** Whether a raster is fine enough to say what is too small to print, rather than about how much. */
+export const tellsSpecks = (face: FaceJob, dpi: number): boolean =>
+  face.smallest * pxPerMm(dpi) ** 2 >= TELLS;
+
 /** What was dropped from a raster along the wood, the largest first. `box` in surface mm. */
 export function droppedPlaces(
   face: FaceJob,

@@ -6,7 +6,7 @@ import {
   type Problem,
 } from '../../core/check/index.ts';
 import { type Deck, FACES, type Face, holesOnSurface, makeSurface } from '../../core/deck/index.ts';
-import { droppedPlaces } from '../../core/droppedPlaces.ts';
+import { droppedPlaces, tellsSpecks } from '../../core/droppedPlaces.ts';
 import type { FacePreview } from '../../core/facePreview.ts';
 import { faceRaster, printableMask } from '../../core/faceRaster.ts';
 import type { Art, Job } from '../../core/job/index.ts';
@@ -75,7 +75,8 @@ export function problemsOf(
       printable: printableMask(raster, job, null),
       art: art.filter((a) => !a.hidden).map((a) => placed(job.deck, face, a)),
       sheets: inks.map((ink) => ({ ink: ink.id, fits: trouble === null, reason: trouble?.reason ?? null })),
-      dropped: droppedPlaces(job.faces[face], { box, dpi }, dropped),
+      // What the screen's points are too coarse to tell is left to the check of the films.
+      dropped: tellsSpecks(job.faces[face], dpi) ? droppedPlaces(job.faces[face], { box, dpi }, dropped) : [],
       holes: holesOnSurface(job.deck, face).map(({ s, t }) => ({ s, t })),
     });
   }
