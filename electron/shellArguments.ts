@@ -17,9 +17,9 @@ const handle = z.string().regex(/^[0-9a-f]{24}$/);
 export const SHELL_ARGUMENTS = {
   info: z.tuple([tab.optional()]),
   openJob: z.tuple([]),
-  openRecent: z.tuple([handle]),
+  openRecent: z.tuple([handle, tab.optional()]),
   openDemo: z.tuple([]),
-  saveJob: z.tuple([bytes(512 * MB), name, handle.nullable()]),
+  saveJob: z.tuple([bytes(512 * MB), name, handle.nullable(), tab.optional()]),
   pickArt: z.tuple([]),
   probeArt: z.tuple([bytes(100 * MB), name]),
   decodeArt: z.tuple([bytes(100 * MB), name, z.number().int().min(1).max(8192)]),

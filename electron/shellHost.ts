@@ -22,6 +22,7 @@ import { demoJob } from './demoJob.ts';
 import {
   deflate,
   type JobLock,
+  jobVersions,
   lockJob,
   MOST_JOB_BYTES,
   recentJobs,
@@ -35,11 +36,11 @@ import {
 export interface ShellHost {
   /** `tab` tells the pages of one host apart, where there are several; the same page loaded again has the same. */
   info(host: ShellInfo['host'], tab?: string): Promise<ShellInfo>;
-  openPath(path: string): Promise<Outcome<OpenedJob>>;
-  openRecent(handle: string): Promise<Outcome<OpenedJob>>;
+  openPath(path: string, tab?: string): Promise<Outcome<OpenedJob>>;
+  openRecent(handle: string, tab?: string): Promise<Outcome<OpenedJob>>;
   openDemo(): Promise<Outcome<OpenedJob>>;
-  /** Saves to the file behind a handle. */
-  saveHandle(bytes: Uint8Array, handle: string): Promise<Outcome<SavedJob>>;
+  /** Saves to the file behind a handle, unless somebody else did since this page opened or saved it. */
+  saveHandle(bytes: Uint8Array, handle: string, tab?: string): Promise<Outcome<SavedJob>>;
   /** Saves to a path the user chose in a dialog. */
   savePath(bytes: Uint8Array, path: string): Promise<Outcome<SavedJob>>;
   probeArt(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
@@ -90,6 +91,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
   const { files, codec } = parts;
   const paths = new Map<string, string>();
   const locks = new Map<string, JobLock>();
+  const versions = jobVersions(files);
   const recent = recentJobs(parts.state);
   const shop = shopFile(parts.state);
   const unsaved = new Map<string, ReturnType<typeof unsavedWork>>();
@@ -122,24 +124,31 @@ export function shellHost(parts: ShellHostParts): ShellHost {
     return done(undefined);
   }
 
-  async function openPath(given: string): Promise<Outcome<OpenedJob>> {
+  async function openPath(given: string, tab = ''): Promise<Outcome<OpenedJob>> {
     const path = resolve(given);
     const bytes = await files.read(path, MOST_JOB_BYTES);
     if (!bytes.ok) return bytes;
     const job = unpackJob(bytes.value);
     if (!job.ok) return { ...job, reason: `“${basename(path)}”: ${job.reason}` };
+    versions.note(tab, path, bytes.value);
     await touch(path);
     return done({ bytes: bytes.value, name: nameOf(path), handle: handleFor(path) });
   }
 
-  async function savePath(bytes: Uint8Array, given: string): Promise<Outcome<SavedJob>> {
+  async function save(
+    bytes: Uint8Array,
+    given: string,
+    tab: string,
+    chosen: boolean,
+  ): Promise<Outcome<SavedJob>> {
     const path = resolve(given);
     // What can not be opened again is not saved over what can.
     const job = unpackJob(bytes);
     if (!job.ok) return job;
     const held = await hold(path);
     if (!held.ok) return held;
-    const written = await writeJobFile(files, path, bytes);
+    const write = () => writeJobFile(files, path, bytes);
+    const written = await versions.save(tab, path, bytes, chosen, write);
     if (!written.ok) return written;
     await touch(path);
     return done({ name: nameOf(path), handle: handleFor(path) });
@@ -156,10 +165,10 @@ export function shellHost(parts: ShellHostParts): ShellHost {
 
   return {
     openPath,
-    savePath,
+    savePath: (bytes, path) => save(bytes, path, '', true),
     async info(host, tab = '') {
       const listed = await recent.list();
-      const opened = parts.given === null ? null : await openPath(parts.given);
+      const opened = parts.given === null ? null : await openPath(parts.given, tab);
       const recovered = await unsavedOf(tab).recover();
       return {
         host,
@@ -171,17 +180,17 @@ export function shellHost(parts: ShellHostParts): ShellHost {
         recovered: recovered ? { name: recovered.name, bytes: recovered.bytes, handle: null } : null,
       };
     },
-    async openRecent(handle) {
+    async openRecent(handle, tab) {
       const path = paths.get(handle);
-      return path === undefined ? gone() : openPath(path);
+      return path === undefined ? gone() : openPath(path, tab);
     },
     async openDemo() {
       const file = await demoJob(parts.demo, files, codec);
       return file.ok ? done({ bytes: packJob(file.value), name: file.value.job.name, handle: null }) : file;
     },
-    async saveHandle(bytes, handle) {
+    async saveHandle(bytes, handle, tab = '') {
       const path = paths.get(handle);
-      return path === undefined ? gone() : savePath(bytes, path);
+      return path === undefined ? gone() : save(bytes, path, tab, false);
     },
     probeArt: (bytes, name) => codec.probe(bytes, name),
     async decodeArt(bytes, name, maxSidePx) {

@@ -127,13 +127,13 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
       case 'info':
         return host.info('browser', args[0] as string | undefined);
       case 'openRecent':
-        return host.openRecent(args[0] as string);
+        return host.openRecent(args[0] as string, args[1] as string | undefined);
       case 'openDemo':
         return host.openDemo();
       case 'saveJob':
         return args[2] === null
           ? badInput('This job has no file here yet.', 'Save it as a download.')
-          : host.saveHandle(args[0] as Uint8Array, args[2] as string);
+          : host.saveHandle(args[0] as Uint8Array, args[2] as string, args[3] as string | undefined);
       case 'probeArt':
         return host.probeArt(args[0] as Uint8Array, args[1] as string);
       case 'decodeArt':

@@ -173,10 +173,10 @@ const shell: Shell = {
       handle: null,
     });
   },
-  openRecent: (handle) => call<OpenedJob>('openRecent', handle),
+  openRecent: (handle) => call<OpenedJob>('openRecent', handle, tab),
   openDemo: () => call<OpenedJob>('openDemo'),
   async saveJob(bytes, name, handle) {
-    if (handle !== null) return call<SavedJob>('saveJob', bytes, name, handle);
+    if (handle !== null) return call<SavedJob>('saveJob', bytes, name, handle, tab);
     download(bytes, `${fileName(name)}.kickflat`, 'application/zip');
     return done({ name, handle: null });
   },

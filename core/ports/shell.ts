@@ -65,7 +65,7 @@ export interface Shell {
   openRecent(handle: string): Promise<Outcome<OpenedJob>>;
   /** The demonstration job that comes with the program. */
   openDemo(): Promise<Outcome<OpenedJob>>;
-  /** Writes to `handle`, or asks where when it is null. */
+  /** Writes to `handle`, or asks where when it is null. Refused when somebody else saved there since it was opened here. */
   saveJob(bytes: Uint8Array, name: string, handle: string | null): Promise<Outcome<SavedJob>>;
   /** Asks the user for pictures. */
   pickArt(): Promise<Outcome<readonly PickedFile[]>>;

@@ -3,6 +3,7 @@ export { type DrawingTrial, type TrialAnswer, trialInChild } from './drawingTria
 export { canWriteAll, nodeFiles } from './fileStore.ts';
 export { backupOf, MOST_JOB_BYTES, writeJobFile } from './jobFile.ts';
 export { type JobLock, lockJob } from './jobLock.ts';
+export { jobVersions } from './jobVersions.ts';
 export { sweepLeftovers } from './leftovers.ts';
 export { type Recent, recentJobs } from './recentJobs.ts';
 export { sharpCodec } from './sharpCodec.ts';
