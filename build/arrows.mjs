@@ -15,6 +15,7 @@ export const CORE = {
   deck: ['units'],
   ports: ['units', 'raster', 'deck', 'press', 'shop'],
   separate: GROUND,
+  text: ['units'],
   trap: GROUND,
   proof: GROUND,
   press: GROUND,

@@ -9,7 +9,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { basename, dirname, join, relative } from 'node:path';
 import { ROOT } from './root.mjs';
 import { isEntry, main, Refusal } from './step.mjs';
 
@@ -168,6 +168,25 @@ function demoFiles() {
   }
 }
 
+/** Files of the typefaces that come with the program; core/text/typefaces.ts names them, and a test holds the two together. */
+const FONTS = join(ROOT, 'node_modules', '@fontsource');
+export function fontFiles() {
+  const found = [];
+  for (const family of existsSync(FONTS) ? readdirSync(FONTS) : [])
+    for (const name of readdirSync(join(FONTS, family, 'files')))
+      if (/-latin(-ext)?-400-normal\.woff2$/.test(name)) found.push(join(FONTS, family, 'files', name));
+  return found;
+}
+
+/** Lays them beside the command line and, for the page to fetch, beside it too. */
+function layFonts(dir) {
+  for (const from of fontFiles()) {
+    const bytes = readFileSync(from);
+    const to = join(dir, 'fonts', basename(from));
+    if (!existsSync(to) || statSync(to).size !== bytes.length) writeWhole(to, bytes);
+  }
+}
+
 /**
  * Builds what is out of date. `only: 'command'` leaves out the page and Electron: the command line starts sooner.
  * Resolves with the names of what was built.
@@ -177,6 +196,7 @@ export async function build({ only = 'all' } = {}) {
   const stale = wanted.filter(({ out }) => !fresh(out));
   const built = [];
   demoFiles();
+  layFonts(DIST);
   if (stale.length > 0) {
     const esbuild = await import('esbuild');
     for (const each of stale) {
@@ -188,6 +208,7 @@ export async function build({ only = 'all' } = {}) {
     await page();
     built.push('renderer');
   }
+  if (only === 'all') layFonts(join(DIST, 'renderer'));
   return built;
 }
 

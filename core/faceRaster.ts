@@ -8,7 +8,7 @@ import {
   printableRings,
   type Surface,
 } from './deck/index.ts';
-import type { Art, Job } from './job/index.ts';
+import { type Art, type Job, partOf, wholeSize } from './job/index.ts';
 import { blankMask, fillRings, type Mask, type WarpGrid } from './raster/index.ts';
 import { type Box, pxPerMm, type Ring } from './units/index.ts';
 
@@ -108,11 +108,15 @@ export function placementInverse(art: Art): (x: number, y: number, out: Float64A
   const turn = (art.rotationDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const flip = art.mirror ? -1 : 1;
+  const { x0, y0, x1, y1 } = partOf(art);
+  // What is left of cropped art fills the piece; the shares are of the whole art.
+  const [midX, midY] = [(x0 + x1) / 2, (y0 + y1) / 2];
+  const whole = wholeSize(art);
   return (x, y, out) => {
     const dx = x - art.x;
     const dy = y - art.y;
-    out[0] = (flip * (cos * dx + sin * dy)) / art.width + 0.5;
-    out[1] = 0.5 - (cos * dy - sin * dx) / art.height;
+    out[0] = (flip * (cos * dx + sin * dy)) / whole.width + midX;
+    out[1] = midY - (cos * dy - sin * dx) / whole.height;
   };
 }
 

@@ -73,11 +73,10 @@ function addTones(input: InkFaceInput, plan: TonePlan, piece: Art, out: Picture)
   const face = input.job.faces[input.raster.face];
   const more = tonesOf(plan, face, piece, shown);
   for (const tile of planTiles(plan.raster, face, piece, shown)) {
-    const planned = tile.input(shown.picture, []);
-    const { grid, ground, x, y, width, height } = planned;
-    const window = pictureWindow(shown.picture, tile.window);
+    const planned = tile.input(pictureWindow(shown.picture, tile.window), []);
+    const { window, grid, ground, part, x, y, width, height } = planned;
     const hand = toneHand(plan, face, planned);
-    toneTile({ window, ground, hand, grid, x, y, width, height, out, ...more });
+    toneTile({ window, ground, hand, part, grid, x, y, width, height, out, ...more });
   }
 }
 

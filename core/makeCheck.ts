@@ -4,7 +4,7 @@ import { droppedPlaces } from './droppedPlaces.ts';
 import { type FaceMasks, faceMasks, type MaskTools, type PieceMask } from './faceMasks.ts';
 import { refuseMethod } from './facePreview.ts';
 import { layOutFace } from './film/index.ts';
-import type { Art, Job } from './job/index.ts';
+import { type Art, artPxPerMm, type Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import { done, type Outcome, type Ring } from './units/index.ts';
 
@@ -45,11 +45,10 @@ function ringOf(job: Job, face: Face, piece: Art): Ring {
 }
 
 function placedArt(job: Job, face: Face, piece: Art, masks: PieceMask | undefined): PlacedArt {
-  const vector = piece.mediaType === 'image/svg+xml';
   return {
     id: piece.id,
     name: piece.name,
-    pxPerMm: vector ? null : Math.min(piece.widthPx / piece.width, piece.heightPx / piece.height),
+    pxPerMm: artPxPerMm(piece),
     ring: ringOf(job, face, piece),
     inked: masks?.inked,
     unplanned: masks?.unplanned ?? [],

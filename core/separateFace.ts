@@ -1,9 +1,10 @@
 import { artGrid, type FaceRaster, gridInWindow } from './faceRaster.ts';
 import { palettePartsOf, regionsOf } from './handInks.ts';
-import type { Art, FaceJob } from './job/index.ts';
+import { type Art, type FaceJob, isToned, partOf, wholeSize } from './job/index.ts';
 import { blankMask, type Mask, type Picture, subtract, union } from './raster/index.ts';
 import { SEPARATE_MARGIN_PX } from './separate/index.ts';
 import type { TileInput } from './separateTile.ts';
+import { shownPart } from './shownPart.ts';
 import { pxPerMm } from './units/index.ts';
 
 /** Points a side of the tiles a face is separated in; their width is whole words. */
@@ -26,17 +27,18 @@ export interface ArtPixels {
   readonly grainy?: boolean;
 }
 
-/** How large a piece is best drawn for a raster: as many points as the raster has there, but never more than it has. */
+/** How large a piece, with what is cropped away, is best drawn for a raster: as many points as the raster has there, but never more than it has. */
 export function drawnSize(piece: Art, dpi: number): ArtPixels {
+  const whole = wholeSize(piece);
   if (piece.mediaType === 'image/svg+xml') {
     const fine = pxPerMm(Math.min(dpi, FINEST_DRAWN_DPI));
     return {
-      width: Math.max(1, Math.round(piece.width * fine)),
-      height: Math.max(1, Math.round(piece.height * fine)),
+      width: Math.max(1, Math.round(whole.width * fine)),
+      height: Math.max(1, Math.round(whole.height * fine)),
     };
   }
-  const across = piece.width * pxPerMm(dpi);
-  const down = piece.height * pxPerMm(dpi);
+  const across = whole.width * pxPerMm(dpi);
+  const down = whole.height * pxPerMm(dpi);
   const density = Math.max(piece.widthPx / across, piece.heightPx / down);
   if (density <= DENSEST) return { width: piece.widthPx, height: piece.heightPx };
   return {
@@ -57,6 +59,7 @@ export interface TilePlan {
     readonly width: number;
     readonly height: number;
   };
+  /** The window's own picture in it is without what is cropped away. */
   readonly input: (window: Picture, out: readonly Mask[]) => TileInput;
 }
 
@@ -66,13 +69,22 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
   const { inks, also } = palettePartsOf(face);
   const list = regionsOf(face, piece);
   const [scaleX, scaleY] = [pixels.width / piece.widthPx, pixels.height / piece.heightPx];
+  const shares = partOf(piece);
+  const part = {
+    x0: shares.x0 * pixels.width,
+    y0: shares.y0 * pixels.height,
+    x1: shares.x1 * pixels.width,
+    y1: shares.y1 * pixels.height,
+  };
+  // A flat ink covers or does not: a faint piece is as solid as any other.
+  const opacity = isToned(face) ? (piece.opacity ?? 1) : 1;
   for (let y = 0; y < raster.height; y += TILE_HEIGHT)
     for (let x = 0; x < raster.width; x += TILE_WIDTH) {
       const width = Math.min(TILE_WIDTH, raster.width - x);
       const height = Math.min(TILE_HEIGHT, raster.height - y);
       const grid = artGrid(raster, piece, { x, y, width, height });
       const { box } = grid;
-      if (box.x1 <= 0 || box.y1 <= 0 || box.x0 >= 1 || box.y0 >= 1) continue;
+      if (box.x1 <= shares.x0 || box.y1 <= shares.y0 || box.x0 >= shares.x1 || box.y0 >= shares.y1) continue;
       const x0 = Math.max(0, Math.floor(box.x0 * pixels.width) - SEPARATE_MARGIN_PX);
       const y0 = Math.max(0, Math.floor(box.y0 * pixels.height) - SEPARATE_MARGIN_PX);
       const x1 = Math.min(pixels.width, Math.ceil(box.x1 * pixels.width) + SEPARATE_MARGIN_PX);
@@ -85,12 +97,18 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
         height,
         window: { x: x0, y: y0, width: x1 - x0, height: y1 - y0 },
         input: (window, out) => ({
-          window,
+          window: shownPart(window, x0, y0, part, opacity),
           inks,
           ground: piece.ground,
           also,
           regions:
             list.length > 0 ? { list, frame: { scaleX, scaleY, offsetX: x0, offsetY: y0 } } : undefined,
+          part: piece.crop && {
+            x0: part.x0 - x0,
+            y0: part.y0 - y0,
+            x1: part.x1 - x0,
+            y1: part.y1 - y0,
+          },
           grainy: pixels.grainy ?? false,
           grid: gridInWindow(grid, pixels.width, pixels.height, x0, y0),
           out,

@@ -17,6 +17,7 @@ import {
   withHand,
   withoutGround,
 } from './separate/index.ts';
+import { bareBeyond, type Part, shownPart } from './shownPart.ts';
 
 /** What a tile is separated for, where it is not all the face's inks: one ink's own layer, or line work of one colour. */
 export type OneInk = ({ readonly takes: LayerTakes } | { readonly line: string }) & {
@@ -36,6 +37,8 @@ export interface TileInput {
   readonly also?: SeparatePalette['also'];
   /** Regions given to inks by hand, over the window. */
   readonly regions?: HandRegions | undefined;
+  /** What is left of cropped art, in points of the window: a hand's regions end there too. Left out: all of it. */
+  readonly part?: Part | undefined;
   /** Whether the whole art is compressed or a photograph: told once, so that tiles agree. */
   readonly grainy: boolean;
   /** For one ink alone: `out` then holds its mask only. */
@@ -50,11 +53,12 @@ export interface TileInput {
   readonly height: number;
 }
 
-function coverageOf({ window, ground, regions = NO_REGIONS }: TileInput, one: OneInk): Coverage {
+function coverageOf({ window, ground, part, regions = NO_REGIONS }: TileInput, one: OneInk): Coverage {
   const { hand } = one;
   if ('line' in one && !hand) return lineCoverage(window, one.line);
   const drawn = ground === null ? window : withoutGround(window, ground);
-  const art = hand ? withHand(drawn, { ...hand, regions }) : drawn;
+  const given = hand ? withHand(drawn, { ...hand, regions }) : drawn;
+  const art = hand && part ? shownPart(given, 0, 0, part, 1) : given;
   return 'line' in one ? lineCoverage(art, one.line) : layerCoverage(art, one.takes);
 }
 
@@ -75,6 +79,7 @@ export function separateTile(tile: TileInput): UnplannedTally {
   if (regions) {
     const { planes, ...size } = separateWindow(tile.window, palette, options);
     layRegions({ planes, ...size }, regions);
+    if (tile.part) bareBeyond(planes, size.width, size.height, tile.part);
     warpArgmax(planes, size.width, size.height, grid, out, x, y, width, height);
     return unplanned;
   }

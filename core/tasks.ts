@@ -8,6 +8,7 @@ import type { Mask } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
+import { setWords } from './text/index.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
 import type { TrialShown } from './trap/index.ts';
 import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
@@ -74,6 +75,7 @@ export const TASKS = {
   toneShares,
   screenInk,
   printBed,
+  setWords,
 } as const;
 
 /** Runs the tasks where they are called, one after another: for tests and where there are no threads. */

@@ -78,10 +78,10 @@ export async function faceTones(
           return;
         }
         const planned = tile.input(window.value, []);
-        const { grid, ground, x, y, width, height } = planned;
+        const { window: shown, grid, ground, part, x, y, width, height } = planned;
         const hand = toneHand(plan, job.faces[raster.face], planned);
         const more = tonesOf(plan, job.faces[raster.face], piece, source.value);
-        const input = { window: window.value, ground, hand, grid, x, y, width, height, ...more };
+        const input = { window: shown, ground, hand, part, grid, x, y, width, height, ...more };
         await tools.workers.run<ToneTileInput, void>('toneTile', { ...input, out: tones }, tools.abort);
         if (alone)
           await tools.workers.run<ToneTileInput, void>('toneTile', { ...input, out: alone }, tools.abort);

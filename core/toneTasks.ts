@@ -27,6 +27,7 @@ import {
   withoutGround,
   withoutLines,
 } from './separate/index.ts';
+import { type Part, shownPart } from './shownPart.ts';
 import { baseMask } from './trap/index.ts';
 import { toPx } from './units/index.ts';
 
@@ -36,6 +37,8 @@ export interface ToneTileInput {
   readonly ground: string | null;
   /** What a hand has changed on the window. */
   readonly hand?: HandTones | undefined;
+  /** See `TileInput`. */
+  readonly part?: Part | undefined;
   /** Line work that other films print, by its colours in the art; tones go on under it for `under` points of the window. */
   readonly lines?: { readonly hexes: readonly string[]; readonly under: number } | undefined;
   /** A layer of one ink: its tones are how opaque the result is. */
@@ -52,9 +55,10 @@ export interface ToneTileInput {
 
 /** Lays the window over the face's tones. Tiles share no point, so that several threads may write the same picture. */
 export function toneTile(input: ToneTileInput): void {
-  const { window, ground, hand, lines, takes, grid, out, x, y, width, height } = input;
+  const { window, ground, hand, part, lines, takes, grid, out, x, y, width, height } = input;
   let art = ground === null ? window : withoutGround(window, ground);
   if (hand) art = withHand(art, hand);
+  if (hand && part) art = shownPart(art, 0, 0, part, 1);
   if (takes) art = layerTones(art, takes);
   if (lines) art = withoutLines(art, lines.hexes, lines.under);
   warpTonesOver(art, grid, out, x, y, width, height);

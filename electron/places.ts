@@ -20,4 +20,5 @@ export function distDir(): string {
 export const workerEntry = (): string => join(distDir(), 'host', 'worker.mjs');
 export const trialEntry = (): string => join(distDir(), 'host', 'trial.mjs');
 export const pageDir = (): string => join(distDir(), 'renderer');
+export const fontDir = (): string => join(distDir(), 'fonts');
 export const demoDir = (): string => join(distDir(), 'demo');

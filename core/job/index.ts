@@ -1,3 +1,4 @@
+export { artPxPerMm, cropOf, cropToBox, partOf, wholeSize, withCrop } from './artPart.ts';
 export { canonicalJson, hashOf, type JobFile, packJob, unpackJob } from './container.ts';
 export { DEFAULT_MESH, DEFAULT_PRESS, DEFAULT_PRINTER, idFrom, inkFrom, newJob } from './defaults.ts';
 export { assignColour, mergeInks, withoutInk } from './handEdits.ts';
@@ -14,6 +15,7 @@ export {
   type Art,
   ArtSchema,
   type Colourway,
+  type Crop,
   DITHERS,
   DOT_SHAPES,
   type DotGain,
@@ -36,6 +38,7 @@ export {
   PressSchema,
   type Printer,
   PrinterSchema,
+  type TextData,
   type Traps,
   type Veneer,
   VeneerSchema,

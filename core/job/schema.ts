@@ -47,6 +47,26 @@ export const HandRegionSchema = z.looseObject({
 });
 export type HandRegion = z.infer<typeof HandRegionSchema>;
 
+const cut = z.number().finite().min(0).max(0.99);
+export const CropSchema = z
+  .looseObject({ left: cut, top: cut, right: cut, bottom: cut })
+  .refine((c) => c.left + c.right < 0.995 && c.top + c.bottom < 0.995, 'expected some of the art to be left');
+export type Crop = z.infer<typeof CropSchema>;
+
+/** Words set as outlines; see `TextSetting` in core/text, whose fields these are. */
+export const TextSchema = z.looseObject({
+  words: z.string().min(1).max(400),
+  /** A typeface that comes with the program, or `own-` and the SHA-256 of a font file kept in the job file as `fonts/<sha-256>`. */
+  font: z.string().max(80),
+  fontName: z.string().max(200),
+  cap: z.number().finite().min(0.5).max(1000),
+  tracking: z.number().finite().min(-200).max(200),
+  leading: z.number().finite().min(0.5).max(10),
+  align: z.enum(['left', 'centre', 'right']),
+  arc: signedMm,
+  hex,
+});
+
 /** A piece of art on a face. The untouched original lies in the job file under its content hash. */
 export const ArtSchema = z.looseObject({
   id,
@@ -73,12 +93,19 @@ export const ArtSchema = z.looseObject({
   hidden: z.boolean(),
   /** Method `layered`: which ink the piece is for. */
   layer: LayerSchema.optional(),
-  /** Pieces that came from one file and move together share this. */
+  /** Pieces with the same word here, as those of one file of layers, are taken and moved together. */
   group: id.optional(),
   /** In the order they were drawn. */
   regions: z.array(HandRegionSchema).max(500).optional(),
+  /** Cut away from each side of the art as it was drawn, as shares of its size; `width` and `height` are of what is left. */
+  crop: CropSchema.optional(),
+  /** How strongly it covers the art beneath and the wood, 0 to 1, where tones are printed; left out: 1. */
+  opacity: z.number().finite().min(0).max(1).optional(),
+  /** What the outlines say, so that they can be set again; the art itself is the drawing. */
+  text: TextSchema.optional(),
 });
 export type Art = z.infer<typeof ArtSchema>;
+export type TextData = z.infer<typeof TextSchema>;
 
 export const INK_KINDS = ['opaque', 'transparent', 'pearlescent', 'glow', 'metallic', 'clear'] as const;
 
@@ -215,6 +242,11 @@ export const FaceSchema = z.looseObject({
   development: z.enum(['balanced', 'centreline']),
   /** Where the user wants this face's sheets to meet, by ink: middles of shared strips, mm along the film. */
   boundaries: z.record(z.string(), z.array(signedMm).max(60)).optional(),
+  /** Own lines that art snaps to, mm on the surface: `s` lies across the deck at that distance from mid-wheelbase, `t` along it. */
+  guides: z
+    .array(z.looseObject({ along: z.enum(['s', 't']), at: signedMm }))
+    .max(60)
+    .optional(),
   /** Measured growth of the print against the film, from a test print: 0.004 is 0.4 %. null: the estimate is used. */
   measuredGrowth: z.looseObject({
     along: z.number().finite().min(-0.1).max(0.1).nullable(),

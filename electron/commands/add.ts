@@ -10,7 +10,7 @@ import type { CommandSpec } from './options.ts';
 export const spec: CommandSpec = {
   name: 'add',
   takes: ['JOB'],
-  does: 'adds art to a face of a job; the job as it was stays beside it as JOB.bak',
+  does: 'adds art or words to a face of a job; the job as it was stays beside it as JOB.bak',
   options: [...ART_OPTIONS, { name: 'json', help: 'prints what was made as JSON' }],
   example: 'kickflat add heron.kickflat --face top --art build/demo/little-wave.svg',
 };
@@ -25,7 +25,8 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
     const placed = await placeGiven(context, given, file.value.job, 'top');
     if (!placed.ok) return placed;
     const art = new Map([...file.value.art, ...placed.value.art]);
-    const bytes = packJob({ job: placed.value.job, art, extra: file.value.extra });
+    const extra = new Map([...file.value.extra, ...placed.value.extra]);
+    const bytes = packJob({ job: placed.value.job, art, extra });
     const written = await writeJobFile(context.files, path, bytes);
     if (!written.ok) return written;
     sayMade(context.voice, given.flag('json'), path, placed.value);

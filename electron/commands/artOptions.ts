@@ -6,10 +6,12 @@ import { readArt, together } from './artIn.ts';
 import type { Context } from './context.ts';
 import { chooseInks, withBase } from './inkChoice.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
+import { TEXT_OPTIONS, textGiven } from './textOptions.ts';
 
 /** Options that `new` and `add` share. */
 export const ART_OPTIONS: readonly OptionSpec[] = [
   { name: 'art', value: 'FILE…', many: true, help: 'pictures or SVG drawings, bottom-most first' },
+  ...TEXT_OPTIONS,
   { name: 'face', value: 'bottom|top', help: 'the face they go on' },
   {
     name: 'inks',
@@ -40,6 +42,8 @@ export const ART_OPTIONS: readonly OptionSpec[] = [
 export interface Placed {
   readonly job: Job;
   readonly art: ReadonlyMap<string, Uint8Array>;
+  /** Files that go into the job beside the art: a font of the user's own. */
+  readonly extra: ReadonlyMap<string, Uint8Array>;
   readonly face: Face;
 }
 
@@ -73,7 +77,8 @@ export async function placeGiven(
   otherwise: Face,
 ): Promise<Outcome<Placed>> {
   const paths = given.texts('art');
-  if (paths.length === 0) return badInput('No art was given.', 'Give one or more files after --art.');
+  if (paths.length === 0 && given.text('text') === undefined)
+    return badInput('No art was given.', 'Give one or more files after --art, or words after --text.');
   const face = choiceOf(given, 'face', FACES);
   if (!face.ok) return face;
   const method = choiceOf(given, 'method', ['spot', 'index', 'halftone', 'layered'] as const);
@@ -113,6 +118,13 @@ export async function placeGiven(
     art.set(hash, bytes);
     looks.push(look);
   }
+  const text = await textGiven(context, given, placed, to);
+  if (!text.ok) return text;
+  if (text.value) {
+    placed = text.value.job;
+    art.set(text.value.hash, text.value.bytes);
+    looks.push(text.value.look);
+  }
   const settings = placed.faces[to];
   let inks = settings.inks;
   if (inks.length === 0 || given.text('inks') !== undefined) {
@@ -137,5 +149,6 @@ export async function placeGiven(
     traps,
     method: method.value ?? settings.method,
   };
-  return done({ job: { ...placed, faces: { ...placed.faces, [to]: next } }, art, face: to });
+  const extra = text.value?.extra ?? new Map();
+  return done({ job: { ...placed, faces: { ...placed.faces, [to]: next } }, art, extra, face: to });
 }

@@ -1,6 +1,7 @@
 export { deflate } from './deflate.ts';
 export { type DrawingTrial, type TrialAnswer, trialInChild } from './drawingTrial.ts';
 export { canWriteAll, nodeFiles } from './fileStore.ts';
+export { typefaceFiles } from './fontFiles.ts';
 export { backupOf, MOST_JOB_BYTES, writeJobFile } from './jobFile.ts';
 export { type JobLock, lockJob } from './jobLock.ts';
 export { jobVersions } from './jobVersions.ts';

@@ -9,7 +9,7 @@ import { type Deck, FACES, type Face, holesOnSurface, makeSurface } from '../../
 import { droppedPlaces, tellsSpecks } from '../../core/droppedPlaces.ts';
 import type { FacePreview } from '../../core/facePreview.ts';
 import { faceRaster, printableMask } from '../../core/faceRaster.ts';
-import type { Art, Job } from '../../core/job/index.ts';
+import { type Art, artPxPerMm, type Job } from '../../core/job/index.ts';
 import type { Outcome, Ring } from '../../core/units/index.ts';
 import type { PlannedFilms } from './filmPlan.ts';
 
@@ -42,10 +42,7 @@ export function artRing(deck: Deck, face: Face, piece: Art): Ring {
 const placed = (deck: Deck, face: Face, piece: Art): PlacedArt => ({
   id: piece.id,
   name: piece.name,
-  pxPerMm:
-    piece.mediaType === 'image/svg+xml'
-      ? null
-      : Math.min(piece.widthPx / piece.width, piece.heightPx / piece.height),
+  pxPerMm: artPxPerMm(piece),
   ring: artRing(deck, face, piece),
   unplanned: [],
 });

@@ -16,7 +16,7 @@ interface Kept {
 function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boolean): Omit<Kept, 'preview'> {
   // Where sheets meet changes no ink.
   const { inks, art, boundaries: _, ...settings } = job.faces[face];
-  const drawn = art.map(({ name: _, ...piece }) => [piece, held(piece.hash)]);
+  const drawn = art.map(({ name: _, group: _group, text: _text, ...piece }) => [piece, held(piece.hash)]);
   const shapes = inks.map(({ id, role, needsBase, kind, kept, split, gain }) => [
     id,
     role,
