@@ -10,6 +10,7 @@ export {
   type Outcome,
 } from './outcome.ts';
 export { parseLength } from './parseLength.ts';
+export { parseNumberSum, parseSum } from './parseSum.ts';
 export type { Box, FilmPoint, PlanPoint, Ring, SpacePoint, SurfacePoint } from './point.ts';
 export type { Abort, Progress } from './progress.ts';
 export { issueText, type SchemaIssue } from './schemaIssue.ts';

@@ -1,20 +1,17 @@
-import { type Fit, hashOf, type Ink, inkFrom, type Job, placeArt } from '../../core/job/index.ts';
+import { type Fit, type Ink, inkFrom, type Job, placeArt } from '../../core/job/index.ts';
 import type { PickedFile } from '../../core/ports/index.ts';
 import { edit, onFace, tell, useStudio } from '../state/index.ts';
-import { back, filer } from '../workers/index.ts';
-import { firstDeck, loadPicture, openDropped, startJob } from './openJob.ts';
+import { back } from '../workers/index.ts';
+import { keepArt } from './keepArt.ts';
+import { firstDeck, openDropped, startJob } from './openJob.ts';
 import { shell } from './shell.ts';
 
 /** Places one picture on the shown face; the first piece of a face brings its own inks along. */
 async function addOne(file: PickedFile, fit: Fit | null): Promise<void> {
   const probe = await shell().probeArt(file.bytes, file.name);
   if (!probe.ok) return tell('trouble', probe.reason, probe.mend);
-  const hash = hashOf(file.bytes);
-  await filer.setArt(hash, file.bytes);
-  const known = new Map(useStudio.getState().art);
-  known.set(hash, file.bytes);
-  useStudio.setState({ art: known });
-  if (!useStudio.getState().pictures.has(hash) && !(await loadPicture(hash, file.bytes, file.name))) return;
+  const hash = await keepArt(file.bytes, file.name);
+  if (hash === null) return;
 
   const { job, face } = useStudio.getState();
   if (!job) return;

@@ -1,5 +1,5 @@
 import type { Face } from '../../core/deck/index.ts';
-import { type Fit, fitBox, fitted } from '../../core/job/index.ts';
+import { type Fit, fitBox, fitted, partOf } from '../../core/job/index.ts';
 import { changeArt, edit, tell, useStudio } from '../state/index.ts';
 import { shell } from './shell.ts';
 
@@ -13,7 +13,8 @@ export async function fitArt(face: Face, id: string, fit: Fit): Promise<void> {
     // Turned by a quarter, the art's width lies across the deck.
     const turned = Math.abs(Math.round(piece.rotationDeg / 90)) % 2 === 1;
     const frame = turned ? { ...box, width: box.height, height: box.width } : box;
-    const size = fitted(frame, piece.widthPx, piece.heightPx, fit);
+    const { x0, y0, x1, y1 } = partOf(piece);
+    const size = fitted(frame, piece.widthPx * (x1 - x0), piece.heightPx * (y1 - y0), fit);
     const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     edit(fit === 'cover' ? 'Cover the deck' : 'Fit inside the deck', (j) =>
       changeArt(j, face, id, { ...size, ...middle }),
@@ -30,5 +31,8 @@ export async function fitArt(face: Face, id: string, fit: Fit): Promise<void> {
       `“${piece.name}” states no size of its own.`,
       'Type its width in the field beside, or choose cover or contain.',
     );
-  edit('Actual size', (j) => changeArt(j, face, id, { width: stated.width, height: stated.height }));
+  const { x0, y0, x1, y1 } = partOf(piece);
+  edit('Actual size', (j) =>
+    changeArt(j, face, id, { width: stated.width * (x1 - x0), height: stated.height * (y1 - y0) }),
+  );
 }

@@ -15,6 +15,13 @@ export function DropPlace({ children }: { children: ReactNode }) {
   useEffect(() => {
     const paste = (e: ClipboardEvent) => {
       const files = [...(e.clipboardData?.files ?? [])];
+      const text = e.clipboardData?.getData('text/plain') ?? '';
+      // Drawing programs put their drawings there as the text of an SVG.
+      if (
+        files.length === 0 &&
+        /^\s*(<\?xml[^>]*>\s*)?(<!--.*?-->\s*|<!DOCTYPE[^>]*>\s*)*<svg[\s>]/s.test(text)
+      )
+        files.push(new File([text], 'pasted.svg', { type: 'image/svg+xml' }));
       if (files.length === 0) return;
       e.preventDefault();
       void read(files).then((picked) => addFiles(picked));

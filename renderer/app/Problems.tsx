@@ -1,13 +1,22 @@
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import type { Problem } from '../../core/check/index.ts';
 import { Icon } from '../bench/index.ts';
-import { useStudio } from '../state/index.ts';
+import { type Station, useStudio } from '../state/index.ts';
 
 const WORDS = { error: 'must be mended', warning: 'look at this', note: 'good to know' } as const;
 
+/** Where problems of a whole face or job are mended. */
+const STATION_OF: Readonly<Record<string, Station>> = {
+  'no-art': 'art',
+  'no-inks': 'inks',
+  'film-fits-no-sheet': 'films',
+};
+
 /** Shows on the deck what a problem speaks of. */
 const show = (p: Problem) => {
-  const { face } = useStudio.getState();
+  const { face, view } = useStudio.getState();
+  // A place that may be out of sight is brought to the middle; at the whole deck everything is in sight.
+  if (p.at && !useStudio.getState().fitted) useStudio.setState({ view: { ...view, s: p.at.s, t: p.at.t } });
   useStudio.setState({
     ...(p.face && p.face !== face ? { face: p.face, aloneId: null, filmPlan: null } : {}),
     pointer: p.at,
@@ -15,8 +24,8 @@ const show = (p: Problem) => {
     ...(p.art
       ? { selection: [p.art], station: 'art' as const }
       : p.ink
-        ? { station: 'inks' as const, selection: [] }
-        : {}),
+        ? { station: p.code === 'film-fits-no-sheet' ? ('films' as const) : ('inks' as const), selection: [] }
+        : { station: STATION_OF[p.code] ?? useStudio.getState().station }),
   });
 };
 

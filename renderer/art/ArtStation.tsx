@@ -1,10 +1,13 @@
 import { bringOver } from '../acts/index.ts';
 import { Card } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
+import { CropCard } from './CropCard.tsx';
+import { GuidesCard } from './GuidesCard.tsx';
 import { Pieces } from './Pieces.tsx';
 import { PlaceCard } from './PlaceCard.tsx';
 import { Together } from './Together.tsx';
 import { WoodCard } from './WoodCard.tsx';
+import { WordsCard } from './WordsCard.tsx';
 
 /** Art on the deck: what is placed, where, and which of its colours is bare wood. */
 export function ArtStation() {
@@ -18,8 +21,11 @@ export function ArtStation() {
     <>
       <Pieces />
       {chosen.length > 1 && <Together />}
+      {piece?.text && <WordsCard key={`${piece.id} words`} piece={piece} />}
       {piece && <PlaceCard key={piece.id} piece={piece} />}
-      {piece && <WoodCard key={`${piece.id} wood`} piece={piece} />}
+      {piece && <CropCard key={`${piece.id} crop`} piece={piece} />}
+      {piece && !piece.text && <WoodCard key={`${piece.id} wood`} piece={piece} />}
+      <GuidesCard />
       {face.art.length > 0 && (
         <Card title={`A matching ${other}`}>
           <p className="hint">

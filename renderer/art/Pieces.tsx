@@ -1,7 +1,16 @@
 import { useEffect, useRef } from 'react';
-import { pickArt } from '../acts/index.ts';
+import type { Art } from '../../core/job/index.ts';
+import { addWords, pickArt } from '../acts/index.ts';
 import { Card, Icon } from '../bench/index.ts';
-import { type ArtPicture, changeArt, edit, moveArt, removeArt, useStudio } from '../state/index.ts';
+import {
+  type ArtPicture,
+  changeArt,
+  edit,
+  removeArt,
+  reordered,
+  useStudio,
+  withGroups,
+} from '../state/index.ts';
 import { effectiveDpi, resolutionWord } from './resolution.ts';
 
 function Thumb({ picture }: { picture: ArtPicture | undefined }) {
@@ -17,6 +26,25 @@ function Thumb({ picture }: { picture: ArtPicture | undefined }) {
   return <canvas ref={canvas} className="thumb" width={96} height={64} />;
 }
 
+/** What is chosen after a press on a piece: it and its group, with Alt it alone; with Shift or the command key it joins or leaves. */
+function chosenBy(
+  art: readonly Art[],
+  selection: readonly string[],
+  piece: Art,
+  press: {
+    readonly shiftKey: boolean;
+    readonly ctrlKey: boolean;
+    readonly metaKey: boolean;
+    readonly altKey: boolean;
+  },
+): string[] {
+  const own = press.altKey ? [piece.id] : withGroups(art, [piece.id]);
+  if (!press.shiftKey && !press.ctrlKey && !press.metaKey) return own;
+  return selection.includes(piece.id)
+    ? selection.filter((id) => !own.includes(id))
+    : [...new Set([...selection, ...own])];
+}
+
 /** The pieces on this face, topmost first. */
 export function Pieces() {
   const job = useStudio((s) => s.job)!;
@@ -29,9 +57,14 @@ export function Pieces() {
     <Card
       title={`Art on the ${face}`}
       action={
-        <button type="button" className="tape-button" onClick={() => void pickArt()}>
-          <Icon name="plus" /> Add art
-        </button>
+        <span className="tape-buttons">
+          <button type="button" className="tape-button" onClick={() => void addWords()}>
+            <Icon name="plus" /> Add words
+          </button>
+          <button type="button" className="tape-button" onClick={() => void pickArt()}>
+            <Icon name="plus" /> Add art
+          </button>
+        </span>
       }
     >
       {art.length === 0 && (
@@ -55,15 +88,12 @@ export function Pieces() {
                 type="button"
                 className="piece-main"
                 aria-pressed={chosen}
-                onClick={(e) =>
-                  useStudio.setState({
-                    selection: e.shiftKey ? [...new Set([...selection, piece.id])] : [piece.id],
-                  })
-                }
+                onClick={(e) => useStudio.setState({ selection: chosenBy(art, selection, piece, e) })}
               >
                 <Thumb picture={pictures.get(piece.hash)} />
                 <span className="piece-text">
                   <b>{piece.name}</b>
+                  {piece.group !== undefined && <small>in a group</small>}
                   <small className={`tone-${word.tone}`}>{word.text}</small>
                 </span>
               </button>
@@ -72,7 +102,7 @@ export function Pieces() {
                   type="button"
                   aria-label={`Bring ${piece.name} forward`}
                   disabled={index === art.length - 1}
-                  onClick={() => edit('Bring art forward', (j) => moveArt(j, face, index, index + 1))}
+                  onClick={() => edit('Bring art forward', (j) => reordered(j, face, [piece.id], 'forward'))}
                 >
                   <Icon name="up" />
                 </button>
@@ -80,7 +110,7 @@ export function Pieces() {
                   type="button"
                   aria-label={`Send ${piece.name} back`}
                   disabled={index === 0}
-                  onClick={() => edit('Send art back', (j) => moveArt(j, face, index, index - 1))}
+                  onClick={() => edit('Send art back', (j) => reordered(j, face, [piece.id], 'back'))}
                 >
                   <Icon name="down" />
                 </button>

@@ -2,6 +2,7 @@ import type { Art } from '../../core/job/index.ts';
 import { fitArt } from '../acts/index.ts';
 import { Card, Choice, Icon, LengthField, NumberBox, Toggle } from '../bench/index.ts';
 import { changeArt, edit, useStudio } from '../state/index.ts';
+import { OrderRow } from './OrderRow.tsx';
 import { duplicatePieces } from './pieceCopies.ts';
 
 /** Where the selected piece lies, in numbers. */
@@ -77,6 +78,7 @@ export function PlaceCard({ piece }: { piece: Art }) {
           <Icon name="copy" /> Duplicate
         </button>
       </div>
+      <OrderRow ids={[piece.id]} />
       <Toggle label="Mirrored" on={piece.mirror} onChange={(mirror) => put('Mirror art', { mirror })} />
       <Choice
         label="Lies on the wood"

@@ -13,10 +13,19 @@ export function withCopies(
   step: number,
 ): { readonly job: Job; readonly ids: readonly string[] } {
   const taken = job.faces[face].art.map((a) => a.id);
+  // Copies of a group are a group of their own.
+  const groups = new Map<string, string>();
+  const names = job.faces[face].art.flatMap((a) => a.group ?? []);
+  const groupOf = (group: string) => {
+    const made = groups.get(group) ?? idFrom('group', [...names, ...groups.values()]);
+    groups.set(group, made);
+    return made;
+  };
   const copies = pieces.map((piece) => {
     const id = idFrom(piece.id, taken);
     taken.push(id);
-    return { ...piece, id, x: piece.x + step, y: piece.y - step };
+    const copy = { ...piece, id, x: piece.x + step, y: piece.y - step };
+    return piece.group === undefined ? copy : { ...copy, group: groupOf(piece.group) };
   });
   return {
     job: onFace(job, face, (f) => ({ ...f, art: [...f.art, ...copies] })),

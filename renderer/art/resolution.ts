@@ -1,11 +1,9 @@
-import type { Art } from '../../core/job/index.ts';
+import { type Art, artPxPerMm } from '../../core/job/index.ts';
 import { MM_PER_INCH } from '../../core/units/index.ts';
 
 /** The art's own pixels an inch at its size on the deck; null for drawings, which have none. */
 export const effectiveDpi = (piece: Art): number | null =>
-  piece.mediaType === 'image/svg+xml'
-    ? null
-    : Math.min((piece.widthPx / piece.width) * MM_PER_INCH, (piece.heightPx / piece.height) * MM_PER_INCH);
+  artPxPerMm(piece) === null ? null : artPxPerMm(piece)! * MM_PER_INCH;
 
 /** Below 150 edges show as steps on the deck, below 300 they may (common practice, no source). */
 export function resolutionWord(dpi: number | null): {

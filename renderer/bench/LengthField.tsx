@@ -1,6 +1,7 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useId, useRef, useState } from 'react';
-import { parseLength } from '../../core/units/index.ts';
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { parseSum } from '../../core/units/index.ts';
 import { lengthNumber, sealEdits, tell, useStudio } from '../state/index.ts';
+import { useScrub } from './useScrub.ts';
 
 interface Props {
   readonly label: string;
@@ -15,7 +16,7 @@ interface Props {
   readonly hint?: string;
 }
 
-/** A length: takes `8.25in`, `8 1/4"`, `210 mm`; arrow keys step; dragging the label sideways scrubs. */
+/** A length: takes `8.25in`, `8 1/4"`, `210 mm` and sums of such; arrow keys step; dragging the label sideways scrubs. */
 export function LengthField({
   label,
   value,
@@ -31,7 +32,6 @@ export function LengthField({
   const shown = lengthNumber(value, units);
   const [text, setText] = useState(shown);
   const editing = useRef(false);
-  const scrub = useRef<{ x: number; from: number } | null>(null);
   useEffect(() => {
     if (!editing.current) setText(shown);
   }, [shown]);
@@ -40,7 +40,7 @@ export function LengthField({
   const finish = () => {
     editing.current = false;
     if (text === shown) return;
-    const read = parseLength(text, units);
+    const read = parseSum(text, units);
     if (!read.ok) {
       tell('trouble', read.reason, read.mend);
       setText(shown);
@@ -64,22 +64,10 @@ export function LengthField({
       put(value + (e.key === 'ArrowUp' ? 1 : -1) * step * (e.shiftKey ? 10 : 1));
     }
   };
-  const grab = (e: PointerEvent<HTMLLabelElement>) => {
-    e.currentTarget.setPointerCapture(e.pointerId);
-    scrub.current = { x: e.clientX, from: value };
-  };
-  const pull = (e: PointerEvent) => {
-    const from = scrub.current;
-    if (from && Math.abs(e.clientX - from.x) > 3)
-      put(from.from + Math.round((e.clientX - from.x) / 4) * step);
-  };
-  const letGo = () => {
-    scrub.current = null;
-    sealEdits();
-  };
+  const scrub = useScrub(value, step, put);
   return (
     <div className={`field${large ? ' field-large' : ''}`}>
-      <label htmlFor={id} className="scrub" onPointerDown={grab} onPointerMove={pull} onPointerUp={letGo}>
+      <label htmlFor={id} {...scrub}>
         {label}
       </label>
       <span className="field-box">

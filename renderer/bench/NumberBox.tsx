@@ -1,5 +1,7 @@
 import { useEffect, useId, useState } from 'react';
-import { sealEdits } from '../state/index.ts';
+import { parseNumberSum } from '../../core/units/index.ts';
+import { sealEdits, tell } from '../state/index.ts';
+import { useScrub } from './useScrub.ts';
 
 interface Props {
   readonly label: string;
@@ -13,7 +15,7 @@ interface Props {
   readonly hideLabel?: boolean;
 }
 
-/** A plain number with its unit; arrow keys step. */
+/** A plain number with its unit; takes simple sums; arrow keys step; dragging the label sideways scrubs. */
 export function NumberBox({
   label,
   value,
@@ -32,15 +34,18 @@ export function NumberBox({
   const put = (n: number) => {
     if (Number.isFinite(n)) onChange(Math.min(max, Math.max(min, Number(n.toFixed(digits)))));
   };
+  const scrub = useScrub(value, step, put);
   const finish = () => {
-    const n = Number(text.replace(',', '.').replace(/[^\d.eE+-]/g, ''));
-    if (text !== shown) put(n);
+    const n = text === shown ? null : parseNumberSum(text);
+    if (n !== null) put(n);
+    else if (text !== shown)
+      tell('trouble', `“${text.slice(0, 40)}” is not a number.`, 'Write it like 12.5 or 10 + 2*3.');
     setText(shown);
     sealEdits();
   };
   return (
     <div className="field">
-      <label htmlFor={id} className={hideLabel ? 'unseen' : ''}>
+      <label htmlFor={id} {...scrub} className={hideLabel ? 'unseen' : scrub.className}>
         {label}
       </label>
       <span className="field-box">
@@ -53,6 +58,7 @@ export function NumberBox({
           onBlur={finish}
           onKeyDown={(e) => {
             if (e.key === 'Enter') finish();
+            if (e.key === 'Escape') setText(shown);
             if (e.key !== 'ArrowUp' && e.key !== 'ArrowDown') return;
             e.preventDefault();
             put(value + (e.key === 'ArrowUp' ? step : -step) * (e.shiftKey ? 10 : 1));

@@ -6,8 +6,10 @@ import { boardKeys } from './boardKeys.ts';
 import { Divider } from './Divider.tsx';
 import { FaceSwitch } from './FaceSwitch.tsx';
 import { faceShape } from './faceShape.ts';
+import { takeGuide } from './guideHand.ts';
 import { HAND_WORDS } from './handGestures.ts';
 import { Loupe, moveLoupe, takeLoupe } from './Loupe.tsx';
+import { RealSize, zoomWords } from './RealSize.tsx';
 import { useFabricBoard } from './useFabricBoard.ts';
 import { VeneerChips } from './VeneerChips.tsx';
 
@@ -26,6 +28,7 @@ export function Board() {
   const fitted = useStudio((s) => s.fitted);
   const scale = useStudio((s) => s.view.scale);
   const station = useStudio((s) => s.station);
+  const screenPxPerMm = useStudio((s) => s.shop.bench?.screenPxPerMm);
   const layer = useStudio((s) => s.layer);
   const bent = useStudio((s) => s.bent);
   const filmView = useStudio((s) => s.filmView);
@@ -75,6 +78,7 @@ export function Board() {
           handWords ?? 'Arrow keys pan or nudge, plus and minus zoom, 0 fits, L takes the loupe.'
         }`}
         onKeyDown={(e) => boardKeys(e, zoom)}
+        onPointerDownCapture={takeGuide}
         onPointerMove={(e) => moveLoupe(e.currentTarget, e.clientX, e.clientY)}
       >
         <canvas ref={canvas} />
@@ -147,8 +151,9 @@ export function Board() {
           onClick={() => set({ fitted: true })}
           title="Show the whole deck (0)"
         >
-          {fitted ? 'Whole deck' : `${(scale * 10).toFixed(1)} px/cm`}
+          {fitted ? 'Whole deck' : zoomWords(scale, screenPxPerMm)}
         </button>
+        <RealSize />
         <button type="button" aria-label="Zoom in" onClick={() => zoom(1.35)}>
           <Icon name="plus" />
         </button>

@@ -1,4 +1,4 @@
-import type { Art } from '../../core/job/index.ts';
+import { type Art, partOf } from '../../core/job/index.ts';
 import type { ArtPicture, Proofs } from '../state/index.ts';
 import type { FaceShape } from './faceShape.ts';
 import { inMm, type Pen, stamp, trace } from './pen.ts';
@@ -29,7 +29,19 @@ function drawArt(ctx: CanvasRenderingContext2D, piece: Art, picture: ArtPicture)
   ctx.translate(piece.x, piece.y);
   ctx.rotate((piece.rotationDeg * Math.PI) / 180);
   ctx.scale(piece.mirror ? -1 : 1, -1);
-  ctx.drawImage(picture.image, -piece.width / 2, -piece.height / 2, piece.width, piece.height);
+  const { x0, y0, x1, y1 } = partOf(piece);
+  ctx.globalAlpha *= piece.opacity ?? 1;
+  ctx.drawImage(
+    picture.image,
+    x0 * picture.width,
+    y0 * picture.height,
+    (x1 - x0) * picture.width,
+    (y1 - y0) * picture.height,
+    -piece.width / 2,
+    -piece.height / 2,
+    piece.width,
+    piece.height,
+  );
   ctx.restore();
 }
 

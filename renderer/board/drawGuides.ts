@@ -1,3 +1,4 @@
+import type { FaceJob } from '../../core/job/index.ts';
 import type { FaceShape } from './faceShape.ts';
 import { at, inMm, type Pen, slip, trace } from './pen.ts';
 
@@ -31,6 +32,28 @@ export function drawGuides(pen: Pen, shape: FaceShape): void {
   ctx.beginPath();
   ctx.moveTo(from.x, from.y);
   ctx.lineTo(to.x, to.y);
+  ctx.stroke();
+  ctx.restore();
+}
+
+/** The user's own lines, over the deck and through both rulers. */
+export function drawOwnGuides(pen: Pen, guides: NonNullable<FaceJob['guides']>): void {
+  const { ctx, width, height, colours } = pen;
+  ctx.save();
+  ctx.strokeStyle = colours.accent;
+  ctx.lineWidth = 1;
+  ctx.beginPath();
+  for (const { along, at: place } of guides) {
+    const p = at(pen, along === 's' ? place : 0, along === 's' ? 0 : place);
+    // Half pixels make hairlines crisp.
+    if (along === 's') {
+      ctx.moveTo(Math.round(p.x) + 0.5, 0);
+      ctx.lineTo(Math.round(p.x) + 0.5, height);
+    } else {
+      ctx.moveTo(0, Math.round(p.y) + 0.5);
+      ctx.lineTo(width, Math.round(p.y) + 0.5);
+    }
+  }
   ctx.stroke();
   ctx.restore();
 }

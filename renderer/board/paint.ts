@@ -3,7 +3,7 @@ import { type DeckScene, drawDeck } from './drawDeck.ts';
 import { drawDropped } from './drawDropped.ts';
 import { drawFilm } from './drawFilms.ts';
 import { drawFine } from './drawFine.ts';
-import { drawGuides, drawKicks, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
+import { drawGuides, drawKicks, drawOwnGuides, drawPointer, drawSnaps, type SnapLine } from './drawGuides.ts';
 import { drawHand } from './drawHand.ts';
 import { drawMeasures } from './drawMeasures.ts';
 import { drawRulers } from './drawRulers.ts';
@@ -107,4 +107,6 @@ export function paintAbove(pen: Pen, state: StudioState, lines: readonly SnapLin
   if (state.pointer) drawPointer(pen, state.pointer.s, state.pointer.t);
   drawSnaps(pen, lines);
   drawRulers(pen, job.units);
+  const { guides } = job.faces[state.face];
+  if (guides && (state.station === 'art' || state.station === 'deck')) drawOwnGuides(pen, guides);
 }

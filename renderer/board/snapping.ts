@@ -1,5 +1,8 @@
+import type { FaceJob } from '../../core/job/index.ts';
 import type { SnapLine } from './drawGuides.ts';
 import { boxOf, type FaceShape } from './faceShape.ts';
+
+type Guide = NonNullable<FaceJob['guides']>[number];
 
 /** Lines that a piece of art snaps to: by its middle to the first kind, by its edges to the second. */
 interface Target {
@@ -8,7 +11,10 @@ interface Target {
   readonly by: 'middle' | 'edge';
 }
 
-function targets(shape: FaceShape): { readonly s: readonly Target[]; readonly t: readonly Target[] } {
+function targets(
+  shape: FaceShape,
+  guides: readonly Guide[],
+): { readonly s: readonly Target[]; readonly t: readonly Target[] } {
   const print = boxOf(shape.printable[0] ?? shape.outline);
   const s: Target[] = [{ at: 0, name: 'mid-wheelbase', by: 'middle' }];
   s.push({ at: print.x + print.width / 2, name: 'middle of the printable area', by: 'middle' });
@@ -18,6 +24,8 @@ function targets(shape: FaceShape): { readonly s: readonly Target[]; readonly t:
   );
   for (const at of [...shape.inner, ...shape.outer]) s.push({ at, name: 'truck holes', by: 'edge' });
   const t: Target[] = [{ at: 0, name: 'centreline', by: 'middle' }];
+  for (const { along, at } of guides)
+    for (const by of ['middle', 'edge'] as const) (along === 's' ? s : t).push({ at, name: 'guide', by });
   t.push(
     { at: print.y, name: 'printable edge', by: 'edge' },
     { at: print.y + print.height, name: 'printable edge', by: 'edge' },
@@ -30,9 +38,10 @@ export function snap(
   shape: FaceShape,
   box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
   within: number,
+  guides: readonly Guide[] = [],
 ): { readonly ds: number; readonly dt: number; readonly lines: readonly SnapLine[] } {
   const lines: SnapLine[] = [];
-  const all = targets(shape);
+  const all = targets(shape, guides);
   const best = (along: 's' | 't', low: number, size: number) => {
     let move = 0;
     let found: Target | null = null;

@@ -1,4 +1,5 @@
 import { type RefObject, useEffect, useRef } from 'react';
+import type { Art } from '../../core/job/index.ts';
 import {
   changeArt,
   edit,
@@ -6,9 +7,11 @@ import {
   sealEdits,
   toSurfacePoint,
   useStudio,
+  withGroups,
   zoomedAt,
 } from '../state/index.ts';
 import { ArtHandles } from './artHandles.ts';
+import { cropped } from './cropped.ts';
 import type { SnapLine } from './drawGuides.ts';
 import { faceShape } from './faceShape.ts';
 import { handDown, handMove, handUp } from './handGestures.ts';
@@ -87,12 +90,20 @@ export function useFabricBoard(
     scheme.addEventListener('change', schemeChanged);
     void document.fonts.ready.then(() => canvas.requestRenderAll());
 
+    // The one piece under the handles as it was when the hand took hold of it.
+    let before: Art | null = null;
+    canvas.on('before:transform', () => {
+      const { job, face, selection } = get();
+      const [only, ...more] = job?.faces[face].art.filter((a) => selection.includes(a.id)) ?? [];
+      before = only && more.length === 0 ? only : null;
+    });
     const readBack = (action: string) => {
-      const placed = handles.placed();
-      const { face } = get();
+      const { face, cropping } = get();
+      const crops = cropping && before && action.startsWith('scale');
+      const placed = crops ? cropped(before!, handles.placed()) : handles.placed();
       if (!get().dragging) set({ dragging: true });
       edit(
-        GESTURES[action] ?? 'Place art',
+        crops ? 'Crop art' : (GESTURES[action] ?? 'Place art'),
         (job) => [...placed].reduce((j, [id, change]) => changeArt(j, face, id, change), job),
         `hand ${[...placed.keys()].join(' ')}`,
       );
@@ -102,7 +113,7 @@ export function useFabricBoard(
       const box = handles.box();
       lines = [];
       if (job && box && !(e as MouseEvent).altKey) {
-        const held = snap(faceShape(job, face), box, SNAP_PX / view.scale);
+        const held = snap(faceShape(job, face), box, SNAP_PX / view.scale, job.faces[face].guides);
         handles.nudge(held.ds, held.dt);
         lines = held.lines;
       }
@@ -119,9 +130,21 @@ export function useFabricBoard(
       lines = [];
       set({ dragging: false });
       sealEdits();
+      // A crop stops at the art's own edge, wherever the hand went.
+      queueMicrotask(() => sync(get()));
+    });
+    let alone = false;
+    // Shift adds to what is chosen, and with it an empty place draws a frame about pieces instead of panning.
+    canvas.on('mouse:down:before', ({ e }) => {
+      alone = (e as MouseEvent).altKey;
+      canvas.selection = (e as MouseEvent).shiftKey && get().station === 'art';
     });
     const choose = () => {
-      if (!handles.busy) set({ selection: handles.chosen() });
+      if (handles.busy) return;
+      const { job, face } = get();
+      const chosen = handles.chosen();
+      // With Alt one piece of a group is taken alone.
+      set({ selection: alone || !job ? chosen : withGroups(job.faces[face].art, chosen) });
     };
     canvas.on('selection:created', choose);
     canvas.on('selection:updated', choose);
@@ -136,7 +159,7 @@ export function useFabricBoard(
     let pan: { x: number; y: number } | null = null;
     canvas.on('mouse:down', ({ target, e }) => {
       const event = e as PointerEvent;
-      if (target && event.button !== 1) return;
+      if ((target || canvas.selection) && event.button !== 1) return;
       if (event.button === 0 && handDown(spotOf(event))) return;
       pan = { x: event.clientX, y: event.clientY };
       canvas.setCursor('grabbing');

@@ -50,6 +50,15 @@ export const changeTraps = (job: Job, face: Face, change: Partial<Traps>): Job =
   onFace(job, face, (f) => ({ ...f, traps: { ...f.traps, ...change } }));
 export const changeFace = (job: Job, face: Face, change: Partial<FaceJob>): Job =>
   onFace(job, face, (f) => ({ ...f, ...change }));
+type Guide = NonNullable<FaceJob['guides']>[number];
+/** The face with a guide placed at the end of its list (`index` null), moved, or taken away (`guide` null). */
+export const changeGuide = (job: Job, face: Face, index: number | null, guide: Guide | null): Job =>
+  onFace(job, face, (f) => {
+    const guides = [...(f.guides ?? [])];
+    if (guide) guides.splice(index ?? guides.length, 1, guide);
+    else if (index !== null) guides.splice(index, 1);
+    return { ...f, guides };
+  });
 export const changePrinter = (job: Job, change: Partial<Printer>): Job => ({
   ...job,
   printer: { ...job.printer, ...change },

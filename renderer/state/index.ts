@@ -4,6 +4,7 @@ export {
   changeArt,
   changeColourway,
   changeFace,
+  changeGuide,
   changeInk,
   changePress,
   changePrinter,
@@ -22,6 +23,7 @@ export {
 export { fineOf, freshMeasures } from './fine.ts';
 export { type HandStroke, type HandTool, NO_STROKE, type PickedColour } from './hand.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
+export { grouped, type Order, reflected, reordered, ungrouped, withGroups } from './pieces.ts';
 export { printedReady } from './ready.ts';
 export type { FilmPlan, FilmShown, Heat, Proofs, SheetsShown, SheetWindow, Spread } from './shown.ts';
 export {

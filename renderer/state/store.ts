@@ -64,6 +64,8 @@ export interface StudioState {
   /** True until the user pans or zooms: the deck then stays fitted to the window. */
   readonly fitted: boolean;
   readonly dragging: boolean;
+  /** The handles of the chosen piece crop it instead of scaling it. */
+  readonly cropping: boolean;
   readonly proofs: Proofs | null;
   readonly filmPlan: FilmPlan | null;
   /** The real films as they were measured, and the key of the job they were made from. */
@@ -121,6 +123,7 @@ export const useStudio = create<StudioState>()(() => ({
   view: { s: 0, t: 0, scale: 1 },
   fitted: true,
   dragging: false,
+  cropping: false,
   proofs: null,
   filmPlan: null,
   measures: null,

@@ -5,3 +5,4 @@ export { latestWins } from './latest.ts';
 export { forgetGlass, glass, suggestedInks, tryRegister } from './looking.ts';
 export { back, filer, forgetArt, front, givePicture } from './studioWorkers.ts';
 export type { SuggestedInks } from './suggestWorker.ts';
+export { setInWorker } from './words.ts';
