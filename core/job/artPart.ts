@@ -40,8 +40,10 @@ const LEAST_MM = 0.1;
 function bounded(first: number, second: number, length: number): [number, number] {
   const least = Math.max(LEAST_SHARE, LEAST_MM / length);
   const most = Math.max(0, 1 - least);
-  const a = Math.min(most, Math.max(0, first));
-  return [a, Math.min(Math.max(0, most - a), Math.max(0, second))];
+  // Rounding dust is no cut.
+  const clean = (share: number) => (share < 1e-9 ? 0 : share);
+  const a = Math.min(most, clean(first));
+  return [a, Math.min(Math.max(0, most - a), clean(second))];
 }
 
 /**

@@ -38,18 +38,18 @@ function terms(text: string): { readonly sign: 1 | -1; readonly text: string }[]
 function product(text: string, read: (text: string) => number | null): number | null {
   const whole = read(text);
   if (whole !== null) return whole;
-  // The last operator is done last: left to right, as on paper.
-  const at = Math.max(...['*', '×', '÷', '/'].map((c) => text.lastIndexOf(c)));
-  if (at < 0) return null;
-  const [left, right] = [text.slice(0, at), text.slice(at + 1)];
-  if (/[*×]/.test(text[at] as string)) {
-    const [a, b] = [product(left, read), plain(right)];
-    if (a !== null && b !== null) return a * b;
-    const [c, d] = [plain(left), read(right)];
-    return c !== null && d !== null ? c * d : null;
+  // The last operator is done last: left to right, as on paper. A stroke may also be a fraction's, so earlier ones are tried too.
+  for (let at = text.length - 1; at > 0; at--) {
+    if (!/[*×÷/]/.test(text[at] as string)) continue;
+    const times = /[*×]/.test(text[at] as string);
+    const [left, right] = [text.slice(0, at), text.slice(at + 1)];
+    const by = plain(right);
+    const of = by === null || (by === 0 && !times) ? null : product(left, read);
+    if (of !== null) return times ? of * by! : of / by!;
+    const [first, length] = times ? [plain(left), read(right)] : [null, null];
+    if (first !== null && length !== null) return first * length;
   }
-  const [a, b] = [product(left, read), plain(right)];
-  return a !== null && b !== null && b !== 0 ? a / b : null;
+  return null;
 }
 
 function sum(text: string, read: (text: string) => number | null): number | null {

@@ -47,3 +47,14 @@ test('the nearest line wins', () => {
 test('nothing catches from further away', () => {
   expect(snap(shape, { x: 40, y: 20, width: 100, height: 60 }, 5)).toEqual({ ds: 0, dt: 0, lines: [] });
 });
+
+test('art snaps to the user’s own guides by its edges and by its middle', () => {
+  const guides = [
+    { along: 's' as const, at: 33 },
+    { along: 't' as const, at: 21.5 },
+  ];
+  const edge = snap(shape, { x: 34, y: 40, width: 20, height: 10 }, 2, guides);
+  expect([edge.ds, edge.lines[0]?.name]).toEqual([-1, 'guide']);
+  const middle = snap(shape, { x: 60, y: 16, width: 20, height: 10 }, 2, guides);
+  expect([middle.dt, middle.lines.at(-1)?.name]).toEqual([0.5, 'guide']);
+});
