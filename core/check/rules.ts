@@ -7,6 +7,7 @@ import { blankInk } from './rules/blankInk.ts';
 import { chokedDetail } from './rules/chokedDetail.ts';
 import { dotsForMesh } from './rules/dotsForMesh.ts';
 import { droppedSpecks } from './rules/droppedSpecks.ts';
+import { fadedInFlat } from './rules/fadedInFlat.ts';
 import { filmFitsNoSheet } from './rules/filmFitsNoSheet.ts';
 import { fineGaps } from './rules/fineGaps.ts';
 import { fineLines } from './rules/fineLines.ts';
@@ -30,6 +31,7 @@ export const JOB_RULES: readonly JobRule[] = [
   screenTooFine,
   baseOrder,
   runNeeds,
+  fadedInFlat,
 ];
 export const FACE_RULES: readonly FaceRule[] = [
   filmFitsNoSheet,

@@ -56,27 +56,36 @@ interface Asked {
 /** Words as they will be once what was asked is drawn, by piece: the next change starts from them. */
 const drafts = new Map<string, TextData>();
 
+/** Draws what was asked and makes an edit of it. */
+async function setOne({ id, text, label, trouble }: Asked & { readonly text: TextData }): Promise<void> {
+  const set = await drawn(text);
+  trouble(set.ok ? null : set);
+  if (!set.ok) return;
+  const { face } = useStudio.getState();
+  const find = (art: readonly Art[]) => art.find((a) => a.id === id);
+  const piece = find(useStudio.getState().job?.faces[face].art ?? []);
+  if (!piece) return;
+  const known = { ...text, fontName: text.fontName || set.value.family.slice(0, 200) };
+  if ((await keepArt(resetText(piece, known, set.value).bytes, piece.name)) === null) return;
+  edit(
+    label,
+    (j) => {
+      // It may have been moved while its letters were drawn.
+      const now = find(j.faces[face].art);
+      return now ? changeArt(j, face, id, resetText(now, known, set.value).piece) : j;
+    },
+    `words ${label} ${id}`,
+  );
+}
+
 const setAgain = latestWins(
-  async ({ id, text, label, trouble }: Asked & { readonly text: TextData }) => {
-    const set = await drawn(text);
-    if (drafts.get(id) === text) drafts.delete(id);
-    trouble(set.ok ? null : set);
-    if (!set.ok) return;
-    const { face } = useStudio.getState();
-    const find = (art: readonly Art[]) => art.find((a) => a.id === id);
-    const piece = find(useStudio.getState().job?.faces[face].art ?? []);
-    if (!piece) return;
-    const known = { ...text, fontName: text.fontName || set.value.family.slice(0, 200) };
-    if ((await keepArt(resetText(piece, known, set.value).bytes, piece.name)) === null) return;
-    edit(
-      label,
-      (j) => {
-        // It may have been moved while its letters were drawn.
-        const now = find(j.faces[face].art);
-        return now ? changeArt(j, face, id, resetText(now, known, set.value).piece) : j;
-      },
-      `words ${label} ${id}`,
-    );
+  async (asked: Asked & { readonly text: TextData }) => {
+    try {
+      await setOne(asked);
+    } finally {
+      // Only now does the piece say what was asked; until then the next change starts from the draft.
+      if (drafts.get(asked.id) === asked.text) drafts.delete(asked.id);
+    }
   },
   () => undefined,
   failed('words'),

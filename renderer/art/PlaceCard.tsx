@@ -68,6 +68,9 @@ export function PlaceCard({ piece }: { piece: Art }) {
         <button type="button" onClick={() => put('Centre art', { y: 0 })}>
           <Icon name="align" /> On centreline
         </button>
+        <button type="button" onClick={() => put('Centre art along', { x: 0 })}>
+          Mid-wheelbase
+        </button>
         <button
           type="button"
           onClick={() => put('Quarter turn', { rotationDeg: ((piece.rotationDeg + 90 + 180) % 360) - 180 })}

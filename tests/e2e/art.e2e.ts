@@ -197,6 +197,7 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
     await station(page, 'Art');
     await page.getByRole('button', { name: 'Add words' }).click();
     const words = page.getByRole('textbox', { name: 'Words', exact: true });
+    // Changed faster than letters are drawn: nothing that was asked for is lost.
     await words.fill('Mooring\n8');
     await page.getByLabel('Font', { exact: true }).selectOption('anton');
     await type(page, 'Height of a capital', '1 1/4"');
@@ -219,6 +220,8 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
       .waitFor();
     expect((await artOf(page))[0]!.text!.words).toBe('Mooring\n8');
     await page.getByRole('button', { name: 'Open', exact: true }).click();
+    // A job with art opens at its inks.
+    await page.locator('.pull').first().waitFor();
     await station(page, 'Art');
     await piece(page, 'Mooring 8').click();
     expect(await words.inputValue()).toBe('Mooring\n8');
@@ -338,6 +341,30 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
     await page.getByText('Real size', { exact: true }).waitFor();
     expect(trouble).toEqual([]);
     await page.context().close();
+  });
+
+  test('turned over, the board swings about its length, nose to the right; where motion is unwelcome it does not', async () => {
+    for (const reducedMotion of ['no-preference', 'reduce'] as const) {
+      const { page } = await openStudio(browser, address, { reducedMotion });
+      await page.getByRole('button', { name: /Start from a deck/ }).click();
+      const turn = page.getByRole('button', { name: /turn the board over/ });
+      await turn.waitFor();
+      const frames = await page.evaluate(() => {
+        document.querySelector<HTMLButtonElement>('.face-switch')!.click();
+        return document
+          .querySelector('.board-frame')!
+          .getAnimations()
+          .flatMap((a) => (a.effect as KeyframeEffect).getKeyframes().map((k) => String(k['transform'])));
+      });
+      // About the x axis, which runs from tail to nose: ends stay where they are.
+      expect(frames).toEqual(
+        reducedMotion === 'reduce'
+          ? []
+          : ['perspective(1800px) rotateX(0deg)', 'perspective(1800px) rotateX(90deg)'],
+      );
+      await page.getByRole('button', { name: /^Top face shown/ }).waitFor();
+      await page.context().close();
+    }
   });
 
   test('each problem leads to its place, and the history to any edit', async () => {

@@ -15,14 +15,15 @@ export interface StudioHost {
   crash(): Promise<void>;
 }
 
-/** The real program serving its studio, with a state folder of its own. Takes the built `dist/`. */
+/** The real program serving its studio, with a state folder of its own, showing `job` where one is named. Takes the built `dist/`. */
 export async function startHost(
   state: string = mkdtempSync(join(tmpdir(), 'kickflat-e2e-')),
+  job: string | null = null,
 ): Promise<StudioHost> {
   const { DISPLAY: _display, WAYLAND_DISPLAY: _wayland, ...env } = process.env;
   const child: ChildProcess = spawn(
     process.execPath,
-    [join(ROOT, 'dist/cli.mjs'), 'studio', '--browser', '--json'],
+    [join(ROOT, 'dist/cli.mjs'), 'studio', ...(job === null ? [] : [job]), '--browser', '--json'],
     {
       cwd: state,
       env: { ...env, XDG_STATE_HOME: state, KICKFLAT_STATE: state, HOME: state },

@@ -72,6 +72,22 @@ describe('the document', () => {
     expect(one('no-art', hidden).what).toContain('hidden');
   });
 
+  test('a faded piece on a face of flat inks prints solid; on one of dots it fades', () => {
+    const fade = (opacity: number, method: 'spot' | 'halftone') => {
+      const job = jobWith([red], { method });
+      const [art] = job.faces.bottom.art;
+      const bottom = { ...job.faces.bottom, art: [{ ...art!, opacity }] };
+      return { ...job, faces: { ...job.faces, bottom } };
+    };
+    const flat = fade(0.4, 'spot');
+    expect(one('faded-in-flat', flat, factsOf(flat, [bold()]))).toMatchObject({
+      severity: 'note',
+      art: 'sketch',
+      what: expect.stringContaining('40 % opacity'),
+    });
+    for (const job of [fade(1, 'spot'), fade(0.4, 'halftone')])
+      expect(only('faded-in-flat', job, factsOf(job, [bold()]))).toEqual([]);
+  });
   test('art on a face without ink', () => {
     expect(one('no-inks', jobWith([]))).toMatchObject({ severity: 'error', face: 'bottom' });
   });
