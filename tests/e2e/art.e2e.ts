@@ -225,7 +225,7 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
     await station(page, 'Art');
     await piece(page, 'Mooring 8').click();
     expect(await words.inputValue()).toBe('Mooring\n8');
-    await page.getByRole('radio', { name: 'to the left' }).check({ force: true });
+    await page.locator('label', { hasText: 'to the left' }).click();
     await expect.poll(async () => (await artOf(page))[0]!.text?.align, { timeout: 60_000 }).toBe('left');
     expect(trouble).toEqual([]);
     await page.context().close();
@@ -347,7 +347,7 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
     for (const reducedMotion of ['no-preference', 'reduce'] as const) {
       const { page } = await openStudio(browser, address, { reducedMotion });
       await page.getByRole('button', { name: /Start from a deck/ }).click();
-      const turn = page.getByRole('button', { name: /turn the board over/ });
+      const turn = page.locator('.face-switch');
       await turn.waitFor();
       const frames = await page.evaluate(() => {
         document.querySelector<HTMLButtonElement>('.face-switch')!.click();
@@ -362,7 +362,7 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
           ? []
           : ['perspective(1800px) rotateX(0deg)', 'perspective(1800px) rotateX(90deg)'],
       );
-      await page.getByRole('button', { name: /^Top face shown/ }).waitFor();
+      await page.locator('.face-name', { hasText: 'Top' }).waitFor();
       await page.context().close();
     }
   });
