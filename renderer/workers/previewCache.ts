@@ -14,8 +14,8 @@ interface Kept {
 
 /** Everything a preview depends on; names, notes, mesh, colourways and veneer colours are not among it. */
 function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boolean): Omit<Kept, 'preview'> {
-  // Where sheets meet changes no ink.
-  const { inks, art, boundaries: _, ...settings } = job.faces[face];
+  // Where sheets meet and what art snaps to changes no ink.
+  const { inks, art, boundaries: _, guides: _guides, ...settings } = job.faces[face];
   const drawn = art.map(({ name: _, group: _group, text: _text, ...piece }) => [piece, held(piece.hash)]);
   const shapes = inks.map(({ id, role, needsBase, kind, kept, split, gain }) => [
     id,
