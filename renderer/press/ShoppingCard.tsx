@@ -19,6 +19,8 @@ export function ShoppingCard() {
   const films = measured ?? shown;
   const found = films.length > 0 ? runCounts(job, films) : null;
   const { press } = job;
+  // Sheets are only known once the films are laid out: rather no line than a nought.
+  const laidOut = films.every((film) => film.sheets > 0);
   return (
     <Card title="What to buy">
       {found === null && (
@@ -39,12 +41,14 @@ export function ShoppingCard() {
           )}
           <table className="plain-table" aria-label="Shopping list">
             <tbody>
-              {found.value.shopping.map(([what, amount]) => (
-                <tr key={what}>
-                  <td>{what}</td>
-                  <td>{amount}</td>
-                </tr>
-              ))}
+              {found.value.shopping
+                .filter(([what]) => laidOut || !what.startsWith('Film sheets'))
+                .map(([what, amount]) => (
+                  <tr key={what}>
+                    <td>{what}</td>
+                    <td>{amount}</td>
+                  </tr>
+                ))}
             </tbody>
           </table>
           {found.value.count.unpriced.length > 0 && (
