@@ -254,16 +254,22 @@ export function withThinCores(s: EdgeSolver, soft: Int32Array, space: Workspace)
     candidates(s, label);
     nearLabels(s, x, y, label);
     solvePoint(s);
-    forget(s);
     if (code & TIGHT) {
       if (s.mixer.cost > s.exactness.tightAlone) all[i] = label | SURE;
     } else {
       const enough = s.exactness.looseAlone + LOOSE_SLACK * ownDistance(s, label);
-      if (s.mixer.cost > enough && explainWithout(s, x, y, label, true) > enough) {
-        if (s.cores[i] === 0) added[addedCount++] = i;
-        all[i] = label | LIKELY;
+      if (s.mixer.cost > enough) {
+        // What is near is in the sums already; now what is farther off, and cores alone.
+        gather(s, x, y, WIDE_RING);
+        candidates(s, label);
+        solvePoint(s);
+        if (s.mixer.cost > enough) {
+          if (s.cores[i] === 0) added[addedCount++] = i;
+          all[i] = label | LIKELY;
+        }
       }
     }
+    forget(s);
   }
   return withoutExplained(s, all, added.subarray(0, addedCount), space);
 }
