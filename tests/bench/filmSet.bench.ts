@@ -57,7 +57,7 @@ function cold(dpi: number): number {
     const art = join(ROOT, 'build', 'demo', 'night-heron.svg');
     const cli = join(ROOT, 'dist', 'cli.mjs');
     const run = (args: string[]) => execFileSync(process.execPath, [cli, ...args], { stdio: 'ignore' });
-    run(['new', job, '--deck', 'popsicle-8.25', '--art', art]);
+    run(['new', '--art', art, '--inks', '5', '--deck', 'popsicle-8.25', '--out', job]);
     const from = performance.now();
     run(['films', job, '--out', join(dir, 'films'), '--dpi', String(dpi)]);
     return performance.now() - from;
