@@ -8,7 +8,7 @@ export interface JobPrinter {
   readonly options: LayOutOptions;
 }
 
-/** A job's printer as the layout needs it: its sheet (a roll is cut to the deck's length), measured scale and lean, wishes. */
+/** A job's printer as the layout needs it: its sheet (a roll is cut to the deck's length), measured scale, shrink and lean, wishes. */
 export function jobPrinter({ deck, printer }: Pick<Job, 'deck' | 'printer'>): Outcome<JobPrinter> {
   const lengths = FACES.map((face) => {
     const { tail, nose } = makeSurface(deck, face).extent;
@@ -16,7 +16,10 @@ export function jobPrinter({ deck, printer }: Pick<Job, 'deck' | 'printer'>): Ou
   });
   const sheet = printerSheet(printer, Math.max(...lengths));
   if (!sheet.ok) return sheet;
-  const { margin, scaleX, scaleY, skewDeg, overlap, mirror, shareSheets, filmMarks } = printer;
+  const { margin, skewDeg, overlap, mirror, shareSheets, filmMarks } = printer;
+  // A film that shrinks by a share comes out as if the printer printed that much shorter.
+  const scaleX = printer.scaleX * (1 - (printer.shrinkX ?? 0));
+  const scaleY = printer.scaleY * (1 - (printer.shrinkY ?? 0));
   return done({
     printer: { sheet: sheet.value, margin, scaleX, scaleY, skewDeg: skewDeg ?? 0, overlap, mirror },
     options: { shareSheets: shareSheets ?? false, marks: filmMarks ?? 'auto' },

@@ -20,6 +20,10 @@ export const LANE = 0.25;
  * more, at most, a mm at an edge costs that does not cross it square.
  */
 export const CUT_PRICES = { blank: 0.02, close: 4, solid: 10, edge: 12, turn: 0.01, aslant: 0.5 } as const;
+/** The same where nothing counts but to miss ink: a blank line is found though it is long, narrow and winding. */
+export const MISS_PRICES = { ...CUT_PRICES, close: 0.05, solid: 1000, edge: 1000 } as const;
+export type CutPrices = Readonly<Record<keyof typeof CUT_PRICES, number>>;
+
 /** mm that count as close. */
 const CLOSE = 0.5;
 
@@ -115,7 +119,12 @@ function sumDown(values: Int16Array, rows: number, columns: number, reach: numbe
 }
 
 /** Costs of a band of one film, at an eighth of a millimetre, or a quarter where pixels are coarser than an eighth. */
-export function cutCosts(film: FilmArt, band: Box, runs: 'across' | 'along'): CutCosts {
+export function cutCosts(
+  film: FilmArt,
+  band: Box,
+  runs: 'across' | 'along',
+  prices: CutPrices = CUT_PRICES,
+): CutCosts {
   const across = runs === 'across';
   const cell = 25.4 / film.dpi <= LANE / 2 ? LANE / 2 : LANE;
   const rows = Math.max(1, Math.round((across ? band.height : band.width) / cell));
@@ -155,7 +164,7 @@ export function cutCosts(film: FilmArt, band: Box, runs: 'across' | 'along'): Cu
   const reach = Math.max(1, Math.round(CLOSE / cell));
   const cost = new Float32Array(rows * columns);
   const mixed = edgeCells(ink, rows, columns, reach);
-  const { blank, close, solid, edge } = CUT_PRICES;
+  const { blank, close, solid, edge } = prices;
   for (let at = 0; at < cost.length; at++)
     cost[at] = ink[at] === 1 ? (mixed[at] === 1 ? edge : solid) : mixed[at] === 1 ? close : blank;
   return { rows, columns, cell, cost, facing: edgeFacings(ink, mixed, rows, columns, reach) };

@@ -6,7 +6,7 @@ import type { FilmArt } from './filmArt.ts';
 import { anyInk } from './inkSearch.ts';
 import { MARK_LINE } from './markGroup.ts';
 import { type Affine, apply, line, place, type Shape } from './shape.ts';
-import { shapedCut } from './shapedCut.ts';
+import { blankCut, shapedCut } from './shapedCut.ts';
 import { FIXED_PITCH, VERNIER_DEPTH, VERNIER_FIRST, VERNIER_LENGTH, vernierScale } from './vernier.ts';
 
 /** A station of cross-hairs in an overlap: mm it takes along the strip, half an arm, and its distance from the edge. */
@@ -237,7 +237,10 @@ export const ASLANT = 35;
 const total = (list: readonly Crossing[]) => list.reduce((sum, one) => sum + one.length, 0);
 const aslant = (list: readonly Crossing[]) => list.filter((one) => one.slantDeg > ASLANT).length;
 
-/** The straight cut, unless a shaped one crosses clearly less ink, or as little of it but square. */
+/**
+ * The straight cut, unless a shaped one crosses clearly less ink, or as little of it but square. Where the usual prices still
+ * cross ink, a path that does nothing but miss it is tried as well: a blank line that exists is found.
+ */
 export function bestCut(
   film: FilmArt,
   band: Box,
@@ -250,6 +253,10 @@ export function bestCut(
   const path = shapedCut(film, band, runs);
   if (!path) return { path: straight, crossings };
   const fewer = inkCrossings(film, path);
+  if (fewer.length > 0) {
+    const blank = blankCut(film, band, runs);
+    if (blank && inkCrossings(film, blank).length === 0) return { path: blank, crossings: [] };
+  }
   const saves = fewer.length === 0 || total(fewer) + WORTH < total(crossings);
   const squarer = total(fewer) <= total(crossings) && aslant(fewer) < aslant(crossings);
   return saves || squarer ? { path, crossings: fewer } : { path: straight, crossings };

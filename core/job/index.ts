@@ -1,6 +1,7 @@
 export { artPxPerMm, cropOf, cropToBox, partOf, wholeSize, withCrop } from './artPart.ts';
 export { canonicalJson, hashOf, type JobFile, packJob, unpackJob } from './container.ts';
 export { DEFAULT_MESH, DEFAULT_PRESS, DEFAULT_PRINTER, idFrom, inkFrom, newJob } from './defaults.ts';
+export { FILM_MEDIUMS, type FilmMedium } from './filmMedia.ts';
 export { assignColour, mergeInks, withoutInk } from './handEdits.ts';
 export { type ArtFacts, type Fit, fitBox, fitted, placeArt } from './place.ts';
 export {

@@ -271,6 +271,12 @@ export const PrinterSchema = z.looseObject({
   scaleY: z.number().finite().min(0.9).max(1.1),
   /** Degrees a printed upright leans to the right; left out: none was measured. */
   skewDeg: z.number().finite().min(-2).max(2).optional(),
+  /**
+   * Share by which the film is shorter when cooled and dry than as printed, along the sheet's x and y; left out: none. Not
+   * in the scale above, unless that was measured on this very film: then leave these out.
+   */
+  shrinkX: z.number().finite().min(-0.02).max(0.02).optional(),
+  shrinkY: z.number().finite().min(-0.02).max(0.02).optional(),
   /** What the films are printed on; films of different stuff shrink differently, so a calibration belongs to one. */
   media: z.enum(FILM_MEDIA).optional(),
   /** Small films of a face may lie together on a sheet. */

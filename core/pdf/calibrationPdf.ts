@@ -104,9 +104,34 @@ function legend(
   };
 }
 
+/** mm a side of the black patch. */
+const PATCH = 14;
+
+/** The black patch to look at a lamp through, with what to look for, on its white ground; none on small sheets. */
+function densityPatch(frame: CalibrationFrame): { readonly ground: Shape[]; readonly shapes: Shape[] } {
+  const { x, y, width, height } = frame;
+  if (width < 120 || height < 150) return { ground: [], shapes: [] };
+  const lines = [
+    'BLACK ENOUGH? Hold this patch close to a lamp.',
+    'If you see the lamp or pinholes through it,',
+    'light will too: print darker or darken the toner,',
+    'and try a step test before you burn a screen.',
+  ];
+  const size = 2.6;
+  const widest = Math.max(...lines.map((text) => lettering(text, size).width));
+  const [left, low] = [x + (width - PATCH - 6 - widest) / 2 + 5, y + height * 0.2];
+  return {
+    ground: [bar(left - 3, low - 3, PATCH + widest + 12, PATCH + 6)],
+    shapes: [
+      bar(left, low, PATCH, PATCH),
+      ...lines.flatMap((text, i) => words(text, left + PATCH + 4, low + PATCH - 2.9 - i * 3.6, size)),
+    ],
+  };
+}
+
 /**
  * The sheet a printer is measured by: four crosses, rulers on both axes, a grid and both diagonals, with the lengths it
- * asks for. With `corrected`, the page that proves a calibration. Refused on sheets under about 60 mm.
+ * asks for, and a patch to judge its black by. With `corrected`, the page that proves a calibration. Refused on sheets under about 60 mm.
  */
 export async function calibrationPdf(
   printer: FilmPrinter,
@@ -123,15 +148,16 @@ export async function calibrationPdf(
   const { width, height } = printer.sheet;
   const page = addSheetPage(doc, width, height);
   const { ground, text } = legend(frame, options.corrected);
+  const patch = densityPatch(frame);
   const draw = (shapes: readonly Shape[]) =>
     drawShapes(options.corrected ? place(shapes, undoPrinter(printer)) : shapes);
   const content = [
     '0 g 0 G',
     draw(gridShapes(frame)),
     '1 g',
-    draw([ground]),
+    draw([ground, ...patch.ground]),
     '0 g',
-    draw([...text, ...frameShapes(frame)]),
+    draw([...text, ...patch.shapes, ...frameShapes(frame)]),
   ].join('\n');
   page.node.set(PDFName.of('Contents'), addStream(doc, ascii(content), options.deflate));
   return done(await saveDocument(doc));

@@ -31,7 +31,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   if (!dpi.ok) return dpi;
   const file = await openJobFile(context, given.words[0] as string);
   if (!file.ok) return file;
-  const job = withPrinter(file.value.job, given);
+  const job = await withPrinter(file.value.job, given);
   if (!job.ok) return job;
   const faces = FACES.filter((face) => job.value.faces[face].art.length > 0);
   if (faces.length === 0)

@@ -49,7 +49,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   if (!file.ok) return file;
   const filled = await withShop(file.value.job, given.flag('shop'));
   if (!filled.ok) return filled;
-  const job = withPrinter(filled.value, given);
+  const job = await withPrinter(filled.value, given);
   if (!job.ok) return job;
   // Said before the work rather than after it.
   const may = await canWriteAll(out);

@@ -1,10 +1,17 @@
 import { customSheet, ROLL_WIDTHS, rollWidth, SHEETS, sheetNamed } from '../../core/film/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import { sameName } from '../../core/shop/index.ts';
 import { badInput, done, type Outcome, parseLength } from '../../core/units/index.ts';
+import { shopFile, stateDir } from '../host/index.ts';
 import { choiceOf, type Given, lengthOf, type OptionSpec, unknown } from './options.ts';
 
 /** Options that change the printer for one run; the job keeps its own. */
 export const PRINTER_OPTIONS: readonly OptionSpec[] = [
+  {
+    name: 'printer',
+    value: 'NAME',
+    help: 'one of your shop’s printers as it was measured: sheet, margin, dpi, scale, lean, film (kickflat shop lists them)',
+  },
   {
     name: 'sheet',
     value: 'letter|a4|…',
@@ -46,11 +53,35 @@ function sheetFrom(text: string): Outcome<{ sheet: string; sheetWidth: number; s
   return done({ sheet: 'custom', sheetWidth: sheet.value.width, sheetHeight: sheet.value.height });
 }
 
-/** The job with the sheet, margin and marks that were asked for. */
-export function withPrinter(job: Job, given: Given): Outcome<Job> {
+/** The shop's printer that was asked for by name; the job's own where none was. */
+async function namedPrinter(job: Job, given: Given): Promise<Outcome<Job['printer']>> {
+  const name = given.text('printer');
+  if (name === undefined) return done(job.printer);
+  const shop = await shopFile(stateDir()).read();
+  if (!shop.ok) return shop;
+  const { printers } = shop.value;
+  const found = printers.find((one) => sameName(one.name, name));
+  if (found) return done(found);
+  if (printers.length > 0)
+    return unknown(
+      'printer',
+      name,
+      printers.map((one) => one.name),
+      'kickflat shop lists those your shop keeps.',
+    );
+  return badInput(
+    'Your shop keeps no printer yet.',
+    'Keep one in the Films station, or a job’s own with kickflat shop JOB.',
+  );
+}
+
+/** The job with the printer, sheet, margin and marks that were asked for. */
+export async function withPrinter(job: Job, given: Given): Promise<Outcome<Job>> {
   const margin = lengthOf(given, 'printer-margin', { least: 0, most: 100 });
   if (!margin.ok) return margin;
-  let printer = job.printer;
+  const named = await namedPrinter(job, given);
+  if (!named.ok) return named;
+  let printer = named.value;
   const wanted = given.text('sheet');
   if (wanted !== undefined) {
     const sheet = sheetFrom(wanted);

@@ -1,7 +1,8 @@
 import { ROLL_WIDTHS, rollWidth, SHEETS } from '../../core/film/index.ts';
-import type { FILM_MEDIA } from '../../core/job/index.ts';
 import { Card, LengthField, Pick, Toggle } from '../bench/index.ts';
 import { changePrinter, edit, useStudio } from '../state/index.ts';
+import { MediumFields } from './MediumFields.tsx';
+import { ShopPrinters } from './ShopPrinters.tsx';
 
 const SHEET_WORDS: Readonly<Record<string, string>> = {
   a3plus: 'A3+',
@@ -10,29 +11,6 @@ const SHEET_WORDS: Readonly<Record<string, string>> = {
 };
 const sheetWord = (name: string) => SHEET_WORDS[name] ?? name.charAt(0).toUpperCase() + name.slice(1);
 
-/** What films are printed on. Trade practice, no source; the maker's sheet says what a film takes. */
-const MEDIA: readonly {
-  readonly value: (typeof FILM_MEDIA)[number];
-  readonly label: string;
-  readonly hint: string;
-}[] = [
-  {
-    value: 'laser-film',
-    label: 'Laser film',
-    hint: 'Stands the fuser’s heat but shrinks a little in it: measure it printed and cooled.',
-  },
-  {
-    value: 'inkjet-film',
-    label: 'Inkjet film',
-    hint: 'Keeps its size, but swells in damp air: let it dry, and store it flat.',
-  },
-  {
-    value: 'tracing-paper',
-    label: 'Tracing paper',
-    hint: 'Moves most with heat and damp, mostly across its grain: print all films of a face in one go.',
-  },
-];
-
 /** The printer and its sheets. */
 export function PrinterCard() {
   const job = useStudio((s) => s.job)!;
@@ -40,9 +18,9 @@ export function PrinterCard() {
   const put = (label: string, change: Partial<typeof printer>) =>
     edit(label, (j) => changePrinter(j, change), `printer ${Object.keys(change)}`);
   const custom = printer.sheet === 'custom';
-  const media = MEDIA.find(({ value }) => value === printer.media) ?? MEDIA[0]!;
   return (
     <Card title="Printer and sheets">
+      <ShopPrinters />
       <Pick
         label="Film sheets"
         value={printer.sheet}
@@ -134,13 +112,7 @@ export function PrinterCard() {
         ]}
         onChange={(filmMarks) => put('Change marks', { filmMarks: filmMarks as 'auto' | 'deck' | 'art' })}
       />
-      <Pick
-        label="Printed on"
-        value={media.value}
-        options={MEDIA.map(({ value, label }) => ({ value, label }))}
-        onChange={(value) => put('Change film', { media: value as (typeof FILM_MEDIA)[number] })}
-      />
-      <p className="hint">{media.hint} A measured printer belongs to one kind of film.</p>
+      <MediumFields />
     </Card>
   );
 }

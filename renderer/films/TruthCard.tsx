@@ -60,7 +60,11 @@ export function TruthCard() {
           {found.reason} {found.mend}
         </p>
       )}
-      <button type="button" disabled={!found.ok} onClick={() => found.ok && put({ ...found.value })}>
+      <button
+        type="button"
+        disabled={!found.ok}
+        onClick={() => found.ok && put({ ...found.value, shrinkX: 0, shrinkY: 0 })}
+      >
         Correct films by this
       </button>
       <p className="hint">

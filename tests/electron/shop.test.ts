@@ -91,3 +91,25 @@ test('a damaged file is said to be so, and laid aside before the next is kept', 
     rmSync(state, { recursive: true, force: true });
   }
 });
+
+test('films are made for a printer of the shop by its name; an unknown one is refused with those there are', async () => {
+  const shed = { ...newJob({ name: 'x', deck: PLAIN }).printer, name: 'Back room', sheet: 'a3', dpi: 150 };
+  const measured = { ...shed, scaleX: 1.004, scaleY: 0.998, shrinkX: 0.003, media: 'tracing-paper' as const };
+  const own = join(dir, 'own');
+  const kept = await shopFile(own).keep({ ...EMPTY_SHOP, printers: [measured] });
+  expect(kept.ok).toBe(true);
+  const env = { KICKFLAT_STATE: own };
+  const made = await kickflat(
+    dir,
+    ['films', 'next.kickflat', '--out', 'films', '--printer', 'back ROOM', '--dpi', '150'],
+    env,
+  );
+  expect([made.status, made.err]).toEqual([0, '']);
+  const manifest = JSON.parse(readFileSync(join(dir, 'films/films.json'), 'utf8'));
+  expect(manifest.sheet).toMatchObject({ name: 'a3', width: 297, height: 420 });
+  // Scale as measured, and 0.3 % of it lost again as the film shrinks: 1.004 × 0.997.
+  expect(manifest.films[0].printerScale.x).toBeCloseTo(1.000988, 6);
+  expect(manifest.films[0].printerScale.y).toBeCloseTo(0.998, 6);
+  const asked = ['films', 'next.kickflat', '--out', 'films2', '--printer', 'attic'];
+  expectRefusal(await kickflat(dir, asked, env), 2, /Back room/);
+});

@@ -75,6 +75,33 @@ describe('shaped cuts', () => {
     for (const [u, v] of path) expect(Math.abs(u - middle(v))).toBeLessThan(1.5);
   });
 
+  test('a blank line of a knife’s own rules is found however long and walled in, down to a millimetre’s width, seed 31', () => {
+    const random = seeded(31);
+    for (let n = 0; n < 8; n++) {
+      // A wave that bends nowhere tighter than 12 mm and leans no more than 35°, 1.1 to 1.8 mm wide, between walls of ink;
+      // beside it stands the bait: a straight way that crosses one bar of 6 mm and is roomy and blank otherwise.
+      const [swing, pace, wide, phase] = [
+        1 + random() * 2.5,
+        12 + random() * 10,
+        1.1 + random() * 0.7,
+        random() * 6,
+      ];
+      const bend = swing / pace / pace;
+      if (1 / bend < 12 || swing / pace > Math.tan((35 * Math.PI) / 180)) continue;
+      // It begins and ends straight, as a cut does.
+      const ease = (v: number) => Math.min(1, Math.max(0, Math.min(v, 160 - v) / 25 - 0.16));
+      const smooth = (t: number) => t * t * (3 - 2 * t);
+      const middle = (v: number) => 7 + swing * Math.sin(v / pace + phase) * smooth(ease(v));
+      const film = bandFilm(20, 160, 600, (u, v) => {
+        if (u > 13) return v > 77 && v < 83;
+        return Math.abs(u - middle(v)) > wide / 2;
+      });
+      const { crossings, path } = bestCut(film, film.box, 'across', true);
+      expect({ n, wide, swing, pace, crossings }).toEqual({ n, wide, swing, pace, crossings: [] });
+      expect(path.length).toBeGreaterThan(2);
+    }
+  });
+
   test('a straight blank column is cut straight, mid channel', () => {
     const film = bandFilm(20, 200, 300, (u) => u < 12 || u > 15);
     const path = shapedCut(film, film.box, 'across')!;

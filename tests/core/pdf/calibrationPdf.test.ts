@@ -41,6 +41,85 @@ describe('calibration sheet', () => {
     );
   }
 
+  for (const tool of ['poppler', 'mupdf'] as const)
+    test.skipIf(!TOOLS[tool])(
+      `the check page of a printer with scale and lean comes out as stated when that printer prints it (needs ${tool})`,
+      async () => {
+        // A printer 0.7 % wide, 0.4 % short, leaning 0.3°, as its own definition says: printed = (sx·x + sy·sin·y, sy·cos·y)
+        // about the sheet's middle. Its print is worked out here, from crosses found in an independent picture of the page.
+        const facts = printer({ named: 'a4', scaleX: 1.007, scaleY: 0.996, skewDeg: 0.3 });
+        const frame = calibrationFrame(facts)!;
+        const outcome = await calibrationPdf(facts, { deflate, corrected: true });
+        if (!outcome.ok) throw new Error(outcome.reason);
+        const px = 600 / 25.4;
+        const { width: W, height: H } = facts.sheet;
+        const lean = (0.3 * Math.PI) / 180;
+        withPdf(outcome.value, (render) => {
+          const page = render(tool, 1, 600);
+          /** The middle of a cross about (x, y) mm, from its four arms, 3.5 to 4.5 mm out, clear of rulers and figures. */
+          const crossAt = (x: number, y: number, out: readonly [number, number]) => {
+            const middle = (across: boolean) => {
+              let [sum, n] = [0, 0];
+              const [cx, cy] = [x * px, (H - y) * px];
+              const aside = (across ? out[1] : out[0]) * 4 * px;
+              for (let d = -2 * px; d <= 2 * px; d++) {
+                const [i, j] = across ? [cx + d, cy - aside] : [cx + aside, cy - d];
+                if (page.black(Math.round(i), Math.round(j))) [sum, n] = [sum + d, n + 1];
+              }
+              expect(n).toBeGreaterThan(2);
+              // The arms lean too: carried back from 4 mm out to the cross.
+              return sum / n / px;
+            };
+            return [x + middle(true), y + middle(false)] as const;
+          };
+          const asked = (x: number, y: number): readonly [number, number] => {
+            const [dx, dy] = [x - W / 2, y - H / 2];
+            const v = dy / (0.996 * Math.cos(lean));
+            return [W / 2 + (dx - 0.996 * Math.sin(lean) * v) / 1.007, H / 2 + v];
+          };
+          const printed = ([x, y]: readonly [number, number]) => {
+            const [dx, dy] = [x - W / 2, y - H / 2];
+            return [1.007 * dx + 0.996 * Math.sin(lean) * dy, 0.996 * Math.cos(lean) * dy] as const;
+          };
+          const corners = [
+            [frame.x, frame.y, [-1, -1]],
+            [frame.x + frame.width, frame.y, [1, -1]],
+            [frame.x + frame.width, frame.y + frame.height, [1, 1]],
+            [frame.x, frame.y + frame.height, [-1, 1]],
+          ] as const;
+          const at = corners.map(([x, y, out]) => printed(crossAt(...asked(x, y), out)));
+          const far = (a: number, b: number) => Math.hypot(at[a]![0] - at[b]![0], at[a]![1] - at[b]![1]);
+          expect(Math.abs(far(0, 1) - frame.width)).toBeLessThan(0.1);
+          expect(Math.abs(far(0, 3) - frame.height)).toBeLessThan(0.1);
+          expect(Math.abs(far(0, 2) - frame.diagonal)).toBeLessThan(0.1);
+          expect(Math.abs(far(1, 3) - frame.diagonal)).toBeLessThan(0.1);
+        });
+      },
+    );
+
+  test.skipIf(!TOOLS.poppler)(
+    'a patch of solid black, 14 mm square, stands on the sheet (needs poppler)',
+    async () => {
+      const facts = printer({ named: 'letter' });
+      const outcome = await calibrationPdf(facts, { deflate, corrected: false });
+      if (!outcome.ok) throw new Error(outcome.reason);
+      withPdf(outcome.value, (render) => {
+        const page = render('poppler', 1, 100);
+        let longest = 0;
+        for (let y = 0; y < page.height; y++) {
+          let run = 0;
+          for (let x = 0; x < page.width; x++) {
+            // 14 mm are 55 points at 100 dpi; the patch is as high as it is wide, which no line is.
+            const solid = page.black(x, y) && page.black(x, Math.min(page.height - 1, y + 20));
+            run = solid && page.black(x, Math.min(page.height - 1, y + 40)) ? run + 1 : 0;
+            longest = Math.max(longest, run);
+          }
+        }
+        expect(Math.abs(longest - 55)).toBeLessThanOrEqual(2);
+      });
+    },
+  );
+
   test('a sheet too small to measure is refused', async () => {
     const outcome = await calibrationPdf(printer({ sheet: { name: 'custom', width: 40, height: 50 } }), {
       deflate,
