@@ -27,5 +27,5 @@ export {
   type SheetSize,
   sheetNamed,
 } from './sheetSize.ts';
-export { VERNIER_FIRST, VERNIER_TICKS } from './vernier.ts';
+export { VERNIER_FIRST, VERNIER_TICKS, vernierScale } from './vernier.ts';
 export { filmMask, pageMask, seamMask, windowMask } from './window.ts';

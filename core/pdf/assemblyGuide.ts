@@ -37,7 +37,7 @@ export const STEPS: readonly (readonly [string, string])[] = [
   ],
   [
     'Touch up.',
-    'Where a cut crosses ink, a line of light may come through: the page of each film lists the places. Cover them with opaque film ink on the bare side. Scrape off any cross-hair that stands among the art: whatever is black will print.',
+    'Where a cut crosses ink, a line of light may come through: the page of each film lists the places. Cover them with opaque film ink on the bare side. “Aslant” tells of a cut that runs slantwise through ink: its thin edge tears, so cut slowly there. Scrape off any cross-hair or scale that stands among the art: whatever is black will print.',
   ],
   [
     'Compare the films of a face.',

@@ -160,7 +160,7 @@ function measures(film: FilmLayout): string[] {
 /** What to match and what to touch up at a joint, in a sentence or two. */
 function jointWords(film: FilmLayout, a: number, seam: Seam): string {
   const shaped = seam.path.length > 2 ? 'shaped cut' : 'straight cut';
-  const head = `Sheets ${a + 1} and ${seam.with + 1}: ${shaped}, ${seam.crossHairs.length} cross-hairs to match`;
+  const head = `Sheets ${a + 1} and ${seam.with + 1}: ${shaped}, ${seam.crossHairs.length} cross-hairs${seam.scales.length > 0 ? ` and ${seam.scales.length === 1 ? 'a scale' : `${seam.scales.length} scales`}` : ''} to match`;
   if (seam.crossings.length === 0) return `${head}; crosses no ink.`;
   const total = seam.crossings.reduce((sum, crossing) => sum + crossing[2], 0);
   const top = film.box.y + film.box.height;

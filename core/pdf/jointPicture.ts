@@ -7,6 +7,7 @@ import {
   line,
   type Seam,
   seamMask,
+  vernierScale,
 } from '../film/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
@@ -22,7 +23,7 @@ export function jointHeight(seam: Seam, width: number): number {
 }
 
 /**
- * A joint close up, its lower left corner at (x, y): the shared strip with its ink, cross-hairs, cut and numbered crossings.
+ * A joint close up, its lower left corner at (x, y): the shared strip with its ink, cross-hairs, scales, cut and numbered crossings.
  * A cut across the deck runs from the film's upper edge at the left to its lower edge at the right, nose up.
  */
 export function drawJoint(
@@ -53,6 +54,11 @@ export function drawJoint(
       line(0.2, apply(toPaper, u - arm, v), apply(toPaper, u + arm, v)),
       line(0.2, apply(toPaper, u, v - arm), apply(toPaper, u, v + arm)),
     ]);
+  }
+  for (const { x, y, reads } of seam.scales) {
+    const there: Affine = reads === 'along' ? [1, 0, 0, 1, x, y] : [0, 1, 1, 0, x, y];
+    for (const shape of [...vernierScale('fixed'), ...vernierScale('moving')])
+      paper.shapes([line(0.15, ...shape.points.map(([p, q]) => apply(toPaper, ...apply(there, p, q))))]);
   }
   const [bottom, top] = [at.y + 2.2, at.y + high - 2.2];
   const points = seam.path.map(([u, v]) => apply(toPaper, u, v));

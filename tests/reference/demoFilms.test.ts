@@ -50,7 +50,7 @@ beforeAll(async () => {
     workers: inlineWorkers,
     deflate,
     masks: true,
-    composite: false,
+    composite: true,
     dpi,
   });
   if (!set.ok) throw new Error(set.reason);
@@ -237,6 +237,49 @@ describe(`films of the demonstration job at ${dpi} dpi`, () => {
           }
         }
         expect({ film: film.ink, ruler: found }).toEqual({ film: film.ink, ruler: true });
+      }
+    },
+    600_000,
+  );
+
+  test.skipIf(!TOOLS.ghostscript)(
+    'separations.pdf, split by an independent separation device, gives every film’s image (needs ghostscript)',
+    async () => {
+      execFileSync(
+        'gs',
+        [
+          ...['-q', '-dNOPAUSE', '-dBATCH', '-dSAFER', '-sDEVICE=tiffsep', '-dMaxSpots=12', `-r${dpi}`],
+          `-sOutputFile=${join(dir, 'plate-%d.tif')}`,
+          join(dir, 'separations.pdf'),
+        ],
+        { stdio: 'ignore' },
+      );
+      const scale = dpi / 25.4;
+      let faceBefore = '';
+      let page = 0;
+      for (const film of manifest.films) {
+        if (film.face !== faceBefore) page++;
+        faceBefore = film.face;
+        const face = manifest.films.filter((one) => one.face === film.face);
+        const left = Math.min(...face.map((one) => one.box.x));
+        const top = Math.max(...face.map((one) => one.box.y + one.box.height));
+        const plate = await bitsOfPng(join(dir, `plate-${page}(${film.ink}).tif`));
+        const want = await maskOf(film);
+        const [dx, dy] = [
+          Math.round((film.box.x - left) * scale),
+          Math.round((top - film.box.y - film.box.height) * scale),
+        ];
+        const whole = { window: film.box, page: 0, filmToPage: [], cuts: [] };
+        const marked = markedPixels(film, whole, dpi);
+        let [missing, extra] = [0, 0];
+        for (let y = 0; y < want.height; y++)
+          for (let x = 0; x < want.width; x++) {
+            const ink = want.at[y * want.width + x]!;
+            const got = plate.at[(y + dy) * plate.width + x + dx]!;
+            if (ink > got) missing++;
+            if (got > ink && marked[y * want.width + x] === 0) extra++;
+          }
+        expect({ film: film.ink, missing, extra }).toEqual({ film: film.ink, missing: 0, extra: 0 });
       }
     },
     600_000,
