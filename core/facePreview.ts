@@ -2,6 +2,7 @@ import { type Face, holesOnSurface } from './deck/index.ts';
 import { deckMask, type FaceRaster, faceRaster } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
 import { inkFace } from './inkFace.ts';
+import type { InkMemory } from './inkMemory.ts';
 import { DEFAULT_HALFTONE, type Ink, type Job, LEAST_CELL, screensDots } from './job/index.ts';
 import { layersOf } from './layers.ts';
 import { onBaseOf } from './printInk.ts';
@@ -77,8 +78,14 @@ export function facePreview(input: PreviewInput): Outcome<FacePreview> {
   if (!can.ok) return can;
   const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
   const { box, width, height } = raster;
-  const made = inkFace({ job, pictures: input.pictures, raster, traps: input.traps });
-  return done({ box, width, height, dpi, ...made, ...deckAndHoles(raster, job) });
+  const { memory, loose } = input;
+  const walk = (): FacePreview => {
+    const made = inkFace({ job, pictures: input.pictures, raster, traps: input.traps, memory, loose });
+    const shape = () => deckAndHoles(raster, job);
+    const deck = memory ? memory.keep('deck', JSON.stringify([dpi, face, job.deck]), shape).value : shape();
+    return { box, width, height, dpi, ...made, ...deck };
+  };
+  return done(memory ? memory.round(walk) : walk());
 }
 
 interface PreviewInput {
@@ -87,6 +94,9 @@ interface PreviewInput {
   readonly pictures: ReadonlyMap<string, Picture>;
   readonly dpi: number;
   readonly traps: boolean;
+  /** See `InkFaceInput`. */
+  readonly memory?: InkMemory | undefined;
+  readonly loose?: boolean | undefined;
 }
 
 /** How an ink looks in a colourway. What was measured is one ink's own: another colour is another ink. */

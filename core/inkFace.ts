@@ -2,8 +2,11 @@ import { reachOf } from './faceGrowth.ts';
 import { type FaceRaster, printableMask } from './faceRaster.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import { keptInks } from './handInks.ts';
+import type { InkMemory } from './inkMemory.ts';
 import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
+import { keptSpotFace } from './keptSpot.ts';
 import { type InkLayer, layersOf, solidOnly, tintArea, underBase } from './layers.ts';
+import { pictureNumber } from './pieceCover.ts';
 import { filmInk, printAll, printBase, printColour } from './printInk.ts';
 import { blankMask, intersect, type Mask, type Picture, subtract } from './raster/index.ts';
 import { isGrainy } from './separate/index.ts';
@@ -24,6 +27,10 @@ export interface InkFaceInput {
   readonly raster: FaceRaster;
   /** Prints with traps and base; else they are the separations. */
   readonly traps: boolean;
+  /** What is left of the face's last making, at this resolution. With it art is separated whole, not tile by tile. */
+  readonly memory?: InkMemory | undefined;
+  /** With a memory: whether art separated for the same inks in other colours will do. */
+  readonly loose?: boolean | undefined;
   /** Prints as the films have them rather than as they come out on the wood; left out: as they come out. */
   readonly film?: boolean;
 }
@@ -43,6 +50,8 @@ export interface Inked {
 export function inkFace(input: InkFaceInput): Inked {
   const settings = input.job.faces[input.raster.face];
   if (isToned(settings)) return tonedFace(input);
+  if (settings.method === 'spot' && input.memory && !input.film)
+    return keptSpotFace(input, input.memory, input.loose ?? false);
   return settings.method === 'layered' ? layeredFace(input) : spotFace(input);
 }
 
@@ -80,15 +89,33 @@ function addTones(input: InkFaceInput, plan: TonePlan, piece: Art, out: Picture)
   }
 }
 
+/** The tones of all pieces, made again only when a piece, its place or the grid has changed. */
+function keptTones(input: InkFaceInput, plan: TonePlan): Picture {
+  const { job, raster, memory, pictures } = input;
+  const { art, traps, inks, handColours } = job.faces[raster.face];
+  const make = (): Picture => {
+    const tones = blankTones(plan.raster, false);
+    for (const piece of art) addTones(input, plan, piece, tones);
+    return tones;
+  };
+  if (!memory) return make();
+  const drawn = art.map(({ name: _, ...piece }) => [piece, pictureNumber(pictures.get(piece.hash))]);
+  const { face, dpi, box } = raster;
+  // What a hand gave to an ink takes that ink's look.
+  const byHand = handColours?.length || art.some(({ regions }) => regions?.length);
+  const hand = byHand ? [handColours, plan.palette, plan.inks, inks.map(({ id }) => id)] : null;
+  const key = JSON.stringify([face, dpi, box, plan.factor, plan.lines, traps, job.deck, drawn, hand]);
+  return memory.keep('tones', key, make).value;
+}
+
 function tonedFace(input: InkFaceInput): Inked {
   const { job, raster } = input;
   const { art, inks } = job.faces[raster.face];
   const plan = tonePlan(job, raster);
   const hand = toneColours(plan, job.faces[raster.face]);
-  const tones = blankTones(plan.raster, false);
+  const tones = keptTones(input, plan);
   const separations = blankSet(raster, inks.length, false);
   for (const [n, piece] of art.entries()) {
-    addTones(input, plan, piece, tones);
     if (plan.lines.length > 0 && n > 0) {
       const area = blankMask(raster.width, raster.height);
       separateOne(input, piece, { takes: 'alpha', hand }, area);

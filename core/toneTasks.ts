@@ -20,6 +20,7 @@ import {
   layerTones,
   screenedShares,
   type TonePalette,
+  type UnmixTable,
   unmixPicture,
   unmixTable,
   warpTonesOver,
@@ -64,6 +65,15 @@ export function toneTile(input: ToneTileInput): void {
   warpTonesOver(art, grid, out, x, y, width, height);
 }
 
+let lastTable: { readonly key: string; readonly table: UnmixTable } | null = null;
+
+/** The palette's table. Its thousands of mixtures take longer than a face at screen size: the last one is kept. */
+function tableOf(palette: TonePalette): UnmixTable {
+  const key = JSON.stringify(palette);
+  if (lastTable?.key !== key) lastTable = { key, table: unmixTable(palette) };
+  return lastTable.table;
+}
+
 export interface IndexInput {
   readonly tones: Picture;
   readonly palette: TonePalette;
@@ -76,7 +86,7 @@ export interface IndexInput {
 
 /** Dots of single inks, each `factor` × `factor` points of the masks. */
 export function indexFace({ tones, palette, factor, out, grain }: IndexInput): void {
-  const { planes, width, height } = unmixPicture(tones, unmixTable(palette));
+  const { planes, width, height } = unmixPicture(tones, tableOf(palette));
   const light = [palette.bare, ...palette.inks].map(luminanceOfLinear);
   const order = light.map((_, k) => k).sort((a, b) => light[b]! - light[a]! || a - b);
   const dots = grain
@@ -95,7 +105,7 @@ export interface SharesInput {
 
 /** What each ink's screen must cover, one plane an ink, at the tones' size. */
 export const toneShares = ({ tones, palette, hides }: SharesInput): Uint8Array[] =>
-  screenedShares(unmixPicture(tones, unmixTable(palette)), hides);
+  screenedShares(unmixPicture(tones, tableOf(palette)), hides);
 
 export interface ScreenInput {
   readonly plane: Plane;

@@ -1,4 +1,6 @@
 import type { Px } from '../units/index.ts';
+import { distanceFast, FARTHEST_LIMIT } from './kernels/distanceFast.ts';
+import { kernels } from './kernels/load.ts';
 import { type Mask, signedWords } from './mask.ts';
 
 /** Rows `y` to `y + rows` of a mask. */
@@ -22,12 +24,23 @@ export function distanceSquared(
   limitPx: Px,
   out: Uint32Array = new Uint32Array(band.rows * mask.width),
 ): Uint32Array {
+  const reach = Math.ceil(limitPx);
+  if (!(reach >= 0) || reach > 30000)
+    throw new RangeError(`The distance limit must lie between 0 and 30000 points, but is ${limitPx}.`);
+  // A band may be asked for that reaches beyond the mask: bare there.
+  const inside = band.y >= 0 && band.y + band.rows <= mask.height && mask.width > 0 && band.rows > 0;
+  const fast = inside && limitPx <= FARTHEST_LIMIT ? kernels() : null;
+  if (fast) distanceFast(fast, mask, band, limitPx, out);
+  else distancePlain(mask, band, limitPx, out);
+  return out;
+}
+
+/** The readable definition of `distanceSquared`. */
+export function distancePlain(mask: Mask, band: Band, limitPx: Px, out: Uint32Array): void {
   const { width, height, stride } = mask;
   const { y: first, rows } = band;
   const reach = Math.ceil(limitPx);
   const far = Math.floor(limitPx * limitPx + 1e-9);
-  if (!(reach >= 0) || reach > 30000)
-    throw new RangeError(`The distance limit must lie between 0 and 30000 points, but is ${limitPx}.`);
   const words = signedWords(mask);
   // Bare points to the nearest bare row above, kept while walking down; then the same from below.
   const up = new Int32Array(width);
@@ -86,5 +99,4 @@ export function distanceSquared(
       out[at + x] = Math.min(squared, far);
     }
   }
-  return out;
 }

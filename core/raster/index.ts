@@ -18,7 +18,7 @@ export { joined } from './joined.ts';
 export { blankMask, copyMask, getBit, type Mask, setBit, strideFor } from './mask.ts';
 export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';
-export type { Picture } from './picture.ts';
+export { halved, type Picture } from './picture.ts';
 export { blankPlane, type Plane } from './plane.ts';
 export { type DotShape, halftoneMask, type Screen, type ScreenTile, screenTile } from './screenTile.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';

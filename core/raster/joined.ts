@@ -60,16 +60,30 @@ function addRow(
 ): boolean {
   const row = y * stride;
   let any = 0;
-  let before = 0;
-  let here = around(s, o, row, y, height, stride, 0);
+  // Place of the word whose neighbourhood `after` holds: words with room often come in a row, and most have none.
+  let ahead = -1;
+  let here = 0;
+  let after = 0;
   for (let i = 0; i < words; i++) {
-    const after = i + 1 < words ? around(s, o, row, y, height, stride, i + 1) : 0;
+    const room = w[row + i]! & ~o[row + i]!;
+    if (room === 0) {
+      start[i] = 0;
+      continue;
+    }
+    let before: number;
+    if (ahead === i) {
+      before = here;
+      here = after;
+    } else {
+      before = i > 0 ? around(s, o, row, y, height, stride, i - 1) : 0;
+      here = around(s, o, row, y, height, stride, i);
+    }
+    after = i + 1 < words ? around(s, o, row, y, height, stride, i + 1) : 0;
+    ahead = i + 1;
     const near = here | (here << 1) | (here >>> 1) | (before >>> 31) | (after << 31);
-    const fresh = near & w[row + i]! & ~o[row + i]!;
+    const fresh = near & room;
     start[i] = fresh;
     any |= fresh;
-    before = here;
-    here = after;
   }
   if (any === 0) return false;
   let carry = 0;

@@ -25,6 +25,8 @@ export interface WarpGrid {
  * sample wins, the lowest index among equals. Plane 0 is bare and writes nothing; plane k inks the point in
  * `out[k − 1]`. Ink already in the masks stays.
  *
+ * `filter` bicubic: cubic convolution over sixteen points, smoother edges where coarse art is enlarged (see `warpRows`).
+ *
  * `outX` is a multiple of 32; the tile lies inside the masks and inside the grid. Throws otherwise.
  */
 export function warpArgmax(
@@ -37,12 +39,15 @@ export function warpArgmax(
   outY: Px,
   width: Px,
   height: Px,
+  filter: 'bilinear' | 'bicubic' = 'bilinear',
 ): void {
   checkTile(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
   if (width === 0 || height === 0 || planes.length < 2) return;
   const fast = kernels();
-  if (fast && warpRowsFast(fast, planes, srcWidth, srcHeight, grid, out, outX, outY, width, height)) return;
-  warpRows(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height);
+  const cubic = filter === 'bicubic';
+  if (fast && warpRowsFast(fast, planes, srcWidth, srcHeight, grid, out, outX, outY, width, height, cubic))
+    return;
+  warpRows(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height, cubic);
 }
 
 /** `warpArgmax` for coverage told shortly; the same masks. */

@@ -1,5 +1,6 @@
 import type { Face } from '../../core/deck/index.ts';
 import { type FacePreview, facePreview } from '../../core/facePreview.ts';
+import { InkMemory } from '../../core/inkMemory.ts';
 import { isToned, type Job } from '../../core/job/index.ts';
 import { rulesOf } from '../../core/printInk.ts';
 import type { Picture } from '../../core/raster/index.ts';
@@ -9,11 +10,18 @@ interface Kept {
   readonly key: string;
   /** The key without what merely colours the prints. */
   readonly shape: string;
+  /** What the preview was made of: a change makes anew only what depends on it. */
+  readonly memory: InkMemory;
   readonly preview: FacePreview;
 }
 
 /** Everything a preview depends on; names, notes, mesh, colourways and veneer colours are not among it. */
-function keysOf(job: Job, face: Face, dpi: number, held: (hash: string) => boolean): Omit<Kept, 'preview'> {
+function keysOf(
+  job: Job,
+  face: Face,
+  dpi: number,
+  held: (hash: string) => boolean,
+): Omit<Kept, 'preview' | 'memory'> {
   // Where sheets meet and what art snaps to changes no ink.
   const { inks, art, boundaries: _, guides: _guides, ...settings } = job.faces[face];
   const drawn = art.map(({ name: _, group: _group, text: _text, ...piece }) => [piece, held(piece.hash)]);
@@ -58,8 +66,10 @@ export class PreviewCache {
     const known = this.kept.get(face);
     if (known && (known.key === keys.key || (!exact && known.shape === keys.shape)))
       return done(known.preview);
-    const made = facePreview({ job, face, pictures: this.pictures, dpi, traps: true });
-    if (made.ok) this.kept.set(face, { ...keys, preview: made.value });
+    const memory = known?.memory ?? new InkMemory();
+    const loose = !exact;
+    const made = facePreview({ job, face, pictures: this.pictures, dpi, traps: true, memory, loose });
+    if (made.ok) this.kept.set(face, { ...keys, memory, preview: made.value });
     return made;
   }
 }

@@ -2,7 +2,7 @@ import * as Comlink from 'comlink';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
-import type { Picture } from '../../core/raster/index.ts';
+import { halved, type Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { drawFace, picturesOf, type ShowRequest, type ShowResult } from './drawFace.ts';
@@ -16,12 +16,20 @@ import { PreviewCache } from './previewCache.ts';
 const QUICK_DPI = 66;
 const FINE_DPI = 132;
 
+/** Longer side of art in a quick look, pixels: not much more than it shows. */
+const QUICK_SIDE = 1300;
+
 const pictures = new Map<string, Picture>();
 const cache = new PreviewCache(pictures);
 const plans = new FilmPlans();
+/** The same art, smaller. */
+const small = new Map<string, Picture>();
+const quickCache = new PreviewCache(small);
 
 const show = async (request: ShowRequest, fine: boolean): Promise<Outcome<ShowResult>> => {
-  const made = cache.get(request.job, request.face, fine ? FINE_DPI : QUICK_DPI, fine);
+  const made = fine
+    ? cache.get(request.job, request.face, FINE_DPI, true)
+    : quickCache.get(request.job, request.face, QUICK_DPI, false);
   if (!made.ok) return made;
   const result = await drawFace(made.value, request, fine);
   return Comlink.transfer(done(result), picturesOf(result));
@@ -30,10 +38,11 @@ const show = async (request: ShowRequest, fine: boolean): Promise<Outcome<ShowRe
 const api = {
   setPicture(hash: string, picture: Picture): void {
     pictures.set(hash, picture);
+    small.set(hash, Math.max(picture.width, picture.height) > QUICK_SIDE ? halved(picture) : picture);
   },
   forget(): void {
-    pictures.clear();
-    cache.clear();
+    for (const held of [pictures, small]) held.clear();
+    for (const made of [cache, quickCache]) made.clear();
     plans.clear();
   },
 

@@ -1,10 +1,18 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { faceMasks } from '../../core/faceMasks.ts';
+import { turnLeft } from '../../core/film/turn.ts';
 import { discHalfWidths } from '../../core/raster/disc.ts';
+import { distancePlain } from '../../core/raster/distance.ts';
+import { downsamplePlain } from '../../core/raster/downsample.ts';
+import { screenEnlargedPlain } from '../../core/raster/enlarge.ts';
 import { errorDiffusePlain } from '../../core/raster/errorDiffuse.ts';
+import { openedPlain } from '../../core/raster/grow.ts';
 import {
   blankMask,
+  blankPlane,
   blueNoiseTile,
   cheapestPath,
   components,
@@ -17,17 +25,27 @@ import {
   joined,
   type Mask,
   msbRows,
+  screenEnlarged,
   screenTile,
   subtract,
   thinParts,
   thresholdMask,
+  union,
   warpArgmax,
 } from '../../core/raster/index.ts';
 import { growRowsPlain } from '../../core/raster/kernels/growPlain.ts';
-import { kernels } from '../../core/raster/kernels/load.ts';
+import { kernels, scratchUse } from '../../core/raster/kernels/load.ts';
 import { thresholdPlain } from '../../core/raster/kernels/thresholdPlain.ts';
 import { warpRows } from '../../core/raster/kernels/warpPlain.ts';
 import { signedWords, tailBits } from '../../core/raster/mask.ts';
+import { codesOf, wordsOf } from '../../core/separate/codes.ts';
+import { LABEL, labelsOf } from '../../core/separate/labels.ts';
+import { unevenPoints } from '../../core/separate/uneven.ts';
+import { Workspace } from '../../core/separate/workspace.ts';
+import { inlineWorkers } from '../../core/tasks.ts';
+import { TRIAL_DPI, trialPart, USUAL_TRIALS } from '../../core/trapTrials.ts';
+import { demoJob } from '../../electron/demoJob.ts';
+import { nodeFiles, sharpCodec } from '../../electron/host/index.ts';
 import { imageMagick } from './imageMagick.ts';
 import { coverage, cutBand, enlarging, lineArt, tones } from './lineArt.ts';
 import { OpenCv } from './opencv.ts';
@@ -53,17 +71,23 @@ const rounds = quick ? 5 : 7;
 const dir = mkdtempSync(join(tmpdir(), 'kickflat-bench-'));
 const opencv = OpenCv.start();
 
-/** GB/s of a plain copy of 96 MB: the floor below every kernel. */
+/** Processor time of a piece of work, ms: what others do on the machine meanwhile counts little. */
+function processorMs(work: () => unknown): number {
+  const before = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
+
+/** GB/s read and written by a plain copy of 96 MB, counted both ways: the floor below every kernel. */
 function copyRate(): number {
   const from = new Uint8Array(96e6).fill(1);
   const to = new Uint8Array(96e6);
   const times: number[] = [];
   for (let i = 0; i < 7; i++) {
-    const start = performance.now();
-    to.set(from);
-    times.push(performance.now() - start);
+    times.push(processorMs(() => to.set(from)));
   }
-  return 96e6 / 1e6 / median(times);
+  return (2 * 96e6) / 1e6 / median(times);
 }
 
 async function measure(cases: readonly Case[], rate: number): Promise<string[][]> {
@@ -74,21 +98,17 @@ async function measure(cases: readonly Case[], rate: number): Promise<string[][]
     const peer: number[] = [];
     let peerCheck: unknown;
     for (let round = 0; round < rounds; round++) {
-      let start = performance.now();
-      item.ours();
-      ours.push(performance.now() - start);
-      if (item.plain && round < 5) {
-        start = performance.now();
-        item.plain();
-        plain.push(performance.now() - start);
-      }
+      ours.push(processorMs(item.ours));
+      if (item.plain && round < 5) plain.push(processorMs(item.plain));
       if (item.peer && round < 5) {
         const answer = await item.peer();
         peer.push(answer.ms);
         peerCheck = answer.check;
       }
     }
+    scratchUse.most = 0;
     item.ours();
+    const scratch = scratchUse.most;
     const check = item.check();
     const same =
       peerCheck === undefined || peerCheck === null
@@ -105,6 +125,7 @@ async function measure(cases: readonly Case[], rate: number): Promise<string[][]
       peer.length ? `${item.peerName ?? 'OpenCV'} ${ms(median(peer))}` : '–',
       peer.length ? `${(median(peer) / own).toFixed(1)} ×` : '–',
       ms(item.bytes / 1e6 / rate),
+      (scratch / 1e6).toFixed(1),
       JSON.stringify(check),
       same,
     ]);
@@ -139,10 +160,12 @@ async function maskCases(rate: number): Promise<string[][]> {
   let pieces = 0;
   const ring = subtract(grow(art, 8), art);
   let reached: Mask = out;
-  let small = 0;
+  let small = blankPlane(1, 1);
+  let turned: Mask = out;
   let rows = 0;
-  let squares: Uint32Array = new Uint32Array(0);
   const band = { y: Math.floor(height / 3), rows: 256 };
+  const squares = new Uint32Array(band.rows * width);
+  const plainSquares = new Uint32Array(band.rows * width);
   const cost = cutBand(300, 10000);
   let path = 0;
   const growCases = [4, 12, 24].map(
@@ -173,8 +196,9 @@ async function maskCases(rate: number): Promise<string[][]> {
       {
         name: 'thin parts, r = 4',
         ours: () => {
-          thin = thinParts(art, 4);
+          thin = thinParts(art, 4, out);
         },
+        plain: () => openedPlain(art, 4, plainOut, true),
         peer: opencv ? () => opencv.ask('open', { radius: 4 }) : undefined,
         check: () => inkCount(thin),
         bytes: 4 * bytes,
@@ -213,18 +237,40 @@ async function maskCases(rate: number): Promise<string[][]> {
         bytes: 2 * bytes,
       },
       {
-        name: 'sixth of the size, box average (plain)',
+        name: 'sixth of the size, box average',
         ours: () => {
-          small = downsample(art, 6).data.length;
+          small = downsample(art, 6);
         },
-        check: () => small,
-        bytes,
+        plain: () => downsamplePlain(art, 6, blankPlane(Math.ceil(width / 6), Math.ceil(height / 6))),
+        peer: opencv
+          ? async () => ({ ms: (await opencv.ask('smaller', { factor: 6 })).ms, check: null })
+          : undefined,
+        check: () => small.data.reduce((sum, v) => sum + v, 0),
+        bytes: bytes + (bytes * 8) / 36,
       },
       {
-        name: 'exact distances, 256 rows, limit 24 (plain)',
+        name: 'ink of either of two masks (plain)',
+        ours: () => union(art, ring, out),
+        peer: opencv ? () => opencv.ask('or') : undefined,
+        check: () => inkCount(out),
+        bytes: 3 * bytes,
+      },
+      {
+        name: 'quarter turn (plain)',
         ours: () => {
-          squares = distanceSquared(art, band, 24);
+          turned = turnLeft(art);
         },
+        peer: opencv ? () => opencv.ask('turn') : undefined,
+        check: () => inkCount(turned),
+        bytes: 2 * bytes,
+      },
+      {
+        name: 'exact distances, 256 rows, limit 24',
+        ours: () => {
+          distanceSquared(art, band, 24, squares);
+        },
+        plain: () => distancePlain(art, band, 24, plainSquares),
+        peer: opencv ? () => opencv.ask('distance', band) : undefined,
         check: () => squares.reduce((sum, d) => sum + d, 0),
         bytes: 256 * width * 5,
       },
@@ -251,6 +297,7 @@ async function warpCases(rate: number): Promise<string[][]> {
   });
   await give('coverage', all, w, h, 6);
   const masks = planes.slice(1).map(() => blankMask(width, height));
+  const cubicMasks = planes.slice(1).map(() => blankMask(width, height));
   const plainMasks = planes.slice(1).map(() => blankMask(width, height));
   return measure(
     [
@@ -264,6 +311,54 @@ async function warpCases(rate: number): Promise<string[][]> {
           : undefined,
         check: () => masks.map(inkCount),
         bytes: all.length + 5 * masks[0]!.data.byteLength,
+      },
+      {
+        name: 'the same, bicubic',
+        ours: () => warpArgmax(planes, w, h, grid, cubicMasks, 0, 0, width, height, 'bicubic'),
+        peer: opencv
+          ? async () => ({ ms: (await opencv.ask('argmax', { width, height, cubic: true })).ms, check: null })
+          : undefined,
+        check: () => cubicMasks.map(inkCount),
+        bytes: all.length + 5 * masks[0]!.data.byteLength,
+      },
+    ],
+    rate,
+  );
+}
+
+/** Nearest of six inks for every point of a picture with soft edges, a quarter of the film's width and height. */
+async function classifyCases(rate: number): Promise<string[][]> {
+  const [w, h] = [Math.ceil(width / 2.5), Math.ceil(height / 4)];
+  const inks = ['#ffffff', '#e8613c', '#1b2440', '#f0ecdc', '#2f7f6f', '#d9a43b'];
+  const colours = inks.map((hex) => [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)));
+  const planes = coverage(6, w, h);
+  const data = new Uint8Array(w * h * 4);
+  for (let i = 0; i < w * h; i++) {
+    for (let c = 0; c < 3; c++)
+      data[4 * i + c] = Math.round(
+        planes.reduce((sum, plane, k) => sum + plane[i]! * colours[k]![c]!, 0) / 255,
+      );
+    data[4 * i + 3] = 255;
+  }
+  await give('picture', data, 4 * w, h);
+  await opencv?.ask('table', { colours });
+  const picture = { width: w, height: h, data };
+  const labels = labelsOf({ inks: inks.map((hex) => ({ hex })), ground: null });
+  const space = new Workspace();
+  let codes: Uint8Array = new Uint8Array(0);
+  return measure(
+    [
+      {
+        name: `nearest of 6 inks, ${w} × ${h} (plain)`,
+        ours: () => {
+          const words = wordsOf(picture);
+          codes = codesOf(picture, words, unevenPoints(words, w, h, space), labels, space);
+        },
+        // Our codes also tell how near; at soft edges the nearest by eye may be another than the nearest in bytes.
+        peer: opencv ? async () => ({ ms: (await opencv.ask('classify')).ms, check: null }) : undefined,
+        peerName: 'numpy table',
+        check: () => codes.reduce((sum, code) => sum + (code & LABEL), 0),
+        bytes: 5 * w * h,
       },
     ],
     rate,
@@ -285,9 +380,10 @@ async function toneCases(rate: number): Promise<string[][]> {
     if (imageMagick(quarter, operation) === null) return undefined;
     return async () => ({ ms: 4 * (imageMagick(quarter, operation) ?? Number.NaN), check: null });
   };
+  const coarse = tones(Math.ceil(width / 4), Math.ceil(height / 4));
   const noise = blueNoiseTile();
   const screen = screenTile({ lpi: 45, angle: 22.5, dot: 'round', dpi: 600 });
-  let dots: Mask = blankMask(1, 1);
+  let dots: Mask = blankMask(width, height);
   const out = blankMask(width, height);
   const bytes = plane.data.length + out.data.byteLength;
   return measure(
@@ -295,7 +391,7 @@ async function toneCases(rate: number): Promise<string[][]> {
       {
         name: 'screen of dots, 45 lpi, 22.5°',
         ours: () => {
-          dots = thresholdMask(plane, screen);
+          dots = thresholdMask(plane, screen, dots);
         },
         plain: () => thresholdPlain(plane, screen, out),
         peer: magick(['-ordered-dither', 'h8x8a']),
@@ -306,7 +402,7 @@ async function toneCases(rate: number): Promise<string[][]> {
       {
         name: 'blue noise',
         ours: () => {
-          dots = thresholdMask(plane, noise);
+          dots = thresholdMask(plane, noise, dots);
         },
         plain: () => thresholdPlain(plane, noise, out),
         peer: opencv
@@ -315,6 +411,14 @@ async function toneCases(rate: number): Promise<string[][]> {
         peerName: 'numpy',
         check: () => inkCount(dots),
         bytes,
+      },
+      {
+        // What a toned film does: its tones are kept four times coarser, and the enlarged plane never exists.
+        name: 'tones enlarged 4 × and screened',
+        ours: () => screenEnlarged(coarse, 4, screen, dots),
+        plain: () => screenEnlargedPlain(coarse, 4, screen, out),
+        check: () => inkCount(dots),
+        bytes: coarse.data.length + out.data.byteLength,
       },
       {
         name: 'error diffusion, serpentine',
@@ -332,6 +436,34 @@ async function toneCases(rate: number): Promise<string[][]> {
   );
 }
 
+/** 200 trials of register error on the demonstration's bottom at its own trap width, on this one thread. */
+async function registerCase(rate: number): Promise<string[][]> {
+  const codec = sharpCodec();
+  const folder = fileURLToPath(new URL('../../build/demo', import.meta.url));
+  const demo = await demoJob(folder, nodeFiles(), codec);
+  if (!demo.ok) throw new Error(demo.reason);
+  const { job, art } = demo.value;
+  const made = await faceMasks(job, 'bottom', TRIAL_DPI, 'surface', { art, codec, workers: inlineWorkers });
+  if (!made.ok) throw new Error(made.reason);
+  const settings = job.faces.bottom;
+  const tried = { settings, separations: made.value.separations, dpi: TRIAL_DPI };
+  const part = { toleranceMm: 0.4, trials: USUAL_TRIALS, seed: 1, widthMm: settings.traps.width };
+  let shown: readonly { readonly woodMm2: number }[] = [];
+  return measure(
+    [
+      {
+        name: `register errors, ${USUAL_TRIALS} trials of the demo at ${TRIAL_DPI} dpi (plain)`,
+        ours: () => {
+          shown = trialPart(tried, { ...part, from: 0, count: USUAL_TRIALS });
+        },
+        check: () => Math.round(shown.reduce((sum, { woodMm2 }) => sum + woodMm2, 0)),
+        bytes: made.value.separations.reduce((sum, mask) => sum + mask.data.byteLength, 0),
+      },
+    ],
+    rate,
+  );
+}
+
 try {
   const rate = copyRate();
   const head = [
@@ -342,13 +474,21 @@ try {
     'peer',
     'ratio',
     'memory limit',
+    'scratch, MB',
     'checksum',
     'against the peer',
   ];
-  const rows = [head, ...(await maskCases(rate)), ...(await warpCases(rate)), ...(await toneCases(rate))];
+  const rows = [
+    head,
+    ...(await maskCases(rate)),
+    ...(await warpCases(rate)),
+    ...(await classifyCases(rate)),
+    ...(await toneCases(rate)),
+    ...(await registerCase(rate)),
+  ];
   process.stdout.write(
-    `\nRaster kernels, ${width} × ${height} points, one thread; medians of ${rounds} turns (peers and plain twins 5), milliseconds.\n` +
-      `${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}; copying runs at ${rate.toFixed(1)} GB/s; load of the machine ${loadavg()[0]!.toFixed(1)}.\n` +
+    `\nRaster kernels, ${width} × ${height} points, one thread; medians of ${rounds} turns (peers and plain twins 5), milliseconds of processor time.\n` +
+      `${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}; copying reads and writes ${rate.toFixed(1)} GB/s; load of the machine ${loadavg()[0]!.toFixed(1)}.\n` +
       `${opencv ? '' : 'OpenCV (python3-opencv) is not installed: its column is empty.\n'}\n${table(rows)}\n\n` +
       `Peak memory of this process with all test pictures: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB; ` +
       `the kernels' own scratch: ${((kernels()?.memory.buffer.byteLength ?? 0) / 1e6).toFixed(1)} MB.\n`,

@@ -31,6 +31,7 @@ export interface Kernels {
     texels: number,
     winners: number,
     reach: number,
+    cubic: number,
   ): void;
   prepareWinners(
     winners: number,
@@ -60,6 +61,21 @@ export interface Kernels {
     out: number,
     outSize: number,
     outPitch: number,
+    weights: number,
+  ): void;
+  distanceRows(
+    bits: number,
+    bitPitch: number,
+    inRows: number,
+    first: number,
+    rows: number,
+    width: number,
+    reach: number,
+    far: number,
+    walk: number,
+    columns: number,
+    line: number,
+    out: number,
   ): void;
   thresholdRows(
     plane: number,

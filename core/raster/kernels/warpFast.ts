@@ -1,6 +1,7 @@
 import type { Mask } from '../mask.ts';
 import { countBelow, type SparseCoverage } from '../sparseCoverage.ts';
 import type { WarpGrid } from '../warp.ts';
+import { CUBIC } from './cubicWeights.ts';
 import { type Kernels, Scratch } from './load.ts';
 
 /** Rows a tile starts with, and the source points it may take: more would leave the processor's second cache. */
@@ -27,6 +28,7 @@ interface Source {
       readonly winners: number;
       readonly reach: number;
     },
+    cubic: boolean,
   ) => void;
 }
 
@@ -46,10 +48,10 @@ export const warpRowsFast = (
   planes: readonly Uint8Array[],
   srcWidth: number,
   srcHeight: number,
-  ...where: Where
+  ...where: readonly [...Where, cubic?: boolean]
 ): boolean => warpFast(kernels, planesSource(planes, srcWidth, srcHeight), ...where);
 
-/** The same for coverage told shortly. */
+/** The same for coverage told shortly, bilinear only. */
 export const warpSparseFast = (kernels: Kernels, coverage: SparseCoverage, ...where: Where): boolean =>
   warpFast(kernels, sparseSource(coverage), ...where);
 
@@ -71,11 +73,12 @@ function warpFast(
   outY: number,
   width: number,
   height: number,
+  cubic = false,
 ): boolean {
   const { xy } = grid;
   for (let i = 0; i < grid.cols * grid.rows * 2; i++) if (!(Math.abs(xy[i]!) <= FARTHEST)) return false;
   const part = (x: number, y: number, w: number, h: number): void => {
-    const region = regionOf(grid, source.width, source.height, x, y, w, h);
+    const region = regionOf(grid, source.width, source.height, x, y, w, h, cubic ? 1 : 0);
     if (region === null) return;
     if (region.width * region.height > TILE_POINTS && (w > 256 || h > 8)) {
       if (w > 16 * h) {
@@ -87,13 +90,13 @@ function warpFast(
         part(x, y, w, half);
         part(x, y + half, w, h - half);
       }
-    } else inkPart(kernels, source, grid, out, outX, outY, { x, y, w, h }, region);
+    } else inkPart(kernels, source, grid, out, outX, outY, { x, y, w, h }, region, cubic);
   };
   for (let y = 0; y < height; y += TILE_ROWS) part(0, y, width, Math.min(TILE_ROWS, height - y));
   return true;
 }
 
-/** The source points that a part of the tile may look at, with one more on each side; null when all lie outside. */
+/** The source points that a part of the tile may look at, with 1 + `more` on each side; null when all lie outside. */
 function regionOf(
   { step, cols, xy }: WarpGrid,
   srcWidth: number,
@@ -102,6 +105,7 @@ function regionOf(
   y: number,
   w: number,
   h: number,
+  more: number,
 ): Region | null {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let r = Math.floor(y / step); r <= Math.floor((y + h - 1) / step) + 1; r++)
@@ -114,10 +118,10 @@ function regionOf(
       if (py > y1) y1 = py;
     }
   if (x1 < -1 || y1 < -1 || x0 > srcWidth + 1 || y0 > srcHeight + 1) return null;
-  const left = Math.max(-1, Math.floor(x0 - 0.5) - 1);
-  const top = Math.max(-1, Math.floor(y0 - 0.5) - 1);
-  const right = Math.min(srcWidth, Math.floor(x1 - 0.5) + 2);
-  const bottom = Math.min(srcHeight, Math.floor(y1 - 0.5) + 2);
+  const left = Math.max(-1, Math.floor(x0 - 0.5) - 1) - more;
+  const top = Math.max(-1, Math.floor(y0 - 0.5) - 1) - more;
+  const right = Math.min(srcWidth, Math.floor(x1 - 0.5) + 2) + more;
+  const bottom = Math.min(srcHeight, Math.floor(y1 - 0.5) + 2) + more;
   return { x: left, y: top, width: right - left + 1, height: bottom - top + 1 };
 }
 
@@ -130,6 +134,7 @@ function inkPart(
   outY: number,
   part: { readonly x: number; readonly y: number; readonly w: number; readonly h: number },
   region: Region,
+  cubic: boolean,
 ): void {
   const pitch = (region.width + 16) & ~15;
   const size = pitch * region.height;
@@ -147,10 +152,12 @@ function inkPart(
   const winnersAt = scratch.take(size);
   const reachAt = scratch.take(size);
   const outAt = scratch.take((planeCount - 1) * outSize);
+  const weightsAt = cubic ? scratch.take(CUBIC.byteLength) : 0;
   scratch.reserve(kernels);
+  if (cubic) new Int16Array(kernels.memory.buffer).set(CUBIC, weightsAt >> 1);
   new Float32Array(kernels.memory.buffer).set(grid.xy.subarray(0, grid.cols * grid.rows * 2), nodesAt >> 2);
   const at = { scratch: sourceAt, texels: texelsAt, winners: winnersAt, reach: reachAt };
-  source.bring(kernels, region, pitch, at);
+  source.bring(kernels, region, pitch, at, cubic);
 
   const memory = new Uint32Array(kernels.memory.buffer);
   const copyMasks = (store: (mask: Mask, from: number, to: number, at: number, count: number) => void) => {
@@ -185,6 +192,7 @@ function inkPart(
     outAt,
     outSize,
     words * 4,
+    weightsAt,
   );
   copyMasks((mask, from, _, at, count) => mask.data.set(memory.subarray(at, at + count), from));
 }
@@ -195,13 +203,22 @@ function planesSource(planes: readonly Uint8Array[], width: number, height: numb
     height,
     planeCount: planes.length,
     scratch: (size) => planes.length * size,
-    bring: (kernels, region, pitch, { scratch, texels, winners, reach }) => {
+    bring: (kernels, region, pitch, { scratch, texels, winners, reach }, cubic) => {
       const size = pitch * region.height;
       const bytes = new Uint8Array(kernels.memory.buffer);
       planes.forEach((plane, k) => {
         copyRegion(plane, width, height, region, bytes, scratch + k * size, pitch, k === 0 ? 255 : 0);
       });
-      kernels.prepareSource(scratch, planes.length, pitch, region.height, texels, winners, reach);
+      kernels.prepareSource(
+        scratch,
+        planes.length,
+        pitch,
+        region.height,
+        texels,
+        winners,
+        reach,
+        cubic ? 1 : 0,
+      );
     },
   };
 }

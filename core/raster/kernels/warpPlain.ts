@@ -1,5 +1,6 @@
 import type { Mask } from '../mask.ts';
 import type { WarpGrid } from '../warp.ts';
+import { CUBIC } from './cubicWeights.ts';
 
 /** Fractions of a source point that positions are rounded down to. 255 × 2048² still fits 31 bits. */
 export const SUB = 2048;
@@ -11,6 +12,9 @@ const SUB_BITS = 11;
  *   place = L + (R − L)/step × (X + 0.5) − 0.5, in source point centres, rounded down to 1/2048.
  * Where the four source points around a place agree on the winner, it wins without sampling: a sum with non-negative
  * weights keeps every one of the winner's (for lower indices strict) comparisons.
+ *
+ * `cubic`: the sixteen points around are weighed by `CUBIC`, and samples below 0 count as 0. There too a winner that all sixteen
+ * agree on wins unsampled, which with negative weights is part of the definition: art's flat parts stay as they are.
  */
 export function warpRows(
   planes: readonly Uint8Array[],
@@ -22,6 +26,7 @@ export function warpRows(
   outY: number,
   width: number,
   height: number,
+  cubic = false,
 ): void {
   const { step, cols, xy } = grid;
   const winners = winnersOf(planes, srcWidth * srcHeight);
@@ -29,6 +34,8 @@ export function warpRows(
     x < 0 || y < 0 || x >= srcWidth || y >= srcHeight ? 0 : winners[y * srcWidth + x]!;
   const coverAt = (k: number, x: number, y: number): number =>
     x < 0 || y < 0 || x >= srcWidth || y >= srcHeight ? (k === 0 ? 255 : 0) : planes[k]![y * srcWidth + x]!;
+  /** Weight of the point `at` places on from the one at or left of a place with fraction f. */
+  const weight = (f: number, at: number): number => (cubic ? CUBIC[4 * f + at + 1]! : at === 0 ? SUB - f : f);
   const maxX = srcWidth * SUB;
   const maxY = srcHeight * SUB;
 
@@ -51,21 +58,25 @@ export function warpRows(
         if (!(qx > -SUB && qx < maxX && qy > -SUB && qy < maxY)) continue;
         const ix = qx >> SUB_BITS;
         const iy = qy >> SUB_BITS;
+        const fx = qx & (SUB - 1);
+        const fy = qy & (SUB - 1);
+        const from = cubic ? -1 : 0;
+        const to = cubic ? 2 : 1;
         let winner = winnerAt(ix, iy);
-        if (
-          winner !== winnerAt(ix + 1, iy) ||
-          winner !== winnerAt(ix, iy + 1) ||
-          winner !== winnerAt(ix + 1, iy + 1)
-        ) {
-          const fx = qx & (SUB - 1);
-          const fy = qy & (SUB - 1);
+        let agreed = true;
+        for (let j = from; j <= to; j++)
+          for (let i = from; i <= to; i++) if (winnerAt(ix + i, iy + j) !== winner) agreed = false;
+        if (!agreed) {
           let best = -1;
           for (let k = 0; k < planes.length; k++) {
-            const upper = coverAt(k, ix, iy) * (SUB - fx) + coverAt(k, ix + 1, iy) * fx;
-            const lower = coverAt(k, ix, iy + 1) * (SUB - fx) + coverAt(k, ix + 1, iy + 1) * fx;
-            const sample = upper * (SUB - fy) + lower * fy;
-            if (sample > best) {
-              best = sample;
+            let sample = 0;
+            for (let j = from; j <= to; j++) {
+              let across = 0;
+              for (let i = from; i <= to; i++) across += coverAt(k, ix + i, iy + j) * weight(fx, i);
+              sample += across * weight(fy, j);
+            }
+            if (Math.max(0, sample) > best) {
+              best = Math.max(0, sample);
               winner = k;
             }
           }

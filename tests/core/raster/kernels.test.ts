@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { compileKernels, kernelsFile } from '../../../build/kernels.mjs';
 import { discHalfWidths } from '../../../core/raster/disc.ts';
+import { distancePlain } from '../../../core/raster/distance.ts';
 import { downsamplePlain } from '../../../core/raster/downsample.ts';
 import { screenEnlargedPlain } from '../../../core/raster/enlarge.ts';
 import { errorDiffusePlain } from '../../../core/raster/errorDiffuse.ts';
@@ -9,6 +10,7 @@ import {
   blankMask,
   blankPlane,
   complement,
+  distanceSquared,
   downsample,
   equal,
   errorDiffuse,
@@ -146,40 +148,48 @@ describe('warp: both twins agree', () => {
     ['enlarged a hundred times', (x, y) => [20 + x / 100, 20 + y / 100]],
     ['outside', (x, y) => [x + 9e5, y]],
   ];
-  test.each(maps)('%s', (_, map) => {
-    const next = stream(3);
-    for (let i = 0; i < 30; i++) {
-      const whole = (n: number) => 1 + Math.floor(next() * n);
-      const [w, h, width, height] = [whole(90), whole(70), whole(300), whole(150)];
-      const planes = softPlanes(2 + (i % 11), w, h, i);
-      const grid = gridOf(width, height, [8, 32, 20, 128][i % 4]!, map);
-      const [x, y] = [32 * Math.floor(next() * 4), Math.floor(next() * 9)];
-      const masks = () => planes.slice(1).map((_plane, k) => randomMask(x + width + 5, y + height, 0.01, k));
-      const [a, b] = [masks(), masks()];
-      expect(warpRowsFast(fast, planes, w, h, grid, a, x, y, width, height)).toBe(true);
-      warpRows(planes, w, h, grid, b, x, y, width, height);
-      a.forEach((mask, k) => {
-        expect(equal(mask, b[k]!), `case ${i}, plane ${k + 1}: ${w} × ${h} to ${width} × ${height}`).toBe(
-          true,
-        );
-        expect(tidy(mask)).toBe(true);
-      });
-    }
-  });
+  const filters = [false, true] as const;
+  test.each(maps.flatMap(([name, map]) => filters.map((cubic) => [name, cubic, map] as const)))(
+    '%s, bicubic %s',
+    (_, cubic, map) => {
+      const next = stream(3);
+      for (let i = 0; i < 30; i++) {
+        const whole = (n: number) => 1 + Math.floor(next() * n);
+        const [w, h, width, height] = [whole(90), whole(70), whole(300), whole(150)];
+        const planes = softPlanes(2 + (i % 11), w, h, i);
+        const grid = gridOf(width, height, [8, 32, 20, 128][i % 4]!, map);
+        const [x, y] = [32 * Math.floor(next() * 4), Math.floor(next() * 9)];
+        const masks = () =>
+          planes.slice(1).map((_plane, k) => randomMask(x + width + 5, y + height, 0.01, k));
+        const [a, b] = [masks(), masks()];
+        expect(warpRowsFast(fast, planes, w, h, grid, a, x, y, width, height, cubic)).toBe(true);
+        warpRows(planes, w, h, grid, b, x, y, width, height, cubic);
+        a.forEach((mask, k) => {
+          expect(equal(mask, b[k]!), `case ${i}, plane ${k + 1}: ${w} × ${h} to ${width} × ${height}`).toBe(
+            true,
+          );
+          expect(tidy(mask)).toBe(true);
+        });
+      }
+    },
+  );
 
-  test('planes of noise, where every cell is an edge and equals abound', () => {
-    const next = stream(12);
-    const planes = Array.from({ length: 9 }, () =>
-      Uint8Array.from({ length: 400 * 90 }, () => 85 * Math.floor(next() * 4)),
-    );
-    const grid = gridOf(1200, 270, 64, (x, y) => [x / 3, y / 3]);
-    const masks = () => planes.slice(1).map(() => blankMask(1200, 270));
-    const [a, b] = [masks(), masks()];
-    warpRowsFast(fast, planes, 400, 90, grid, a, 0, 0, 1200, 270);
-    warpRows(planes, 400, 90, grid, b, 0, 0, 1200, 270);
-    for (const [k, mask] of a.entries()) expect(equal(mask, b[k]!), `plane ${k + 1}`).toBe(true);
-    expect(a.every((mask) => inkCount(mask) > 0)).toBe(true);
-  });
+  test.each(filters)(
+    'planes of noise, where every cell is an edge and equals abound, bicubic %s',
+    (cubic) => {
+      const next = stream(12);
+      const planes = Array.from({ length: 9 }, () =>
+        Uint8Array.from({ length: 400 * 90 }, () => 85 * Math.floor(next() * 4)),
+      );
+      const grid = gridOf(1200, 270, 64, (x, y) => [x / 3, y / 3]);
+      const masks = () => planes.slice(1).map(() => blankMask(1200, 270));
+      const [a, b] = [masks(), masks()];
+      warpRowsFast(fast, planes, 400, 90, grid, a, 0, 0, 1200, 270, cubic);
+      warpRows(planes, 400, 90, grid, b, 0, 0, 1200, 270, cubic);
+      for (const [k, mask] of a.entries()) expect(equal(mask, b[k]!), `plane ${k + 1}`).toBe(true);
+      expect(a.every((mask) => inkCount(mask) > 0)).toBe(true);
+    },
+  );
 
   test('a wide film cut into many parts', () => {
     const planes = softPlanes(6, 3000, 500, 5);
@@ -205,10 +215,10 @@ describe('sub-sampling: both twins agree', () => {
       for (const [i, share] of [0, 0.1, 0.6, 1].entries()) {
         const mask = randomMask(width, 1 + ((width * 5) % 47), share, width * 10 + i);
         for (const factor of [2, 3, 4, 5, 6, 7, 8, 11, 16, 31, 32, 33]) {
-          const small = downsample(mask, factor);
           const plain = blankPlane(Math.ceil(width / factor), Math.ceil(mask.height / factor));
           downsamplePlain(mask, factor, plain);
-          expect(small, `${width} × ${mask.height} by ${factor}`).toEqual(plain);
+          const same = Buffer.compare(downsample(mask, factor).data, plain.data) === 0;
+          expect(same, `${width} × ${mask.height} by ${factor}`).toBe(true);
         }
       }
   });
@@ -219,6 +229,44 @@ describe('sub-sampling: both twins agree', () => {
       const plain = blankPlane(Math.ceil(9001 / factor), Math.ceil(801 / factor));
       downsamplePlain(mask, factor, plain);
       expect(Buffer.compare(downsample(mask, factor).data, plain.data), `by ${factor}`).toBe(0);
+    }
+  });
+});
+
+describe('distances: both twins agree', () => {
+  test('at every width from 1 to 130, empty, full and in between, in bands', () => {
+    for (let width = 1; width <= 130; width++)
+      for (const [i, share] of [0, 0.5, 0.97, 1].entries()) {
+        const mask = randomMask(width, 1 + ((width * 3) % 37), share, width * 10 + i);
+        const y = (width * 5) % mask.height;
+        for (const band of [
+          { y: 0, rows: mask.height },
+          { y, rows: mask.height - y },
+        ])
+          for (const limit of [0, 1, 2.5, 7, 24]) {
+            const plain = new Uint32Array(band.rows * width);
+            distancePlain(mask, band, limit, plain);
+            const found = distanceSquared(mask, band, limit);
+            expect(
+              plain.every((d, at) => found[at] === d),
+              `${width} × ${mask.height}, limit ${limit}`,
+            ).toBe(true);
+          }
+      }
+  });
+
+  test('in strips, with the widest limit and deep ink', () => {
+    const mask = complement(blobs(1501, 900, 30, 6));
+    for (const limit of [40, 254]) {
+      const band = { y: 130, rows: 640 };
+      const plain = new Uint32Array(band.rows * 1501);
+      distancePlain(mask, band, limit, plain);
+      const found = distanceSquared(mask, band, limit);
+      expect(
+        plain.every((d, i) => found[i] === d),
+        `limit ${limit}`,
+      ).toBe(true);
+      expect(Math.max(...plain.subarray(0, 1501))).toBeGreaterThan(1000);
     }
   });
 });

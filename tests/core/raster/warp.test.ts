@@ -160,34 +160,38 @@ describe('warping coverage to masks', () => {
     expect(() => warpArgmax(planes, 8, 8, small, out, 0, 0, 20, 20)).toThrow(/span/);
   });
 
-  test('a disc enlarged six times keeps its area and its roundness', () => {
-    const planes = [new Uint8Array(40 * 40), new Uint8Array(40 * 40)];
-    for (let y = 0; y < 40; y++)
-      for (let x = 0; x < 40; x++) {
-        // Coverage by 16 × 16 samples.
-        let inside = 0;
-        for (let s = 0; s < 256; s++)
-          if (Math.hypot(x + ((s & 15) + 0.5) / 16 - 20, y + ((s >> 4) + 0.5) / 16 - 20) < 15) inside++;
-        planes[1]![y * 40 + x] = Math.min(255, inside);
-        planes[0]![y * 40 + x] = 255 - Math.min(255, inside);
+  test.each(['bilinear', 'bicubic'] as const)(
+    'a disc enlarged six times keeps its area and its roundness, %s',
+    (filter) => {
+      const planes = [new Uint8Array(40 * 40), new Uint8Array(40 * 40)];
+      for (let y = 0; y < 40; y++)
+        for (let x = 0; x < 40; x++) {
+          // Coverage by 16 × 16 samples.
+          let inside = 0;
+          for (let s = 0; s < 256; s++)
+            if (Math.hypot(x + ((s & 15) + 0.5) / 16 - 20, y + ((s >> 4) + 0.5) / 16 - 20) < 15) inside++;
+          planes[1]![y * 40 + x] = Math.min(255, inside);
+          planes[0]![y * 40 + x] = 255 - Math.min(255, inside);
+        }
+      const out = masksFor(planes, 240, 240);
+      warpArgmax(
+        planes,
+        40,
+        40,
+        gridOf(240, 240, 48, (x, y) => [x / 6, y / 6]),
+        out,
+        0,
+        0,
+        240,
+        240,
+        filter,
+      );
+      expect(Math.abs(inkCount(out[0]!) / (Math.PI * 90 * 90) - 1)).toBeLessThan(0.005);
+      for (let i = 0; i < 360; i += 5) {
+        const [c, s] = [Math.cos((i * Math.PI) / 180), Math.sin((i * Math.PI) / 180)];
+        expect(getBit(out[0]!, Math.floor(120 + 88.5 * c), Math.floor(120 + 88.5 * s))).toBe(true);
+        expect(getBit(out[0]!, Math.floor(120 + 91.5 * c), Math.floor(120 + 91.5 * s))).toBe(false);
       }
-    const out = masksFor(planes, 240, 240);
-    warpArgmax(
-      planes,
-      40,
-      40,
-      gridOf(240, 240, 48, (x, y) => [x / 6, y / 6]),
-      out,
-      0,
-      0,
-      240,
-      240,
-    );
-    expect(Math.abs(inkCount(out[0]!) / (Math.PI * 90 * 90) - 1)).toBeLessThan(0.005);
-    for (let i = 0; i < 360; i += 5) {
-      const [c, s] = [Math.cos((i * Math.PI) / 180), Math.sin((i * Math.PI) / 180)];
-      expect(getBit(out[0]!, Math.floor(120 + 88.5 * c), Math.floor(120 + 88.5 * s))).toBe(true);
-      expect(getBit(out[0]!, Math.floor(120 + 91.5 * c), Math.floor(120 + 91.5 * s))).toBe(false);
-    }
-  });
+    },
+  );
 });

@@ -5,3 +5,4 @@ export { diffuseRow } from './diffuse';
 export { screenRows } from './enlarge';
 export { downsampleRows } from './downsample';
 export { prepareWinners } from './winners';
+export { distanceRows } from './distance';

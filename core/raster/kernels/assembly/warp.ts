@@ -49,8 +49,43 @@ function planeAt(planar: usize, k: i32, planes: i32, size: usize, at: usize): v1
   return k < planes ? v128.load(planar + <usize>k * size + at) : i32x4.splat(0);
 }
 
+/** The winner that four texels one below the other share, from one above `p` on; 256 where they do not. */
+// @ts-ignore: decorator
+@inline
+function shared(p: usize, pitch: usize): i32 {
+  const winner = <i32>load<u8>(p);
+  const same =
+    winner == <i32>load<u8>(p - pitch) &&
+    winner == <i32>load<u8>(p + pitch) &&
+    winner == <i32>load<u8>(p + 2 * pitch);
+  return same ? winner : 256;
+}
+
+/** `reach` where a cell agrees only with all sixteen texels around it. */
+function reachOfSixteen(winners: usize, pitch: i32, rows: i32, reach: usize): void {
+  memory.fill(reach, 0, <usize>pitch * <usize>rows);
+  for (let y = 1; y < rows - 2; y++) {
+    const row = winners + <usize>y * <usize>pitch;
+    const to = reach + <usize>y * <usize>pitch;
+    let run: u32 = 0;
+    let c1 = shared(row + <usize>(pitch - 3), <usize>pitch);
+    let c2 = shared(row + <usize>(pitch - 2), <usize>pitch);
+    let c3 = shared(row + <usize>(pitch - 1), <usize>pitch);
+    for (let x = pitch - 3; x > 0; x--) {
+      const c0 = shared(row + <usize>(x - 1), <usize>pitch);
+      const same = c0 == c1 && c1 == c2 && c2 == c3 && c0 != 256;
+      run = same ? min(run + 1, 255) : 0;
+      store<u8>(to + <usize>x, <u8>run);
+      c3 = c2;
+      c2 = c1;
+      c1 = c0;
+    }
+  }
+}
+
 /**
- * From `planes` planar regions of `rows` × `pitch` bytes (pitch a multiple of 16): texels, winners and reach.
+ * From `planes` planar regions of `rows` × `pitch` bytes (pitch a multiple of 16): texels, winners and reach. `cubic`: reach for
+ * cells whose sixteen texels agree, else for those whose four do.
  */
 export function prepareSource(
   planar: usize,
@@ -60,6 +95,7 @@ export function prepareSource(
   texels: usize,
   winners: usize,
   reach: usize,
+  cubic: i32,
 ): void {
   const size = <usize>pitch * <usize>rows;
   const groups = (planes + 7) >> 3;
@@ -89,7 +125,8 @@ export function prepareSource(
       );
     }
   }
-  reachOf(winners, pitch, rows, reach);
+  if (cubic) reachOfSixteen(winners, pitch, rows, reach);
+  else reachOf(winners, pitch, rows, reach);
 }
 
 /** Counts, from each texel to the right, the cells that agree on one winner. */
@@ -154,6 +191,58 @@ function sample(p: usize, texel: usize, below: usize, groups: i32, fx: i32, fy: 
   return winner;
 }
 
+/** Four texels of a row, weighed by two pairs of weights, for planes 0 to 3 (`high` 0) or 4 to 7 of a group. */
+// @ts-ignore: decorator
+@inline
+function across4(a: v128, b: v128, c: v128, d: v128, w01: v128, w23: v128, high: bool): v128 {
+  return high
+    ? i32x4.add(
+        i32x4.dot_i16x8_s(v128.shuffle<i16>(a, b, 4, 12, 5, 13, 6, 14, 7, 15), w01),
+        i32x4.dot_i16x8_s(v128.shuffle<i16>(c, d, 4, 12, 5, 13, 6, 14, 7, 15), w23),
+      )
+    : i32x4.add(
+        i32x4.dot_i16x8_s(v128.shuffle<i16>(a, b, 0, 8, 1, 9, 2, 10, 3, 11), w01),
+        i32x4.dot_i16x8_s(v128.shuffle<i16>(c, d, 0, 8, 1, 9, 2, 10, 3, 11), w23),
+      );
+}
+
+/** The plane with the largest bicubic sample, samples below 0 counting as 0. `weights`: four i16 for each fraction. */
+function sampleCubic(p: usize, texel: usize, below: usize, groups: i32, fx: i32, fy: i32, weights: usize): i32 {
+  const wx = weights + (<usize>fx << 3);
+  const wy = weights + (<usize>fy << 3);
+  const w01 = v128.load32_splat(wx);
+  const w23 = v128.load32_splat(wx + 4);
+  const none = i32x4.splat(0);
+  let best = -1;
+  let winner = 0;
+  let q = p - below - texel;
+  for (let g = 0; g < groups; g++) {
+    let lo = none;
+    let hi = none;
+    for (let j: usize = 0; j < 4; j++) {
+      const at = q + j * below;
+      const a = v128.load_ext<u8>(at);
+      const b = v128.load_ext<u8>(at + texel);
+      const c = v128.load_ext<u8>(at + 2 * texel);
+      const d = v128.load_ext<u8>(at + 3 * texel);
+      const weight = i32x4.splat(<i32>load<i16>(wy + (j << 1)));
+      lo = i32x4.add(lo, i32x4.mul(across4(a, b, c, d, w01, w23, false), weight));
+      hi = i32x4.add(hi, i32x4.mul(across4(a, b, c, d, w01, w23, true), weight));
+    }
+    lo = i32x4.max_s(lo, none);
+    hi = i32x4.max_s(hi, none);
+    const top = largest(i32x4.max_s(lo, hi));
+    if (top > best) {
+      best = top;
+      const same = i32x4.splat(top);
+      const lanes = i32x4.bitmask(i32x4.eq(lo, same)) | (i32x4.bitmask(i32x4.eq(hi, same)) << 4);
+      winner = (g << 3) + ctz(lanes);
+    }
+    q += 8;
+  }
+  return winner;
+}
+
 /** Two places at once: floor((start + slope × u − 0.5) × 2048), x in lane 0 and y in lane 1. */
 // @ts-ignore: decorator
 @inline
@@ -210,7 +299,7 @@ function fill(word: usize, outSize: usize, winner: i32, from: i32, to: i32): voi
 /**
  * Inks one tile. `nodes` are the grid's places, f32 pairs, rows of `cols`; the tile begins at (tileX, tileY) of the grid. The
  * region's texel (0, 0) is source point (regionX, regionY). Bits of plane k go to out + (k − 1) × outSize, rows of
- * `outPitch` bytes, from bit 0.
+ * `outPitch` bytes, from bit 0. `weights` of bicubic samples, see `sampleCubic`; 0 for bilinear ones.
  */
 export function warpTile(
   nodes: usize,
@@ -232,6 +321,7 @@ export function warpTile(
   out: usize,
   outSize: usize,
   outPitch: usize,
+  weights: usize,
 ): void {
   const groups = (planes + 7) >> 3;
   const texel = <usize>groups << 3;
@@ -291,7 +381,17 @@ export function warpTile(
             const winner =
               load<u8>(reach + <usize>at) != 0
                 ? <i32>load<u8>(winners + <usize>at)
-                : sample(texels + <usize>at * texel, texel, below, groups, qx & (SUB - 1), qy & (SUB - 1));
+                : weights
+                  ? sampleCubic(
+                      texels + <usize>at * texel,
+                      texel,
+                      below,
+                      groups,
+                      qx & (SUB - 1),
+                      qy & (SUB - 1),
+                      weights,
+                    )
+                  : sample(texels + <usize>at * texel, texel, below, groups, qx & (SUB - 1), qy & (SUB - 1));
             if (winner != 0) {
               const to = word + <usize>(winner - 1) * outSize;
               store<u32>(to, load<u32>(to) | (<u32>1 << (x & 31)));
