@@ -29,7 +29,7 @@ export function RealSize() {
       <button
         type="button"
         aria-pressed={real}
-        aria-label="Real size"
+        aria-label="1:1, real size"
         title={
           real
             ? 'This is real size; press again to measure the screen anew'
