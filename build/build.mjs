@@ -16,7 +16,7 @@ import { isEntry, main, Refusal } from './step.mjs';
 const DIST = join(ROOT, 'dist');
 
 /** Packages with native parts stay outside the bundles; electron is there only inside Electron. */
-const EXTERNAL = ['sharp', 'electron'];
+const EXTERNAL = ['sharp', '@napi-rs/canvas', 'electron'];
 /** Bundled packages written for CommonJS may call `require`, which an .mjs file lacks. */
 const REQUIRE =
   "import { createRequire as kickflatRequire } from 'node:module'; const require = kickflatRequire(import.meta.url);";

@@ -10,7 +10,15 @@ import {
   unknown,
   type Voice,
 } from './commands/index.ts';
-import { nodeFiles, Stopped, sharpCodec, trialInChild, workerPool } from './host/index.ts';
+import {
+  askInChild,
+  nodeFiles,
+  pdfAside,
+  Stopped,
+  sharpCodec,
+  trialAside,
+  workerPool,
+} from './host/index.ts';
 import { trialEntry, workerEntry } from './places.ts';
 
 /** Exit status by the kind of failure; a stop by the user is what shells call it, 128 + SIGINT. */
@@ -26,9 +34,10 @@ function complain(voice: Voice, { kind, reason, mend }: Failure): number {
 /** What the commands work with; threads start when they are first asked for. */
 export function makeContext(voice: Voice, abort: Abort): Context & { close(): Promise<void> } {
   let pool: Workers | undefined;
+  const aside = askInChild(trialEntry());
   return {
     files: nodeFiles(),
-    codec: sharpCodec({ trial: trialInChild(trialEntry()) }),
+    codec: sharpCodec({ trial: trialAside(aside), pdf: pdfAside(aside) }),
     workers: () => {
       pool ??= workerPool(workerEntry());
       return pool;

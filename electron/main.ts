@@ -11,13 +11,13 @@ import {
   utilityProcess,
 } from 'electron';
 import { PAGE, SCHEME } from './channels.ts';
-import { nodeFiles, sharpCodec, sweepLeftovers, workerPool } from './host/index.ts';
+import { nodeFiles, pdfAside, sharpCodec, sweepLeftovers, trialAside, workerPool } from './host/index.ts';
 import { handleShell } from './ipc.ts';
 import { appMenu } from './menu.ts';
 import { watchPage } from './pageRecovery.ts';
 import { demoDir, pageDir, setDist, trialEntry, workerEntry } from './places.ts';
 import { type ShellHost, shellHost } from './shellHost.ts';
-import { trialInUtility } from './utilityTrial.ts';
+import { askInUtility } from './utilityTrial.ts';
 import { VERSION } from './version.ts';
 import { pageFile } from './webFiles.ts';
 import { SECURITY_HEADERS } from './webGuard.ts';
@@ -30,11 +30,10 @@ setDist(join(__dirname, '..'));
 const unpacked = (path: string) => path.replace('app.asar', 'app.asar.unpacked');
 
 const files = nodeFiles();
-const codec = sharpCodec({
-  trial: trialInUtility(() =>
-    utilityProcess.fork(unpacked(trialEntry()), [], { stdio: 'ignore', serviceName: 'Drawing trial' }),
-  ),
-});
+const aside = askInUtility(() =>
+  utilityProcess.fork(unpacked(trialEntry()), [], { stdio: 'ignore', serviceName: 'Drawing trial' }),
+);
+const codec = sharpCodec({ trial: trialAside(aside), pdf: pdfAside(aside) });
 const workers = workerPool(unpacked(workerEntry()));
 
 interface Open {

@@ -1,12 +1,12 @@
 import type { UtilityProcess } from 'electron';
-import type { DrawingTrial, TrialAnswer } from './host/index.ts';
+import { type AskAside, type DrawingTrial, type TrialAnswer, trialAside } from './host/index.ts';
 
 /**
- * A drawing's trial in one of Electron's utility processes: the packaged program can not be run as plain Node, so that
- * `trialInChild` has nothing to start there. Drawn and killed as in a child.
+ * Questions put to Electron's utility processes: the packaged program can not be run as plain Node, so that `askInChild`
+ * has nothing to start there. Answered and killed as in a child.
  */
-export function trialInUtility(start: () => UtilityProcess): DrawingTrial {
-  return (svg, seconds) =>
+export function askInUtility(start: () => UtilityProcess): AskAside {
+  return (question, seconds) =>
     new Promise((resolve, reject) => {
       const child = start();
       let ended = false;
@@ -18,10 +18,11 @@ export function trialInUtility(start: () => UtilityProcess): DrawingTrial {
         child.kill();
         say();
       }
-      child.on('message', (answer: TrialAnswer) =>
-        end(() => ('picture' in answer ? resolve(answer.picture) : reject(new Error(answer.error)))),
-      );
+      child.on('message', (answer: TrialAnswer) => end(() => resolve(answer)));
       child.on('exit', (code) => end(() => reject(new Error(`The trial ended with status ${code}.`))));
-      child.postMessage(svg);
+      child.postMessage(question);
     });
 }
+
+/** A drawing's trial in a utility process. */
+export const trialInUtility = (start: () => UtilityProcess): DrawingTrial => trialAside(askInUtility(start));

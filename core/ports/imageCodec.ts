@@ -1,5 +1,6 @@
 import type { Mask, Picture } from '../raster/index.ts';
 import type { Outcome, Px } from '../units/index.ts';
+import type { ArtLayer } from './artLayers.ts';
 
 export type ArtMediaType =
   | 'image/png'
@@ -38,6 +39,11 @@ export interface ImageCodec {
   decode(bytes: Uint8Array, name: string, maxSidePx?: Px): Promise<Outcome<Picture>>;
   /** A window of an SVG, antialiased. */
   rasterise(bytes: Uint8Array, name: string, window: SvgWindow): Promise<Outcome<Picture>>;
+  /**
+   * The layers of a file prepared one ink a layer, undermost first: OpenRaster; a PDF's pages or optional groups; an SVG's
+   * groups. An empty list: a picture that has none. A PDF of one page has one.
+   */
+  layers(bytes: Uint8Array, name: string): Promise<Outcome<readonly ArtLayer[]>>;
   encodePng(picture: Picture, dpi: number): Promise<Uint8Array>;
   /** 1-bit greyscale PNG: black (0) where the mask has ink, white elsewhere. */
   encodeMaskPng(mask: Mask, dpi: number): Promise<Uint8Array>;

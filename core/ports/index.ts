@@ -1,3 +1,4 @@
+export type { ArtLayer } from './artLayers.ts';
 export type { Clock } from './clock.ts';
 export type { Deflate } from './deflate.ts';
 export type { FileStore } from './fileStore.ts';

@@ -1,9 +1,10 @@
 import { basename } from 'node:path';
 import { hashOf } from '../../core/job/index.ts';
-import type { ArtProbe } from '../../core/ports/index.ts';
+import type { ArtLayer, ArtProbe } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { groundOf } from '../../core/separate/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { comesInLayers } from '../host/index.ts';
 import type { Context } from './context.ts';
 
 const MOST_ART_BYTES = 100 * 1024 * 1024;
@@ -50,7 +51,7 @@ function showsNothing({ data }: Picture): boolean {
   return true;
 }
 
-function seeThrough({ data }: Picture): boolean {
+export function seeThrough({ data }: Picture): boolean {
   for (let i = 3; i < data.length; i += 4) if ((data[i] as number) < 128) return true;
   return false;
 }
@@ -58,21 +59,50 @@ function seeThrough({ data }: Picture): boolean {
 /** Reads a piece of art, or says why it can not be printed. */
 export async function readArt(context: Context, path: string): Promise<Outcome<ArtRead>> {
   const bytes = await context.files.read(path, MOST_ART_BYTES);
+  return bytes.ok ? lookInto(context, bytes.value, basename(path), false) : bytes;
+}
+
+/** A file and the layers it was prepared in; none where it is one picture. */
+export interface LayersRead {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly layers: readonly ArtLayer[];
+}
+
+/** Reads a file with its layers. A drawing's groups are looked for only where they are `wanted`. */
+export async function readLayers(
+  context: Context,
+  path: string,
+  wanted: boolean,
+): Promise<Outcome<LayersRead>> {
+  const bytes = await context.files.read(path, MOST_ART_BYTES);
   if (!bytes.ok) return bytes;
   const name = basename(path);
-  const probe = await context.codec.probe(bytes.value, name);
+  if (!wanted && !comesInLayers(bytes.value)) return done({ name, bytes: bytes.value, layers: [] });
+  const layers = await context.codec.layers(bytes.value, name);
+  return layers.ok ? done({ name, bytes: bytes.value, layers: layers.value }) : layers;
+}
+
+/** A piece of art from its bytes. `mayBeBlank`: a layer with nothing on it is taken too. */
+export async function lookInto(
+  context: Context,
+  bytes: Uint8Array,
+  name: string,
+  mayBeBlank: boolean,
+): Promise<Outcome<ArtRead>> {
+  const probe = await context.codec.probe(bytes, name);
   if (!probe.ok) return probe;
-  const look = await lookAt(context, bytes.value, name, probe.value, LOOK_SIDE);
+  const look = await lookAt(context, bytes, name, probe.value, LOOK_SIDE);
   if (!look.ok) return look;
-  if (showsNothing(look.value))
+  if (!mayBeBlank && showsNothing(look.value))
     return badInput(
       `“${name}” is transparent all over.`,
       'Show the hidden layers in your editor and save it again.',
     );
   return done({
     name,
-    bytes: bytes.value,
-    hash: hashOf(bytes.value),
+    bytes,
+    hash: hashOf(bytes),
     probe: probe.value,
     look: look.value,
     ground: seeThrough(look.value) ? null : groundOf(look.value),

@@ -1,16 +1,32 @@
 import type { Face } from '../../core/deck/index.ts';
 import { FACES } from '../../core/deck/index.ts';
-import { DEFAULT_HALFTONE, DOT_SHAPES, type FaceJob, type Job, placeArt } from '../../core/job/index.ts';
+import {
+  type Art,
+  DEFAULT_HALFTONE,
+  DEFAULT_INDEX,
+  DITHERS,
+  DOT_SHAPES,
+  type FaceJob,
+  type Job,
+  placeArt,
+} from '../../core/job/index.ts';
+import { inksOfLayers } from '../../core/layerInks.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
-import { readArt, together } from './artIn.ts';
+import { together } from './artIn.ts';
 import type { Context } from './context.ts';
 import { chooseInks, withBase } from './inkChoice.ts';
+import { asLayers, groupsOf, LAYER_OPTIONS, piecesGiven, splitGiven } from './layersGiven.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
 import { TEXT_OPTIONS, textGiven } from './textOptions.ts';
 
 /** Options that `new` and `add` share. */
 export const ART_OPTIONS: readonly OptionSpec[] = [
-  { name: 'art', value: 'FILE…', many: true, help: 'pictures or SVG drawings, bottom-most first' },
+  {
+    name: 'art',
+    value: 'FILE…',
+    many: true,
+    help: 'pictures, SVG drawings, or files in layers (OpenRaster, PDF), bottom-most first',
+  },
   ...TEXT_OPTIONS,
   { name: 'face', value: 'bottom|top', help: 'the face they go on' },
   {
@@ -20,9 +36,20 @@ export const ART_OPTIONS: readonly OptionSpec[] = [
   },
   { name: 'from-shelf', help: 'inks found in the art become the nearest ones of your ink shelf' },
   { name: 'method', value: 'spot|index|halftone|layered', help: 'how the art is split into inks (spot)' },
+  ...LAYER_OPTIONS,
   { name: 'dot', value: 'LENGTH', help: 'side of a dot, method index (0.25mm)' },
+  {
+    name: 'dither',
+    value: DITHERS.join('|'),
+    help: 'how index dots are placed: errors handed on (diffusion), or an even grain (blue-noise)',
+  },
   { name: 'lpi', value: 'N', help: 'lines an inch of the screens, method halftone (40)' },
   { name: 'dot-shape', value: 'round|elliptical|line', help: 'how the dots of a halftone grow (elliptical)' },
+  {
+    name: 'tone-gain',
+    value: 'PERCENT',
+    help: 'how much darker a tone of one half prints than its film; the films leave it out (0)',
+  },
   { name: 'fit', value: 'cover|contain|actual', help: 'size on the deck (actual: the size the file states)' },
   {
     name: 'wrap',
@@ -55,18 +82,38 @@ function tonesGiven(given: Given): Outcome<(face: FaceJob) => Pick<FaceJob, 'ind
   if (!lpi.ok) return lpi;
   const shape = choiceOf(given, 'dot-shape', DOT_SHAPES);
   if (!shape.ok) return shape;
+  const dither = choiceOf(given, 'dither', DITHERS);
+  if (!dither.ok) return dither;
+  const gain = numberOf(given, 'tone-gain', { least: -20, most: 45 });
+  if (!gain.ok) return gain;
   return done((face) => ({
-    ...(dot.value === undefined ? {} : { index: { ...face.index, dotMm: dot.value as number } }),
-    ...(lpi.value === undefined && shape.value === undefined
+    ...(dot.value === undefined && dither.value === undefined
+      ? {}
+      : {
+          index: {
+            ...(face.index ?? DEFAULT_INDEX),
+            ...(dot.value === undefined ? {} : { dotMm: dot.value as number }),
+            ...(dither.value === undefined ? {} : { dither: dither.value }),
+          },
+        }),
+    ...(lpi.value === undefined && shape.value === undefined && gain.value === undefined
       ? {}
       : {
           halftone: {
             ...(face.halftone ?? DEFAULT_HALFTONE),
             ...(lpi.value === undefined ? {} : { lpi: lpi.value }),
             ...(shape.value === undefined ? {} : { dot: shape.value }),
+            ...(gain.value === undefined ? {} : { gain: { midtone: gain.value / 100 } }),
           },
         }),
   }));
+}
+
+/** The job with more said of the piece that was placed last. */
+function lastPiece(job: Job, face: Face, more: Partial<Art>): Job {
+  const { art } = job.faces[face];
+  const changed = art.map((piece, i) => (i === art.length - 1 ? { ...piece, ...more } : piece));
+  return { ...job, faces: { ...job.faces, [face]: { ...job.faces[face], art: changed } } };
 }
 
 /** The job with the art that was asked for on its face, and that face's inks. `face` is the default one. */
@@ -101,11 +148,12 @@ export async function placeGiven(
   const looks = [];
   let placed = job;
   let ground: string | null = null;
-  for (const path of paths) {
-    const read = await readArt(context, path);
-    if (!read.ok) return read;
-    const { name, bytes, hash, probe, look } = read.value;
-    const facts = { ...probe, name, hash, ground: read.value.ground };
+  const read = await piecesGiven(context, paths, method.value === 'layered');
+  if (!read.ok) return read;
+  const pieces = read.value;
+  const groups = groupsOf(pieces, job.faces[to].art);
+  for (const { name, bytes, hash, probe, look, file, hidden, ...own } of pieces) {
+    const facts = { ...probe, name, hash, ground: own.ground };
     const options = {
       fit: fit.value ?? 'actual',
       wrap: wrap.value ?? 'surface',
@@ -113,8 +161,9 @@ export async function placeGiven(
     } as const;
     const next = placeArt(placed, to, facts, options);
     if (!next.ok) return next;
-    placed = next.value.job;
-    ground ??= read.value.ground;
+    const more: Partial<Art> = { hidden, ...(file === null ? {} : { group: groups.get(file) }) };
+    placed = lastPiece(next.value.job, to, more);
+    ground ??= own.ground;
     art.set(hash, bytes);
     looks.push(look);
   }
@@ -127,10 +176,22 @@ export async function placeGiven(
   }
   const settings = placed.faces[to];
   let inks = settings.inks;
-  if (inks.length === 0 || given.text('inks') !== undefined) {
+  const layered =
+    method.value === 'layered' || (method.value === undefined && pieces.some(({ file }) => file));
+  const asked = given.text('inks');
+  if (layered && asked !== undefined && /^\d+$/.test(asked))
+    return badInput(
+      'Art in layers says by its layers how many inks there are.',
+      'Leave out --inks, or name the inks.',
+    );
+  if (layered && inks.length === 0 && asked === undefined)
+    inks = inksOfLayers(
+      pieces.filter(({ hidden }) => !hidden).map(({ layer, name, look }) => ({ name: layer ?? name, look })),
+    );
+  else if (inks.length === 0 || asked !== undefined) {
     const chosen = await chooseInks(
       context,
-      given.text('inks'),
+      asked,
       together(looks),
       ground,
       given.flag('from-shelf'),
@@ -139,15 +200,21 @@ export async function placeGiven(
     inks = chosen.value;
   }
   if (given.flag('base')) inks = withBase(inks);
+  const split = splitGiven(given, inks);
+  if (!split.ok) return split;
+  inks = split.value;
   const spread = gain.value;
   if (spread !== undefined) inks = inks.map((ink) => ({ ...ink, gain: spread as number }));
   const traps = { ...settings.traps, ...(trap.value === undefined ? {} : { width: trap.value }) };
+  const placedArt = layered ? asLayers(given, { ...settings, inks }, pieces, job.faces[to].art.length) : done(settings.art);
+  if (!placedArt.ok) return placedArt;
   const next = {
     ...settings,
     ...tones.value(settings),
+    art: placedArt.value,
     inks,
     traps,
-    method: method.value ?? settings.method,
+    method: layered ? ('layered' as const) : (method.value ?? settings.method),
   };
   const extra = text.value?.extra ?? new Map();
   return done({ job: { ...placed, faces: { ...placed.faces, [to]: next } }, art, extra, face: to });

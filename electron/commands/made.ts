@@ -23,8 +23,17 @@ export function sayMade(voice: Voice, json: boolean, path: string, { job, face }
     return;
   }
   voice.out(`${path}: ${face} face, ${job.deck.name}\n`);
-  for (const piece of art)
-    voice.out(`  art     ${piece.name}, ${piece.width.toFixed(1)} × ${piece.height.toFixed(1)} mm\n`);
+  for (const piece of art) {
+    const ink = piece.layer && inks.find(({ id }) => id === piece.layer?.ink);
+    const layer = piece.layer
+      ? ink
+        ? `, prints ${ink.name} (${piece.layer.takes})`
+        : ', prints nothing'
+      : '';
+    voice.out(
+      `  art     ${piece.name}, ${piece.width.toFixed(1)} × ${piece.height.toFixed(1)} mm${layer}${piece.hidden ? ', hidden' : ''}\n`,
+    );
+  }
   for (const [i, ink] of inks.entries())
     voice.out(`  pull ${i + 1}  ${ink.hex}  ${ink.name}${ink.role === 'base' ? ' (base)' : ''}\n`);
 }

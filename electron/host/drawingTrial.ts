@@ -1,18 +1,29 @@
 import { fork } from 'node:child_process';
 import type { Picture } from '../../core/raster/index.ts';
+import type { PdfAsked, PdfRead } from './pdfPages.ts';
 
 /** Draws a whole SVG once; rejects when it can not be drawn, resolves with `late` when it takes too long. */
 export type DrawingTrial = (svg: Uint8Array, seconds: number) => Promise<Picture | 'late'>;
+/** Draws the layers of a PDF; `late` when it takes too long. */
+export type PdfReader = (asked: PdfAsked, seconds: number) => Promise<PdfRead | 'late'>;
 
+/** What the child is sent: an SVG, or a PDF with what is wanted of it. */
+export type TrialQuestion = Uint8Array | PdfAsked;
 /** What the child answers. */
-export type TrialAnswer = { readonly picture: Picture } | { readonly error: string };
+export type TrialAnswer =
+  | { readonly picture: Picture }
+  | { readonly pdf: PdfRead }
+  | { readonly error: string };
+
+/** Puts one question to a process of its own and ends it, with its answer or after `seconds`. */
+export type AskAside = (question: TrialQuestion, seconds: number) => Promise<TrialAnswer | 'late'>;
 
 /**
- * A trial in a process of its own: the library can not be stopped in the middle of a drawing, and a program can not even
- * end before it has; a process can be killed. `entry` is the bundled `trialChild.mjs`.
+ * A process of its own for each question: the libraries can not be stopped in the middle of a drawing, and a program can not
+ * even end before it has; a process can be killed. `entry` is the bundled `trialChild.mjs`.
  */
-export function trialInChild(entry: string): DrawingTrial {
-  return (svg, seconds) =>
+export function askInChild(entry: string): AskAside {
+  return (question, seconds) =>
     new Promise((resolve, reject) => {
       const child = fork(entry, { serialization: 'advanced', stdio: 'ignore', execArgv: [] });
       const timer = setTimeout(() => end(() => resolve('late')), seconds * 1000);
@@ -24,11 +35,30 @@ export function trialInChild(entry: string): DrawingTrial {
         child.kill('SIGKILL');
         say();
       }
-      child.on('message', (answer: TrialAnswer) =>
-        end(() => ('picture' in answer ? resolve(answer.picture) : reject(new Error(answer.error)))),
-      );
+      child.on('message', (answer: TrialAnswer) => end(() => resolve(answer)));
       child.on('error', (error) => end(() => reject(error)));
       child.on('exit', (code) => end(() => reject(new Error(`The trial ended with status ${code}.`))));
-      child.send(svg);
+      child.send(question);
     });
 }
+
+/** A drawing's trial aside. */
+export const trialAside =
+  (ask: AskAside): DrawingTrial =>
+  async (svg, seconds) => {
+    const answer = await ask(svg, seconds);
+    if (answer === 'late' || 'picture' in answer) return answer === 'late' ? answer : answer.picture;
+    throw new Error('error' in answer ? answer.error : 'The trial answered another question.');
+  };
+
+/** A PDF read aside. */
+export const pdfAside =
+  (ask: AskAside): PdfReader =>
+  async (asked, seconds) => {
+    const answer = await ask(asked, seconds);
+    if (answer === 'late' || 'pdf' in answer) return answer === 'late' ? answer : answer.pdf;
+    throw new Error('error' in answer ? answer.error : 'The trial answered another question.');
+  };
+
+/** A drawing's trial in a process of its own. */
+export const trialInChild = (entry: string): DrawingTrial => trialAside(askInChild(entry));

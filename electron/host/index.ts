@@ -1,5 +1,13 @@
 export { deflate } from './deflate.ts';
-export { type DrawingTrial, type TrialAnswer, trialInChild } from './drawingTrial.ts';
+export {
+  type AskAside,
+  askInChild,
+  type DrawingTrial,
+  pdfAside,
+  type TrialAnswer,
+  trialAside,
+  trialInChild,
+} from './drawingTrial.ts';
 export { canWriteAll, nodeFiles } from './fileStore.ts';
 export { typefaceFiles } from './fontFiles.ts';
 export { backupOf, MOST_JOB_BYTES, writeJobFile } from './jobFile.ts';
@@ -9,6 +17,7 @@ export { sweepLeftovers } from './leftovers.ts';
 export { type Recent, recentJobs } from './recentJobs.ts';
 export { sharpCodec } from './sharpCodec.ts';
 export { type ShopFile, shopFile } from './shopFile.ts';
+export { comesInLayers } from './sniff.ts';
 export { stateDir } from './stateDir.ts';
 export { type Unsaved, unsavedWork } from './unsavedWork.ts';
 export { defaultWorkers, Stopped, workerPool } from './workerPool.ts';

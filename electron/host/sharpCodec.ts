@@ -1,9 +1,10 @@
 import sharp, { type Metadata, type Sharp } from 'sharp';
-import type { ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from '../../core/ports/index.ts';
+import type { ArtLayer, ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
-import type { DrawingTrial } from './drawingTrial.ts';
+import type { DrawingTrial, PdfReader } from './drawingTrial.ts';
 import { drawSvg, MOST_WINDOW_POINTS, pixelsOf } from './drawSvg.ts';
+import { isOpenRaster, openRasterLayers } from './openRaster.ts';
 import { pngOfMask, pngOfPicture } from './pngFile.ts';
 import {
   exifResolution,
@@ -12,7 +13,8 @@ import {
   type Resolution,
   tiffResolution,
 } from './resolution.ts';
-import { sniff } from './sniff.ts';
+import { isPdf, sniff } from './sniff.ts';
+import { svgLayers } from './svgLayers.ts';
 import { type SvgScan, scanSvg } from './svgScan.ts';
 import { framed, type SvgSize, svgSize, unitsOf } from './svgSize.ts';
 
@@ -39,6 +41,12 @@ const LIMITS = {
 const SLOWEST_S = 7;
 /** Longer side of the trial drawing, points: what colours are looked for at, so that it is rarely drawn for nothing. */
 const TRIAL_SIDE = 2400;
+/** Seconds the layers of an OpenRaster picture may take to be read and laid on its canvas. */
+const SLOWEST_ORA_S = 60;
+/** Seconds the layers of a PDF may take, once each was drawn small within `SLOWEST_S`; and dots an inch they are drawn at. */
+const SLOWEST_PDF_S = 90;
+const PDF_DPI = 600;
+const PDF_TRIAL_SIDE = 600;
 /** Seconds one window of a drawing that passed its trial may take, on a busy machine too. */
 const SLOWEST_WINDOW_S = 60;
 
@@ -180,8 +188,33 @@ function textOf(bytes: Uint8Array, name: string): Outcome<string> {
  * Pictures by sharp (libvips). Drawings are read by our own scan first, drawn once to see that they can be
  * drawn in time, and handed to the library only as buffers: it then opens no other file.
  */
-export function sharpCodec(options: { readonly trial?: DrawingTrial } = {}): ImageCodec {
+export function sharpCodec(
+  options: { readonly trial?: DrawingTrial; readonly pdf?: PdfReader } = {},
+): ImageCodec {
   const tryOut = options.trial ?? trialHere;
+
+  /** Layers of a PDF: first small, in little time, so that what never ends ends soon; then as films need them. */
+  async function pdfLayers(bytes: Uint8Array, name: string): Promise<Outcome<ArtLayer[]>> {
+    const { pdf } = options;
+    if (!pdf) throw new Error('A PDF is read in a process of its own: none was named.');
+    const asked = { pdf: bytes, name, dpi: PDF_DPI };
+    for (const [side, seconds] of [
+      [PDF_TRIAL_SIDE, SLOWEST_S],
+      [LIMITS.side, SLOWEST_PDF_S],
+    ] as const) {
+      const read = await pdf({ ...asked, side }, seconds).catch(() => null);
+      if (read === null)
+        return badInput(
+          `The PDF “${name}” is damaged or can not be drawn.`,
+          'Save it again from your editor, or export each layer as a PNG.',
+        );
+      if (read === 'late') return tooSlow(name, seconds);
+      if (!('layers' in read)) return badInput(read.reason, read.mend);
+      if (side === LIMITS.side)
+        return done(read.layers.map(({ name: layer, hidden, png }) => ({ name: layer, hidden, bytes: png })));
+    }
+    return done([]);
+  }
   /** Drawings already looked at, by the very bytes handed over; films ask for many windows of one drawing. */
   const drawings = new WeakMap<Uint8Array, Promise<Outcome<Drawing>>>();
 
@@ -248,6 +281,33 @@ export function sharpCodec(options: { readonly trial?: DrawingTrial } = {}): Ima
     return sniff(bytes, name);
   }
 
+  async function decode(bytes: Uint8Array, name: string, maxSidePx?: number): Promise<Outcome<Picture>> {
+    const kind = kindOf(bytes, name);
+    if (!kind.ok) return kind;
+    if (kind.value === 'image/svg+xml') throw new Error('A drawing is rasterised, not decoded.');
+    const read = await header(bytes, name, kind.value);
+    if (!read.ok) return read;
+    let image = open(bytes).autoOrient();
+    // A triangle filter never overshoots, so flat colours stay the colours they are.
+    if (maxSidePx !== undefined)
+      image = image.resize(maxSidePx, maxSidePx, {
+        fit: 'inside',
+        withoutEnlargement: true,
+        kernel: 'linear',
+      });
+    const work = pixelsOf(image.timeout({ seconds: SLOWEST_S })).then(done, () =>
+      damaged(name, KIND_NAMES[kind.value]),
+    );
+    return inTime(work, name);
+  }
+
+  /** A layer's picture, of no other kind than OpenRaster allows. */
+  async function decodePng(bytes: Uint8Array, name: string): Promise<Outcome<Picture>> {
+    const kind = kindOf(bytes, name);
+    if (!kind.ok) return kind;
+    return kind.value === 'image/png' ? decode(bytes, name) : damaged(name, 'PNG');
+  }
+
   return {
     async probe(bytes, name): Promise<Outcome<ArtProbe>> {
       const kind = kindOf(bytes, name);
@@ -283,24 +343,17 @@ export function sharpCodec(options: { readonly trial?: DrawingTrial } = {}): Ima
       });
     },
 
-    async decode(bytes, name, maxSidePx): Promise<Outcome<Picture>> {
+    decode,
+
+    async layers(bytes, name): Promise<Outcome<readonly ArtLayer[]>> {
+      if (bytes.length > LIMITS.bytes) return kindOf(bytes, name) as Outcome<never>;
+      if (isPdf(bytes)) return pdfLayers(bytes, name);
+      if (isOpenRaster(bytes)) return inTime(openRasterLayers(bytes, name, decodePng), name, SLOWEST_ORA_S);
       const kind = kindOf(bytes, name);
       if (!kind.ok) return kind;
-      if (kind.value === 'image/svg+xml') throw new Error('A drawing is rasterised, not decoded.');
-      const read = await header(bytes, name, kind.value);
-      if (!read.ok) return read;
-      let image = open(bytes).autoOrient();
-      // A triangle filter never overshoots, so flat colours stay the colours they are.
-      if (maxSidePx !== undefined)
-        image = image.resize(maxSidePx, maxSidePx, {
-          fit: 'inside',
-          withoutEnlargement: true,
-          kernel: 'linear',
-        });
-      const work = pixelsOf(image.timeout({ seconds: SLOWEST_S })).then(done, () =>
-        damaged(name, KIND_NAMES[kind.value]),
-      );
-      return inTime(work, name);
+      if (kind.value !== 'image/svg+xml') return done([]);
+      const drawing = await drawingOf(bytes, name);
+      return drawing.ok ? svgLayers(drawing.value.scan, name) : drawing;
     },
 
     async rasterise(bytes, name, window): Promise<Outcome<Picture>> {

@@ -1,5 +1,6 @@
 import type { ArtMediaType } from '../../core/ports/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { isOpenRaster } from './openRaster.ts';
 
 const ascii = (bytes: Uint8Array, from: number, to: number): string =>
   String.fromCharCode(...bytes.subarray(from, Math.min(to, bytes.length)));
@@ -16,6 +17,12 @@ const OTHERS: readonly (readonly [start: string, what: string])[] = [
 ];
 
 const KINDS = 'PNG, JPEG, WebP, TIFF, AVIF or SVG';
+
+/** A PDF's mark stands in its first bytes (ISO 32000-1, 7.5.2); programs put up to a kilobyte before it. */
+export const isPdf = (bytes: Uint8Array): boolean => ascii(bytes, 0, 1024).includes('%PDF-');
+
+/** Kinds of file that are always in layers: only a drawing may be one or many. */
+export const comesInLayers = (bytes: Uint8Array): boolean => isPdf(bytes) || isOpenRaster(bytes);
 
 /** UTF-16 text is told apart so that the refusal can say what to do. */
 const isUtf16 = (bytes: Uint8Array) =>

@@ -9,6 +9,18 @@ const DEEPEST = 400;
 /** Steps the count of copies may take; more than this is a bomb whatever its result. */
 const MOST_STEPS = 5_000_000;
 
+/** An element directly in the root, from its `<` to just after its end. */
+export interface TopElement {
+  readonly name: string;
+  readonly start: number;
+  readonly end: number;
+  readonly id: string;
+  /** What an editor calls it: an attribute `label` of whatever namespace. */
+  readonly label: string;
+  /** Not drawn, as its own attributes say. */
+  readonly hidden: boolean;
+}
+
 /** What a scan of an SVG's text found. Offsets are into the text. */
 export interface SvgScan {
   readonly text: string;
@@ -21,6 +33,8 @@ export interface SvgScan {
   readonly rootAttributes: ReadonlyMap<string, string>;
   /** Pictures embedded as base64, each still encoded. */
   readonly embedded: readonly string[];
+  /** What stands directly in the root, in order. */
+  readonly top: readonly TopElement[];
 }
 
 const PREDEFINED: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" };
@@ -107,7 +121,9 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
   const ends: number[] = [];
   const ids = new Map<string, number>();
   const uses: { at: number; target: string }[] = [];
-  let root: Omit<SvgScan, 'text' | 'embedded'> | null = null;
+  const top: TopElement[] = [];
+  let child: Omit<TopElement, 'end'> | null = null;
+  let root: Omit<SvgScan, 'text' | 'embedded' | 'top'> | null = null;
   let at = 0;
   while (true) {
     const start = text.indexOf('<', at);
@@ -158,6 +174,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
           'Save it again from your editor.',
         );
       ends[closed.index] = ends.length;
+      if (open.length === 1 && child) top.push({ ...child, end });
       continue;
     }
     const element = /^[^\s/>]+/.exec(tag)?.[0] ?? '';
@@ -182,10 +199,11 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
         'Turn that part into paths, or export it as a PNG at 600 dpi.',
       );
     const attributes = new Map<string, string>();
+    const inRoot = open.length === 1;
     for (const match of tag.slice(element.length).matchAll(ATTRIBUTE)) {
       const key = match[1] as string;
       const value = decode(match[2] ?? match[3] ?? '');
-      if (root === null) attributes.set(key, value);
+      if (root === null || inRoot) attributes.set(key, value);
       const short = localName(key);
       if (HANDLER.test(key)) return scripted(name);
       if (short === 'id') ids.set(value, index);
@@ -216,6 +234,17 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
         `The drawing “${name}” is damaged: it has two roots.`,
         'Save it again from your editor.',
       );
+    if (inRoot) {
+      child = {
+        name: element,
+        start,
+        id: attributes.get('id') ?? '',
+        label: [...attributes].find(([key]) => localName(key) === 'label')?.[1].trim() ?? '',
+        hidden:
+          attributes.get('display') === 'none' || /display\s*:\s*none/.test(attributes.get('style') ?? ''),
+      };
+      if (empty) top.push({ ...child, end });
+    }
     if (!empty) open.push({ name: element, index });
   }
   if (root === null || open.length > 0) return cutOff(name);
@@ -224,7 +253,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
       `The drawing “${name}” copies its parts more than ${MOST_DRAWN} times, or endlessly.`,
       'Unlink the clones in your editor, or export it as a PNG at 600 dpi.',
     );
-  return done({ text, ...root, embedded });
+  return done({ text, ...root, embedded, top });
 }
 
 /** Just after the `>` that ends the tag at `start`, passing over quoted values; -1 when there is none. */

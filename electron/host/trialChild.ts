@@ -1,21 +1,24 @@
-import type { TrialAnswer } from './drawingTrial.ts';
+import type { TrialAnswer, TrialQuestion } from './drawingTrial.ts';
 import { drawSvg } from './drawSvg.ts';
+import { readPdf } from './pdfPages.ts';
 
 /** Electron's utility processes speak through a port of their own. */
 interface ParentPort {
-  once(event: 'message', listen: (message: { readonly data: Uint8Array }) => void): void;
+  once(event: 'message', listen: (message: { readonly data: TrialQuestion }) => void): void;
   postMessage(answer: TrialAnswer): void;
 }
 const { parentPort } = process as unknown as { readonly parentPort?: ParentPort };
 
-async function answerTo(svg: Uint8Array): Promise<TrialAnswer> {
+async function answerTo(question: TrialQuestion): Promise<TrialAnswer> {
   try {
-    return { picture: await drawSvg(svg) };
+    return question instanceof Uint8Array
+      ? { picture: await drawSvg(question) }
+      : { pdf: await readPdf(question) };
   } catch (error) {
     return { error: error instanceof Error ? error.message : String(error) };
   }
 }
 
-/** The other side of `trialInChild` and `trialInUtility`: draws what it is sent, once. */
+/** The other side of `askInChild` and `askInUtility`: answers what it is sent, once. */
 if (parentPort) parentPort.once('message', async ({ data }) => parentPort.postMessage(await answerTo(data)));
-else process.once('message', async (svg: Uint8Array) => process.send?.(await answerTo(svg)));
+else process.once('message', async (question: TrialQuestion) => process.send?.(await answerTo(question)));

@@ -1,6 +1,6 @@
 import dns from 'node:dns';
 import net from 'node:net';
-import { sharpCodec, trialInChild } from '../../electron/host/index.ts';
+import { askInChild, pdfAside, sharpCodec, trialAside } from '../../electron/host/index.ts';
 import type { Kind } from './goodInputs.ts';
 import { type Ending, importInput } from './importInput.ts';
 
@@ -30,7 +30,8 @@ dns.lookup = ((name: string) => {
   throw new Error('An import asked for an address.');
 }) as never;
 
-const codec = sharpCodec({ trial: trialInChild(process.argv[2] as string) });
+const aside = askInChild(process.argv[2] as string);
+const codec = sharpCodec({ trial: trialAside(aside), pdf: pdfAside(aside) });
 
 process.on('message', async ({ id, kind, bytes }: ImportCall) => {
   const started = performance.now();
