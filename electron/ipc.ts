@@ -20,7 +20,10 @@ export interface IpcParts {
 
 const JOBS = [{ name: 'Kickflat job', extensions: ['kickflat'] }];
 const ART = [
-  { name: 'Pictures and drawings', extensions: ['png', 'jpg', 'jpeg', 'webp', 'tif', 'tiff', 'avif', 'svg'] },
+  {
+    name: 'Pictures and drawings',
+    extensions: ['png', 'jpg', 'jpeg', 'webp', 'tif', 'tiff', 'avif', 'svg', 'ora', 'pdf'],
+  },
 ];
 const MOST_ART_BYTES = 100 * 1024 * 1024;
 
@@ -125,6 +128,8 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
         return pickArt(at);
       case 'probeArt':
         return at.host.probeArt(args[0] as Uint8Array, args[1] as string);
+      case 'splitArt':
+        return at.host.splitArt(args[0] as Uint8Array, args[1] as string);
       case 'decodeArt':
         return at.host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
       case 'shop':

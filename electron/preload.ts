@@ -35,6 +35,7 @@ const shell: Shell = {
   saveJob: (bytes, name, handle) => call('saveJob', bytes, name, handle),
   pickArt: () => call('pickArt'),
   probeArt: (bytes, name) => call('probeArt', bytes, name),
+  splitArt: (bytes, name) => call('splitArt', bytes, name),
   decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
   exportFilms: (request, onProgress) => longWork(START_FILMS, request, onProgress),
   measureFilms: (job, onProgress) => longWork(START_MEASURE, job, onProgress),

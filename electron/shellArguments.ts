@@ -22,6 +22,7 @@ export const SHELL_ARGUMENTS = {
   saveJob: z.tuple([bytes(512 * MB), name, handle.nullable(), tab.optional()]),
   pickArt: z.tuple([]),
   probeArt: z.tuple([bytes(100 * MB), name]),
+  splitArt: z.tuple([bytes(100 * MB), name]),
   decodeArt: z.tuple([bytes(100 * MB), name, z.number().int().min(1).max(8192)]),
   exportFilms: z.tuple([
     z.object({
@@ -52,6 +53,7 @@ export const MOST_MESSAGE: Readonly<Record<ShellMethod, number>> = {
   pickArt: MB,
   saveJob: 513 * MB,
   probeArt: 101 * MB,
+  splitArt: 101 * MB,
   decodeArt: 101 * MB,
   exportFilms: 513 * MB,
   measureFilms: 513 * MB,

@@ -5,6 +5,7 @@ import { makeFilms } from '../core/makeFilms.ts';
 import { makePress } from '../core/makePress.ts';
 import { measureFilms } from '../core/measureFilms.ts';
 import type {
+  ArtLayer,
   ArtProbe,
   ExportRequest,
   FileStore,
@@ -44,6 +45,7 @@ export interface ShellHost {
   /** Saves to a path the user chose in a dialog. */
   savePath(bytes: Uint8Array, path: string): Promise<Outcome<SavedJob>>;
   probeArt(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
+  splitArt(bytes: Uint8Array, name: string): Promise<Outcome<readonly ArtLayer[]>>;
   decodeArt(bytes: Uint8Array, name: string, maxSidePx: number): Promise<Outcome<Picture>>;
   films(
     request: ExportRequest,
@@ -193,6 +195,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
       return path === undefined ? gone() : save(bytes, path, tab, false);
     },
     probeArt: (bytes, name) => codec.probe(bytes, name),
+    splitArt: (bytes, name) => codec.layers(bytes, name),
     async decodeArt(bytes, name, maxSidePx) {
       const probe = await codec.probe(bytes, name);
       if (!probe.ok) return probe;

@@ -136,6 +136,8 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
           : host.saveHandle(args[0] as Uint8Array, args[2] as string, args[3] as string | undefined);
       case 'probeArt':
         return host.probeArt(args[0] as Uint8Array, args[1] as string);
+      case 'splitArt':
+        return host.splitArt(args[0] as Uint8Array, args[1] as string);
       case 'decodeArt':
         return host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
       case 'shop':

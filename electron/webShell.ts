@@ -15,7 +15,7 @@ import { packMessage, unpackMessage } from './wire.ts';
 /** The page's side of the browser host: `window.shell` over requests to the loopback address it came from. */
 const KEPT = 'kickflat-token';
 const TAB = 'kickflat-tab';
-const ART_KINDS = '.png,.jpg,.jpeg,.webp,.tif,.tiff,.avif,.svg';
+const ART_KINDS = '.png,.jpg,.jpeg,.webp,.tif,.tiff,.avif,.svg,.ora,.pdf';
 
 /** The token comes once, after the `#` of the address, and is kept for as long as this tab is open. */
 function takeToken(): string {
@@ -188,6 +188,7 @@ const shell: Shell = {
     return done(picked);
   },
   probeArt: (bytes, name) => call('probeArt', bytes, name),
+  splitArt: (bytes, name) => call('splitArt', bytes, name),
   decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
   exportFilms: (request, onProgress) =>
     longWork('exportFilms', request, onProgress, (said, zip) => {

@@ -3,6 +3,7 @@ import type { FilmMeasure } from '../press/index.ts';
 import type { Picture } from '../raster/index.ts';
 import type { Shop } from '../shop/index.ts';
 import type { Outcome, Px } from '../units/index.ts';
+import type { ArtLayer } from './artLayers.ts';
 import type { ArtProbe } from './imageCodec.ts';
 
 /** A job file as opened: its bytes and an opaque handle that a later save may name. Paths never reach the page. */
@@ -70,6 +71,8 @@ export interface Shell {
   /** Asks the user for pictures. */
   pickArt(): Promise<Outcome<readonly PickedFile[]>>;
   probeArt(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
+  /** The layers a file was prepared in, see `ImageCodec.layers`. */
+  splitArt(bytes: Uint8Array, name: string): Promise<Outcome<readonly ArtLayer[]>>;
   /** Art as pixels, its longer side at most `maxSidePx`; SVG is drawn at just that size. */
   decodeArt(bytes: Uint8Array, name: string, maxSidePx: Px): Promise<Outcome<Picture>>;
   /** Films of the given faces, or the press sheets. `onProgress` gets 0 to 1 and a sentence in the work's own units. */

@@ -2,6 +2,7 @@ import { type Fit, type Ink, inkFrom, type Job, placeArt } from '../../core/job/
 import type { PickedFile } from '../../core/ports/index.ts';
 import { edit, onFace, tell, useStudio } from '../state/index.ts';
 import { back } from '../workers/index.ts';
+import { addLayers } from './addLayers.ts';
 import { keepArt } from './keepArt.ts';
 import { firstDeck, openDropped, startJob } from './openJob.ts';
 import { shell } from './shell.ts';
@@ -58,7 +59,41 @@ export async function addFiles(files: readonly PickedFile[], fit: Fit | null = n
   if (!useStudio.getState().job)
     await startJob(files[0]!.name.replace(/\.[^.]*$/, '') || 'New job', firstDeck());
   useStudio.setState({ station: 'art' });
-  for (const file of files) await addOne(file, fit);
+  const rest: PickedFile[] = [];
+  for (const file of files) {
+    const layered = shownMethod() === 'layered';
+    // A drawing is taken by its groups only where that is what the face asks for.
+    const split = mayBeLayers(file.bytes) || (layered && files.length === 1);
+    const layers = split ? await shell().splitArt(file.bytes, file.name) : null;
+    if (layers && !layers.ok) {
+      tell('trouble', layers.reason, layers.mend);
+      continue;
+    }
+    const parts = layers?.value ?? [];
+    if (parts.length > 1) await addLayers(file, parts, fit);
+    else if (parts[0]) rest.push({ name: file.name, bytes: parts[0].bytes });
+    else rest.push(file);
+  }
+  const [first] = rest;
+  if (first && shownMethod() === 'layered') {
+    const plates = rest.map(({ name, bytes }) => ({
+      name: name.replace(/\.[^.]*$/, ''),
+      bytes,
+      hidden: false,
+    }));
+    await addLayers(first, plates, fit);
+  } else for (const file of rest) await addOne(file, fit);
+}
+
+function shownMethod(): string | undefined {
+  const { job, face } = useStudio.getState();
+  return job?.faces[face].method;
+}
+
+/** A PDF or a zip: the program says what is in it. */
+function mayBeLayers(bytes: Uint8Array): boolean {
+  const start = new TextDecoder('latin1').decode(bytes.subarray(0, 1024));
+  return start.startsWith('PK') || start.includes('%PDF-');
 }
 
 /** Asks for pictures and places them. */

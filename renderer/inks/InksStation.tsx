@@ -1,11 +1,14 @@
 import { ByHand } from './ByHand.tsx';
 import { Colourways } from './Colourways.tsx';
+import { GainCard } from './GainCard.tsx';
 import { InkCard } from './InkCard.tsx';
+import { Layers } from './Layers.tsx';
 import { Method } from './Method.tsx';
 import { Proofs } from './Proofs.tsx';
 import { Pulls } from './Pulls.tsx';
 import { Shelf } from './Shelf.tsx';
 import { Specks } from './Specks.tsx';
+import { SplitInks } from './SplitInks.tsx';
 import { Suggested } from './Suggested.tsx';
 import { Veneers } from './Veneers.tsx';
 
@@ -15,6 +18,9 @@ export function InksStation() {
     <>
       <Pulls />
       <Method />
+      <Layers />
+      <SplitInks />
+      <GainCard />
       <InkCard />
       <ByHand />
       <Specks />

@@ -1,9 +1,13 @@
 import {
   DEFAULT_HALFTONE,
   DEFAULT_INDEX,
+  DITHERS,
   DOT_SHAPES,
   type FaceJob,
+  isToned,
   screenAngle,
+  screenedInks,
+  screensDots,
 } from '../../core/job/index.ts';
 import { Card, Choice, LengthField, NumberBox } from '../bench/index.ts';
 import { changeFace, edit, inkColour, useStudio } from '../state/index.ts';
@@ -12,7 +16,15 @@ const METHODS = [
   { value: 'spot', label: 'Flat colours', hint: 'Each point takes one ink or none; edges are trapped' },
   { value: 'index', label: 'Index dots', hint: 'Shaded art as even dots of single inks, side by side' },
   { value: 'halftone', label: 'Halftone', hint: 'Shaded art as one screen of growing dots an ink' },
+  { value: 'layered', label: 'Layers', hint: 'Art that was prepared with a layer for each ink' },
 ] as const;
+const DITHER_WORDS: Readonly<Record<(typeof DITHERS)[number], { label: string; hint: string }>> = {
+  diffusion: {
+    label: 'By what was missed',
+    hint: 'Each dot makes good what its neighbours missed: the sharpest',
+  },
+  'blue-noise': { label: 'By an even grain', hint: 'Without rows or worms in even tones; a little softer' },
+};
 const SHAPE_WORDS: Readonly<Record<(typeof DOT_SHAPES)[number], string>> = {
   round: 'Round',
   elliptical: 'Elliptical',
@@ -40,16 +52,24 @@ export function Method() {
         onChange={(method) => put('Change method', { method })}
       />
       {settings.method === 'index' && (
-        <LengthField
-          label="Side of a dot"
-          value={index.dotMm}
-          min={0.05}
-          max={5}
-          step={0.05}
-          onChange={(dotMm) => put('Change dot', { index: { ...index, dotMm } })}
-        />
+        <>
+          <LengthField
+            label="Side of a dot"
+            value={index.dotMm}
+            min={0.05}
+            max={5}
+            step={0.05}
+            onChange={(dotMm) => put('Change dot', { index: { ...index, dotMm } })}
+          />
+          <Choice
+            label="Dots are placed"
+            value={index.dither ?? 'diffusion'}
+            options={DITHERS.map((value) => ({ value, ...DITHER_WORDS[value] }))}
+            onChange={(dither) => put('Change how dots are placed', { index: { ...index, dither } })}
+          />
+        </>
       )}
-      {settings.method === 'halftone' && (
+      {screensDots(settings) && (
         <>
           <div className="pair">
             <NumberBox
@@ -69,7 +89,7 @@ export function Method() {
           />
           <div className="pair">
             {settings.inks.map((ink, i) =>
-              ink.role === 'base' || ink.kind === 'clear' ? null : (
+              !screenedInks(settings).includes(i) ? null : (
                 <NumberBox
                   key={ink.id}
                   label={inkColour(job, ink, colourway).name}
@@ -88,7 +108,7 @@ export function Method() {
           </div>
         </>
       )}
-      {settings.method !== 'spot' && (
+      {isToned(settings) && (
         <p className="hint">
           Dots are not trapped.
           {settings.inks.some((i) => i.role === 'base')

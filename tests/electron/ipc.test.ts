@@ -57,6 +57,7 @@ beforeEach(() => {
     saveHandle: note('saveHandle'),
     savePath: note('savePath'),
     probeArt: note('probeArt'),
+    splitArt: note('splitArt'),
     decodeArt: note('decodeArt'),
     films: async (request: { name: string }, progress: Progress, abort: Abort) => {
       progress(0.25, 'film 1 of 4');
@@ -117,6 +118,8 @@ describe('messages from the window', () => {
     expect(await call('info', [])).toEqual({ host: 'electron' });
     await call('probeArt', [new Uint8Array([1]), 'a.png']);
     expect(asked.at(-1)).toEqual(['probeArt', new Uint8Array([1]), 'a.png']);
+    await call('splitArt', [new Uint8Array([1]), 'a.ora']);
+    expect(asked.at(-1)).toEqual(['splitArt', new Uint8Array([1]), 'a.ora']);
     chosen.open = [join(dir, 'a.kickflat')];
     await call('openJob', []);
     expect(asked.at(-1)).toEqual(['openPath', join(dir, 'a.kickflat')]);

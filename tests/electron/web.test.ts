@@ -36,6 +36,7 @@ const host = {
     asked.push(`save ${bytes.length} ${handle}`);
     return { ok: true, value: { name: 'a', handle } };
   },
+  splitArt: async () => ({ ok: true, value: [] }) as never,
   probeArt: async (bytes: Uint8Array, name: string) => {
     asked.push(`probe ${bytes.length} ${name}`);
     return { ok: true, value: probe };

@@ -38,7 +38,8 @@ describe('inputs from strangers', () => {
   test('good files of every kind are imported: what is refused is refused for its change', async () => {
     const { importInput } = await import('./importInput.ts');
     const { sharpCodec } = await import('../../electron/host/index.ts');
-    const codec = sharpCodec();
+    const { readPdf } = await import('../../electron/host/pdfPages.ts');
+    const codec = sharpCodec({ pdf: (asked) => readPdf(asked) });
     const good = await goodInputs();
     for (const kind of KINDS)
       for (const [n, bytes] of good[kind].entries())

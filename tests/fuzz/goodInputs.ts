@@ -1,8 +1,10 @@
 import { readFile } from 'node:fs/promises';
+import { zipSync } from 'fflate';
 import sharp, { type Sharp } from 'sharp';
 import { writeGpl, writePaletteJson } from '../../core/colour/index.ts';
 import { deckTemplate } from '../../core/deck/index.ts';
 import { hashOf, inkFrom, newJob, packJob, placeArt } from '../../core/job/index.ts';
+import { groupsByPdfLib } from '../fixtures/layeredFiles.ts';
 
 /** What a stranger's file may be taken for; each is a door of its own into the program. */
 export const KINDS = [
@@ -12,6 +14,8 @@ export const KINDS = [
   'tiff',
   'avif',
   'svg',
+  'open raster',
+  'pdf',
   'outline svg',
   'dxf',
   'gpl palette',
@@ -29,6 +33,8 @@ export const FILE_NAMES: Readonly<Record<Kind, string>> = {
   tiff: 'a.tif',
   avif: 'a.avif',
   svg: 'a.svg',
+  'open raster': 'a.ora',
+  pdf: 'a.pdf',
   'outline svg': 'a.svg',
   dxf: 'a.dxf',
   'gpl palette': 'a.gpl',
@@ -104,6 +110,23 @@ function job(): Uint8Array {
   return packJob({ job: placed.value.job, art: new Map([[hash, bytes]]) });
 }
 
+/** Two layers and a stack, its entries as they are stored in practice. */
+async function openRaster(): Promise<Uint8Array> {
+  const png = async (width: number, height: number) =>
+    new Uint8Array(await picture(width, height).png().toBuffer());
+  const stack = `<?xml version='1.0' encoding='UTF-8'?>
+<image version="0.0.6" w="61" h="43" xres="300" yres="300"><stack>
+<layer name="Sketch" src="data/a.png" visibility="hidden"/>
+<stack name="Boat"><layer name="hull" src="data/a.png"/><layer name="mast" src="data/b.png" x="20" y="-4"/></stack>
+<layer name="Sky" src="data/b.png" x="-3" y="10" opacity="0.5"/></stack></image>`;
+  return zipSync({
+    mimetype: [utf8('image/openraster'), { level: 0 }],
+    'stack.xml': utf8(stack),
+    'data/a.png': await png(61, 43),
+    'data/b.png': await png(20, 16),
+  });
+}
+
 /** Sound files of every kind, small, so that a change is likely to land where it matters. */
 export async function goodInputs(): Promise<Readonly<Record<Kind, readonly Uint8Array[]>>> {
   const made = (image: Sharp) => image.toBuffer().then((b) => new Uint8Array(b));
@@ -151,6 +174,8 @@ export async function goodInputs(): Promise<Readonly<Record<Kind, readonly Uint8
       await art('layers-in-cm.svg'),
       await art('outside-sailboat.svg'),
     ],
+    'open raster': [await openRaster()],
+    pdf: [await groupsByPdfLib()],
     'outline svg': [utf8(OUTLINE), utf8(OUTLINE.replace('<g transform="translate(0 0)">', '<g>'))],
     dxf: [utf8(DXF), utf8(DXF_PARTS)],
     'gpl palette': [utf8(writeGpl('Breakwater', PALETTE))],

@@ -64,6 +64,21 @@ async function art(bytes: Uint8Array, name: string, codec: ImageCodec): Promise<
   return picture.ok ? done(pictureWrong(picture.value, outWidth, outHeight)) : picture;
 }
 
+/** A file in layers is right when each of them is art that is right, and all are of one size. */
+async function layers(bytes: Uint8Array, name: string, codec: ImageCodec): Promise<Outcome<string | null>> {
+  const split = await codec.layers(bytes, name);
+  if (!split.ok) return split;
+  const sizes = new Set<string>();
+  for (const layer of split.value) {
+    const right = await art(layer.bytes, 'layer', codec);
+    if (!right.ok || right.value !== null)
+      return done(`its layer ${layer.name} is wrong: ${right.ok ? right.value : right.reason}`);
+    const probe = await codec.probe(layer.bytes, 'layer');
+    if (probe.ok) sizes.add(`${probe.value.widthPx} × ${probe.value.heightPx}`);
+  }
+  return done(sizes.size > 1 ? 'its layers differ in size' : null);
+}
+
 /** A deck is right when its outline has an area and the whole way from it to masks can be gone. */
 function deckWrong(deck: Deck): string | null {
   const ring = outlineRing(deck, 'bottom');
@@ -113,6 +128,9 @@ async function imported(kind: Kind, bytes: Uint8Array, codec: ImageCodec): Promi
     case 'gpl palette':
     case 'json palette':
       return palette(bytes, name, codec);
+    case 'open raster':
+    case 'pdf':
+      return layers(bytes, name, codec);
     case 'outline svg':
     case 'dxf':
     case 'deck json': {

@@ -1,6 +1,6 @@
 import { deckTemplate } from '../../core/deck/index.ts';
 import { hashOf, inkFrom, type Job, newJob, packJob, placeArt } from '../../core/job/index.ts';
-import type { ArtProbe, OpenedJob, PickedFile, Shell } from '../../core/ports/index.ts';
+import type { ArtLayer, ArtProbe, OpenedJob, PickedFile, Shell } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { EMPTY_SHOP, type Shop } from '../../core/shop/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
@@ -26,6 +26,8 @@ export interface FakeHost {
   kept: Uint8Array | null;
   readonly texts: { name: string; text: string }[];
   picks: PickedFile[];
+  /** What any file splits into. */
+  layers: ArtLayer[];
 }
 
 const mediaOf = (bytes: Uint8Array): ArtProbe['mediaType'] | null => {
@@ -55,7 +57,15 @@ async function imageOf(bytes: Uint8Array, name: string): Promise<Outcome<HTMLIma
 
 /** The studio's program around the page, played by the page's own browser, so that the page runs without a host. */
 export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } {
-  const host: FakeHost = { saved: [], exports: [], shop: EMPTY_SHOP, kept: null, texts: [], picks: [] };
+  const host: FakeHost = {
+    saved: [],
+    exports: [],
+    shop: EMPTY_SHOP,
+    kept: null,
+    texts: [],
+    picks: [],
+    layers: [],
+  };
   const probeArt = async (bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>> => {
     const image = await imageOf(bytes, name);
     if (!image.ok) return image;
@@ -127,6 +137,7 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     },
     pickArt: async () => done(host.picks),
     probeArt,
+    splitArt: async () => done(host.layers),
     decodeArt: async (bytes, name, maxSidePx): Promise<Outcome<Picture>> => {
       const image = await imageOf(bytes, name);
       if (!image.ok) return image;
