@@ -4,7 +4,7 @@ import {
   blankMask,
   blueNoiseTile,
   enlargeMask,
-  errorDiffuseShares,
+  errorDiffuseMixtures,
   type Mask,
   type Picture,
   type Plane,
@@ -91,7 +91,7 @@ export function indexFace({ tones, palette, factor, out, grain }: IndexInput): v
   const order = light.map((_, k) => k).sort((a, b) => light[b]! - light[a]! || a - b);
   const dots = grain
     ? thresholdShares(planes, width, height, tileAt(blueNoiseTile(), grain.x, grain.y), order)
-    : errorDiffuseShares(planes, width, height);
+    : errorDiffuseMixtures(planes, [palette.bare, ...palette.inks], width, height);
   dots.forEach((mask, i) => {
     enlargeMask(mask, factor, out[i] as Mask);
   });

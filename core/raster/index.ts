@@ -11,6 +11,7 @@ export { encodeG4 } from './encodeG4.ts';
 export { enlargeMask, screenEnlarged } from './enlarge.ts';
 export { errorDiffuse } from './errorDiffuse.ts';
 export { errorDiffuseIndex, type Rgb8 } from './errorDiffuseIndex.ts';
+export { errorDiffuseMixtures } from './errorDiffuseMixtures.ts';
 export { errorDiffuseShares } from './errorDiffuseShares.ts';
 export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';

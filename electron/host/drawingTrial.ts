@@ -4,29 +4,38 @@ import type { PdfAsked, PdfRead } from './pdfPages.ts';
 
 /** Draws a whole SVG once; rejects when it can not be drawn, resolves with `late` when it takes too long. */
 export type DrawingTrial = (svg: Uint8Array, seconds: number) => Promise<Picture | 'late'>;
-/** Draws the layers of a PDF; `late` when it takes too long. */
-export type PdfReader = (asked: PdfAsked, seconds: number) => Promise<PdfRead | 'late'>;
+/** Draws the layers of a PDF; `late` when they take more than `seconds` in small, or then more than `longer`. */
+export type PdfReader = (asked: PdfAsked, seconds: number, longer: number) => Promise<PdfRead | 'late'>;
 
 /** What the child is sent: an SVG, or a PDF with what is wanted of it. */
 export type TrialQuestion = Uint8Array | PdfAsked;
+/** What the child says once it has tried something in small and goes on: it then has longer. */
+export interface GoingOn {
+  readonly goingOn: true;
+}
 /** What the child answers. */
 export type TrialAnswer =
   | { readonly picture: Picture }
   | { readonly pdf: PdfRead }
   | { readonly error: string };
 
-/** Puts one question to a process of its own and ends it, with its answer or after `seconds`. */
-export type AskAside = (question: TrialQuestion, seconds: number) => Promise<TrialAnswer | 'late'>;
+/** Puts one question to a process of its own and ends it, with its answer or after `seconds`; after `longer` once it goes on. */
+export type AskAside = (
+  question: TrialQuestion,
+  seconds: number,
+  longer?: number,
+) => Promise<TrialAnswer | 'late'>;
 
 /**
  * A process of its own for each question: the libraries can not be stopped in the middle of a drawing, and a program can not
  * even end before it has; a process can be killed. `entry` is the bundled `trialChild.mjs`.
  */
 export function askInChild(entry: string): AskAside {
-  return (question, seconds) =>
+  return (question, seconds, longer = seconds) =>
     new Promise((resolve, reject) => {
       const child = fork(entry, { serialization: 'advanced', stdio: 'ignore', execArgv: [] });
-      const timer = setTimeout(() => end(() => resolve('late')), seconds * 1000);
+      const late = () => end(() => resolve('late'));
+      let timer = setTimeout(late, seconds * 1000);
       function end(say: () => void): void {
         clearTimeout(timer);
         child.removeAllListeners();
@@ -35,7 +44,11 @@ export function askInChild(entry: string): AskAside {
         child.kill('SIGKILL');
         say();
       }
-      child.on('message', (answer: TrialAnswer) => end(() => resolve(answer)));
+      child.on('message', (answer: TrialAnswer | GoingOn) => {
+        if (!('goingOn' in answer)) return end(() => resolve(answer));
+        clearTimeout(timer);
+        timer = setTimeout(late, longer * 1000);
+      });
       child.on('error', (error) => end(() => reject(error)));
       child.on('exit', (code) => end(() => reject(new Error(`The trial ended with status ${code}.`))));
       child.send(question);
@@ -54,8 +67,8 @@ export const trialAside =
 /** A PDF read aside. */
 export const pdfAside =
   (ask: AskAside): PdfReader =>
-  async (asked, seconds) => {
-    const answer = await ask(asked, seconds);
+  async (asked, seconds, longer) => {
+    const answer = await ask(asked, seconds, longer);
     if (answer === 'late' || 'pdf' in answer) return answer === 'late' ? answer : answer.pdf;
     throw new Error('error' in answer ? answer.error : 'The trial answered another question.');
   };

@@ -3,6 +3,7 @@ export {
   type AskAside,
   askInChild,
   type DrawingTrial,
+  type GoingOn,
   pdfAside,
   type TrialAnswer,
   trialAside,

@@ -16,14 +16,12 @@ export interface PdfAsked {
   readonly name: string;
   /** Dots an inch to draw at; less where a page is very large. */
   readonly dpi: number;
-  /** Longest side of what is drawn, points; for a trial. */
-  readonly side: number;
 }
 
 /** Points of a page that are drawn at a time. */
 const BAND_POINTS = 12_000_000;
-/** Points a page is drawn with, at most. */
-const PAGE_POINTS = 60_000_000;
+/** Points a page is drawn with, at most: letter size and A4 at 600 dpi; larger pages get fewer dots an inch. */
+const PAGE_POINTS = 36_000_000;
 const POINTS_AN_INCH = 72;
 
 /** Bound lazily: the library is large, and most art is no PDF. The worker's part runs in this very process. */
@@ -94,8 +92,14 @@ interface Drawn {
   readonly group?: string | null;
 }
 
-/** The layers of a PDF: its pages where it has several, else the optional content groups of its only page. */
-export async function readPdf(asked: PdfAsked): Promise<PdfRead> {
+/** Longest side of the trial, points. */
+const TRIAL_SIDE = 600;
+
+/**
+ * The layers of a PDF: its pages where it has several, else the optional content groups of its only page. All are drawn in small first; then
+ * `goingOn` is told.
+ */
+export async function readPdf(asked: PdfAsked, goingOn: () => void = () => {}): Promise<PdfRead> {
   const lib = await library();
   const { pdf, name } = asked;
   const task = lib.getDocument({
@@ -157,11 +161,10 @@ export async function readPdf(asked: PdfAsked): Promise<PdfRead> {
         reason: `“${name}” has more than ${LAYER_LIMITS.layers} layers.`,
         mend: 'Merge the layers of one ink in your editor, and remove those that do not print.',
       };
-    const dpi = Math.min(
-      asked.dpi,
-      (asked.side * POINTS_AN_INCH) / Math.max(size.width, size.height),
-      POINTS_AN_INCH * Math.sqrt(PAGE_POINTS / (size.width * size.height)),
-    );
+    const dpi = Math.min(asked.dpi, POINTS_AN_INCH * Math.sqrt(PAGE_POINTS / (size.width * size.height)));
+    const small = (TRIAL_SIDE * POINTS_AN_INCH) / Math.max(size.width, size.height);
+    for (const each of wanted) await draw(doc, each, Math.min(dpi, small), outside);
+    goingOn();
     const layers: PdfLayer[] = [];
     for (const each of wanted)
       layers.push({ name: each.name, hidden: each.hidden, png: await draw(doc, each, dpi, outside) });

@@ -43,10 +43,10 @@ const SLOWEST_S = 7;
 const TRIAL_SIDE = 2400;
 /** Seconds the layers of an OpenRaster picture may take to be read and laid on its canvas. */
 const SLOWEST_ORA_S = 60;
-/** Seconds the layers of a PDF may take, once each was drawn small within `SLOWEST_S`; and dots an inch they are drawn at. */
+/** Seconds the layers of a PDF may take to be read and drawn in small, and then at the dots an inch that follow. */
+const SLOWEST_PDF_TRIAL_S = 6;
 const SLOWEST_PDF_S = 90;
 const PDF_DPI = 600;
-const PDF_TRIAL_SIDE = 600;
 /** Seconds one window of a drawing that passed its trial may take, on a busy machine too. */
 const SLOWEST_WINDOW_S = 60;
 
@@ -197,23 +197,17 @@ export function sharpCodec(
   async function pdfLayers(bytes: Uint8Array, name: string): Promise<Outcome<ArtLayer[]>> {
     const { pdf } = options;
     if (!pdf) throw new Error('A PDF is read in a process of its own: none was named.');
-    const asked = { pdf: bytes, name, dpi: PDF_DPI };
-    for (const [side, seconds] of [
-      [PDF_TRIAL_SIDE, SLOWEST_S],
-      [LIMITS.side, SLOWEST_PDF_S],
-    ] as const) {
-      const read = await pdf({ ...asked, side }, seconds).catch(() => null);
-      if (read === null)
-        return badInput(
-          `The PDF “${name}” is damaged or can not be drawn.`,
-          'Save it again from your editor, or export each layer as a PNG.',
-        );
-      if (read === 'late') return tooSlow(name, seconds);
-      if (!('layers' in read)) return badInput(read.reason, read.mend);
-      if (side === LIMITS.side)
-        return done(read.layers.map(({ name: layer, hidden, png }) => ({ name: layer, hidden, bytes: png })));
-    }
-    return done([]);
+    const read = await pdf({ pdf: bytes, name, dpi: PDF_DPI }, SLOWEST_PDF_TRIAL_S, SLOWEST_PDF_S).catch(
+      () => null,
+    );
+    if (read === 'late') return tooSlow(name, SLOWEST_PDF_TRIAL_S);
+    if (read === null)
+      return badInput(
+        `The PDF “${name}” is damaged or can not be drawn.`,
+        'Save it again from your editor, or export each layer as a PNG.',
+      );
+    if (!('layers' in read)) return badInput(read.reason, read.mend);
+    return done(read.layers.map(({ name: layer, hidden, png }) => ({ name: layer, hidden, bytes: png })));
   }
   /** Drawings already looked at, by the very bytes handed over; films ask for many windows of one drawing. */
   const drawings = new WeakMap<Uint8Array, Promise<Outcome<Drawing>>>();

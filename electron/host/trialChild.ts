@@ -1,24 +1,29 @@
-import type { TrialAnswer, TrialQuestion } from './drawingTrial.ts';
+import type { GoingOn, TrialAnswer, TrialQuestion } from './drawingTrial.ts';
 import { drawSvg } from './drawSvg.ts';
 import { readPdf } from './pdfPages.ts';
 
 /** Electron's utility processes speak through a port of their own. */
 interface ParentPort {
   once(event: 'message', listen: (message: { readonly data: TrialQuestion }) => void): void;
-  postMessage(answer: TrialAnswer): void;
+  postMessage(answer: TrialAnswer | GoingOn): void;
 }
 const { parentPort } = process as unknown as { readonly parentPort?: ParentPort };
+
+const say = (answer: TrialAnswer | GoingOn): void => {
+  if (parentPort) parentPort.postMessage(answer);
+  else process.send?.(answer);
+};
 
 async function answerTo(question: TrialQuestion): Promise<TrialAnswer> {
   try {
     return question instanceof Uint8Array
       ? { picture: await drawSvg(question) }
-      : { pdf: await readPdf(question) };
+      : { pdf: await readPdf(question, () => say({ goingOn: true })) };
   } catch (error) {
     return { error: error instanceof Error ? error.message : String(error) };
   }
 }
 
 /** The other side of `askInChild` and `askInUtility`: answers what it is sent, once. */
-if (parentPort) parentPort.once('message', async ({ data }) => parentPort.postMessage(await answerTo(data)));
-else process.once('message', async (question: TrialQuestion) => process.send?.(await answerTo(question)));
+if (parentPort) parentPort.once('message', async ({ data }) => say(await answerTo(data)));
+else process.once('message', async (question: TrialQuestion) => say(await answerTo(question)));
