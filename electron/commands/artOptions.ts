@@ -189,13 +189,7 @@ export async function placeGiven(
       pieces.filter(({ hidden }) => !hidden).map(({ layer, name, look }) => ({ name: layer ?? name, look })),
     );
   else if (inks.length === 0 || asked !== undefined) {
-    const chosen = await chooseInks(
-      context,
-      asked,
-      together(looks),
-      ground,
-      given.flag('from-shelf'),
-    );
+    const chosen = await chooseInks(context, asked, together(looks), ground, given.flag('from-shelf'));
     if (!chosen.ok) return chosen;
     inks = chosen.value;
   }
@@ -206,7 +200,9 @@ export async function placeGiven(
   const spread = gain.value;
   if (spread !== undefined) inks = inks.map((ink) => ({ ...ink, gain: spread as number }));
   const traps = { ...settings.traps, ...(trap.value === undefined ? {} : { width: trap.value }) };
-  const placedArt = layered ? asLayers(given, { ...settings, inks }, pieces, job.faces[to].art.length) : done(settings.art);
+  const placedArt = layered
+    ? asLayers(given, { ...settings, inks }, pieces, job.faces[to].art.length)
+    : done(settings.art);
   if (!placedArt.ok) return placedArt;
   const next = {
     ...settings,
