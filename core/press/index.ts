@@ -33,7 +33,6 @@ export {
   type RegisterInput,
   type ResidualMeaning,
   registerCorrection,
-  registerWander,
 } from './registerCorrection.ts';
 export { type MarkMean, meanReadings, type RegisterReading } from './registerReading.ts';
 export { type Fit, fitPairs, moveBy } from './rigidFit.ts';

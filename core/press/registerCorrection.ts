@@ -227,9 +227,3 @@ function explain(
     advice: `${rms.toFixed(2)} mm are left that no move takes away: the deck moved between pulls, the film's joints are off, or the screen is loose. Print and read once more.`,
   };
 }
-
-/** mm, how far pulls wander: root mean square of what corrections left, over earlier test prints. Null: none. */
-export function registerWander(lefts: readonly number[]): Mm | null {
-  if (lefts.length === 0) return null;
-  return Math.sqrt(lefts.reduce((a, r) => a + r * r, 0) / lefts.length);
-}

@@ -27,6 +27,7 @@ function requestOf(s: StudioState): ShowRequest | null {
     aloneId: onFilms ? film : s.aloneId,
     aloneHex: onFilms ? TONER : null,
     traps: s.station === 'traps',
+    pair: s.station === 'traps' ? s.pair : null,
   };
 }
 
@@ -38,6 +39,7 @@ const NEEDED: readonly (keyof StudioState)[] = [
   'aloneId',
   'pictures',
   'dragging',
+  'pair',
 ];
 
 /** Keeps the proof in step with the document: a quick one at once, a fine one when the hand rests. */
@@ -57,13 +59,15 @@ export function keepProofs(): () => void {
     const late = fine ? number !== turns : number <= fineShown;
     if (late || now.face !== request.face || !now.job) return;
     if (fine) fineShown = number;
-    const { spreads, veneers, prints, grid, dropped, ...quick } = made.value;
+    const { spreads, places, veneers, prints, grid, dropped, ...quick } = made.value;
     const before = now.proofs?.face === request.face ? now.proofs : null;
     useStudio.setState({
       proofs: {
         ...quick,
         face: request.face,
         spreads: spreads ?? before?.spreads ?? [],
+        pair: spreads ? request.pair : (before?.pair ?? null),
+        places: places ?? before?.places ?? [],
         veneers: veneers ? new Map(veneers) : (before?.veneers ?? new Map()),
         grid: grid
           ? new Map(grid.map((g) => [`${g.veneerId} ${g.colourwayId}`, g.picture]))

@@ -1,10 +1,10 @@
-import type { Spread } from '../state/index.ts';
+import { hatchGround, type Spread } from '../state/index.ts';
 import { inMm, type Pen, stamp } from './pen.ts';
 
 /** Side of a hatch tile, CSS pixels. */
 const TILE = 8;
 
-/** Six hatches, so that neighbouring inks differ by pattern as well as colour. */
+/** Six hatches, so that neighbouring inks differ by pattern as well as colour, and broken strokes for the choke. */
 const STROKES: readonly ((ctx: CanvasRenderingContext2D) => void)[] = [
   (ctx) => {
     for (const d of [-TILE, 0, TILE]) {
@@ -36,25 +36,37 @@ const STROKES: readonly ((ctx: CanvasRenderingContext2D) => void)[] = [
     ctx.moveTo(TILE / 2, 0);
     ctx.lineTo(TILE / 2, TILE);
   },
+  (ctx) => {
+    ctx.moveTo(0, TILE / 4);
+    ctx.lineTo(TILE / 2, TILE / 4);
+    ctx.moveTo(TILE / 2, (3 * TILE) / 4);
+    ctx.lineTo(TILE, (3 * TILE) / 4);
+  },
 ];
 
+/** The last is the choke's own; inks share the others. */
+const CHOKE = STROKES.length - 1;
+const strokeOf = (kind: Spread['kind']): number => (kind === 'choke' ? CHOKE : kind % CHOKE);
+
 const tiles = new Map<string, HTMLCanvasElement>();
-/** A small repeating hatch in a colour; `kind` 0 to 5 tells them apart. */
-export function hatchTile(kind: number, hex: string): HTMLCanvasElement {
-  const key = `${kind % STROKES.length} ${hex}`;
+/** A small repeating hatch in a colour; `kind` 0 to 5 tells them apart, and `choke` from them. */
+export function hatchTile(kind: Spread['kind'], hex: string): HTMLCanvasElement {
+  const stroke = strokeOf(kind);
+  const key = `${stroke} ${hex}`;
   const known = tiles.get(key);
   if (known) return known;
   const canvas = document.createElement('canvas');
   canvas.width = TILE;
   canvas.height = TILE;
   const ctx = canvas.getContext('2d')!;
-  ctx.fillStyle = '#fffaf0';
+  // A pale ink would drown in a pale ground.
+  ctx.fillStyle = hatchGround(hex);
   ctx.fillRect(0, 0, TILE, TILE);
   ctx.strokeStyle = hex;
-  ctx.lineWidth = kind % STROKES.length === 4 ? 5 : 3.5;
-  ctx.lineCap = kind % STROKES.length === 4 ? 'round' : 'butt';
+  ctx.lineWidth = stroke === 4 ? 5 : stroke === CHOKE ? 2.5 : 3.5;
+  ctx.lineCap = stroke === 4 ? 'round' : 'butt';
   ctx.beginPath();
-  STROKES[kind % STROKES.length]!(ctx);
+  STROKES[stroke]!(ctx);
   ctx.stroke();
   tiles.set(key, canvas);
   return canvas;

@@ -1,7 +1,7 @@
 import type { LogEntry } from '../../core/job/index.ts';
 import { lotsOf, pullsOf } from '../../core/runOf.ts';
 import { Card } from '../bench/index.ts';
-import { changePress, edit, useStudio } from '../state/index.ts';
+import { changePress, edit, formatLength, useStudio } from '../state/index.ts';
 import { LogForm } from './LogForm.tsx';
 import { LogTally } from './LogTally.tsx';
 
@@ -65,6 +65,13 @@ export function LogCard() {
                     <td>
                       {line.words}
                       {line.photo && <small> photo: {line.photo}</small>}
+                      {line.along !== undefined && line.across !== undefined && (
+                        <small>
+                          {' '}
+                          off by {formatLength(line.along, job.units, 2)} along,{' '}
+                          {formatLength(line.across, job.units, 2)} across
+                        </small>
+                      )}
                     </td>
                     <td>
                       <button

@@ -8,6 +8,7 @@ import { RegisterCard } from './RegisterCard.tsx';
 import { ReprintCard } from './ReprintCard.tsx';
 import { RunCard } from './RunCard.tsx';
 import { ShoppingCard } from './ShoppingCard.tsx';
+import { StrayCard } from './StrayCard.tsx';
 import './press.css';
 
 /** From screens to boxed decks: the run, its plan, register, jig and log. */
@@ -17,6 +18,7 @@ export function PressStation() {
       <RunCard />
       <PressSheetsCard />
       <RegisterCard />
+      <StrayCard />
       <PlanCard />
       <JigCard />
       <LogCard />

@@ -1,14 +1,9 @@
 import { useState } from 'react';
-import {
-  clampPlaces,
-  type RegisterReading,
-  registerCorrection,
-  registerWander,
-} from '../../core/press/index.ts';
+import { clampPlaces, type RegisterReading, registerCorrection } from '../../core/press/index.ts';
 import { jigOf } from '../../core/runOf.ts';
 import { Card, LengthField, NumberBox, Pick, Toggle } from '../bench/index.ts';
 import { Worked } from '../screens/index.ts';
-import { changePress, edit, formatLength, useStudio } from '../state/index.ts';
+import { changePress, edit, useStudio } from '../state/index.ts';
 import { ClampPicture } from './ClampPicture.tsx';
 import { placeWords, useScales } from './registerScales.ts';
 
@@ -35,7 +30,6 @@ export function RegisterCard() {
   const found = all.length > 0 ? registerCorrection({ readings: all, clamps }) : null;
   const tests = job.press.registerTests ?? [];
   const mine = tests.filter((t) => t.face === face && t.inkId === inkId);
-  const wander = registerWander(tests.map((t) => t.left));
   const box = (i: number, key: 'along' | 'across', can: boolean) => {
     if (!can) return <td />;
     const name = `${i} ${key}`;
@@ -172,7 +166,7 @@ export function RegisterCard() {
           min={0}
           max={10}
           step={0.05}
-          hint="Traps are judged against it."
+          hint="Traps are judged against it; the card beside learns it from printed decks."
           onChange={(registerTolerance) =>
             edit(
               'Change register tolerance',
@@ -181,25 +175,7 @@ export function RegisterCard() {
             )
           }
         />
-        {wander !== null && (
-          <button
-            type="button"
-            onClick={() =>
-              edit('Take wander from the tests', (j) =>
-                changePress(j, { registerTolerance: Number((2 * wander).toFixed(3)) }),
-              )
-            }
-          >
-            From {tests.length} {tests.length === 1 ? 'test' : 'tests'}:{' '}
-            {formatLength(2 * wander, job.units, 2)}
-          </button>
-        )}
       </div>
-      {wander !== null && (
-        <p className="hint">
-          Twice the root mean square of what corrections left: about nineteen pulls in twenty stay within.
-        </p>
-      )}
     </Card>
   );
 }

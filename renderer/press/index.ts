@@ -1,1 +1,2 @@
 export { PressStation } from './PressStation.tsx';
+export { StrayCard } from './StrayCard.tsx';

@@ -22,10 +22,20 @@ export {
 } from './faceEdits.ts';
 export { fineOf, freshMeasures } from './fine.ts';
 export { type HandStroke, type HandTool, NO_STROKE, type PickedColour } from './hand.ts';
+export { hatchGround } from './hatchGround.ts';
 export { formatLength, lengthNumber, type Units } from './length.ts';
 export { grouped, type Order, reflected, reordered, ungrouped, withGroups } from './pieces.ts';
 export { printedReady } from './ready.ts';
-export type { FilmPlan, FilmShown, Heat, Proofs, SheetsShown, SheetWindow, Spread } from './shown.ts';
+export type {
+  FilmPlan,
+  FilmShown,
+  Heat,
+  InkPair,
+  Proofs,
+  SheetsShown,
+  SheetWindow,
+  Spread,
+} from './shown.ts';
 export {
   type ArtPicture,
   dismiss,

@@ -2,10 +2,16 @@ import type { Face } from '../../core/deck/index.ts';
 import type { DroppedPlace } from '../../core/droppedPlaces.ts';
 import type { Box } from '../../core/units/index.ts';
 
-/** Where one ink spreads under others: opaque there, clear elsewhere. `kind` tells hatches apart. */
+/** Two inks that meet, by id: the first spreads under the second. */
+export interface InkPair {
+  readonly spreads: string;
+  readonly under: string;
+}
+
+/** Where one ink spreads under others, or the base is drawn in: opaque there, clear elsewhere. `kind` tells hatches apart. */
 export interface Spread {
   readonly hex: string;
-  readonly kind: number;
+  readonly kind: number | 'choke';
   readonly picture: ImageBitmap;
 }
 
@@ -19,6 +25,9 @@ export interface Proofs {
   readonly alone: ImageBitmap | null;
   /** Where each trapped print goes beyond its separation; only while traps are looked at. */
   readonly spreads: readonly Spread[];
+  /** The pair whose spread alone is shown, and where most of it lies, densest first; null and none: every spread. */
+  readonly pair: InkPair | null;
+  readonly places: readonly { readonly s: number; readonly t: number }[];
   /** By veneer id: small proofs. */
   readonly veneers: ReadonlyMap<string, ImageBitmap>;
   /** By ink id: each print alone, small, and the area it covers, cm². */

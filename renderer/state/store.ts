@@ -7,7 +7,7 @@ import { EMPTY_SHOP, type Shop } from '../../core/shop/index.ts';
 import type { Box } from '../../core/units/index.ts';
 import { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
 import { type HandStroke, type HandTool, NO_STROKE, type PickedColour } from './hand.ts';
-import type { FilmPlan, Heat, Proofs } from './shown.ts';
+import type { FilmPlan, Heat, InkPair, Proofs } from './shown.ts';
 import type { Station, View } from './view.ts';
 
 /** A picture of placed art at screen resolution. */
@@ -79,6 +79,8 @@ export interface StudioState {
   readonly pointer: { readonly s: number; readonly t: number } | null;
   /** A round glass over the deck at the films' own resolution; where it looks, surface mm. */
   readonly loupe: { readonly s: number; readonly t: number } | null;
+  /** At the Traps station: the pair whose spread alone is hatched; null: every spread. */
+  readonly pair: InkPair | null;
   /** At the Traps station: one pull out of register, mm, and the face as that prints. */
   readonly moved: { readonly inkId: string; readonly along: number; readonly across: number } | null;
   readonly movedProof: { readonly face: Face; readonly box: Box; readonly picture: ImageBitmap } | null;
@@ -133,6 +135,7 @@ export const useStudio = create<StudioState>()(() => ({
   notices: [],
   pointer: null,
   loupe: null,
+  pair: null,
   moved: null,
   movedProof: null,
   divider: null,

@@ -4,7 +4,9 @@ import { type FacePreview, faceProof } from '../../core/facePreview.ts';
 import type { Job } from '../../core/job/index.ts';
 import { downsample, inkCount, type Picture } from '../../core/raster/index.ts';
 import { type Box, MM_PER_INCH } from '../../core/units/index.ts';
-import { inkPicture, spreadPicture } from './inkPicture.ts';
+import type { InkPair, Spread } from '../state/index.ts';
+import { drawTraps } from './drawTraps.ts';
+import { inkPicture } from './inkPicture.ts';
 
 export interface ShowRequest {
   readonly job: Job;
@@ -14,15 +16,9 @@ export interface ShowRequest {
   readonly aloneId: string | null;
   /** What the ink alone is drawn in; null: its own colour. */
   readonly aloneHex: string | null;
-  /** Spreads are wanted too. */
+  /** Spreads are wanted too: of one pair alone, or of all. */
   readonly traps: boolean;
-}
-
-/** Where one ink spreads under others: opaque there, clear elsewhere. */
-interface Spread {
-  readonly hex: string;
-  readonly kind: number;
-  readonly picture: ImageBitmap;
+  readonly pair: InkPair | null;
 }
 
 export interface GridProof {
@@ -38,6 +34,8 @@ export interface ShowResult {
   readonly alone: ImageBitmap | null;
   /** Only from the fine pass, as are the small pictures below. */
   readonly spreads: readonly Spread[] | null;
+  /** Where most of the pair's spread lies, surface mm. */
+  readonly places: readonly { readonly s: number; readonly t: number }[] | null;
   readonly veneers: readonly (readonly [string, ImageBitmap])[] | null;
   readonly prints:
     | readonly (readonly [string, { readonly picture: ImageBitmap; readonly cm2: number }])[]
@@ -90,15 +88,21 @@ export async function drawFace(
     : null;
   const box = reducedBox(preview, REDUCE);
   if (!fine)
-    return { box, proof, alone, spreads: null, veneers: null, prints: null, grid: null, dropped: null };
+    return {
+      box,
+      proof,
+      alone,
+      spreads: null,
+      places: null,
+      veneers: null,
+      prints: null,
+      grid: null,
+      dropped: null,
+    };
 
-  const spreads: Spread[] = [];
-  if (request.traps)
-    for (const [i, print] of preview.prints.entries()) {
-      if (inks[i]?.role !== 'colour') continue;
-      const picture = await createImageBitmap(spreadPicture(print, preview.separations[i]!));
-      spreads.push({ hex: hexOf(i), kind: i, picture });
-    }
+  const { spreads, places } = request.traps
+    ? await drawTraps(preview, job.faces[face], hexOf, request.pair)
+    : { spreads: [], places: [] };
   const reduce = Math.max(1, Math.floor(preview.width / SMALL));
   const veneers: [string, ImageBitmap][] = [];
   for (const veneer of job.veneers) veneers.push([veneer.id, await proofOf(veneer.id, reduce)]);
@@ -116,7 +120,7 @@ export async function drawFace(
         grid.push({ veneerId, colourwayId: way, picture: await createImageBitmap(imageOf(small)) });
       }
   const dropped = droppedPlaces(job.faces[face], preview, preview.dropped ?? []);
-  return { box, proof, alone, spreads, veneers, prints, grid, dropped };
+  return { box, proof, alone, spreads, places, veneers, prints, grid, dropped };
 }
 
 /** The pictures of a result, which change hands rather than being copied. */

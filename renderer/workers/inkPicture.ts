@@ -13,15 +13,13 @@ export function inkPicture(plane: Plane, hex: string): ImageData {
   return out;
 }
 
-/** Where a print goes beyond its separation: black there, clear elsewhere. */
-export function spreadPicture(print: Mask, separation: Mask): ImageData {
-  const width = print.width as number;
-  const out = new ImageData(width, print.height as number);
+/** Where a mask has ink: black there, clear elsewhere. */
+export function maskPicture(mask: Mask): ImageData {
+  const width = mask.width as number;
+  const out = new ImageData(width, mask.height as number);
   const words = new Uint32Array(out.data.buffer);
-  for (let y = 0; y < print.height; y++)
-    for (let x = 0; x < width; x++) {
-      const at = y * print.stride + (x >> 5);
-      if (((print.data[at]! & ~separation.data[at]!) >>> (x & 31)) & 1) words[y * width + x] = 0xff000000;
-    }
+  for (let y = 0; y < mask.height; y++)
+    for (let x = 0; x < width; x++)
+      if ((mask.data[y * mask.stride + (x >> 5)]! >>> (x & 31)) & 1) words[y * width + x] = 0xff000000;
   return out;
 }
