@@ -29,6 +29,7 @@ import {
   recentJobs,
   Stopped,
   shopFile,
+  TRIAL_SIDE,
   unsavedWork,
   writeJobFile,
 } from './host/index.ts';
@@ -209,6 +210,8 @@ export function shellHost(parts: ShellHostParts): ShellHost {
         height: heightPx,
         outWidth: Math.max(1, Math.round(widthPx * k)),
         outHeight: Math.max(1, Math.round(heightPx * k)),
+        // The trial of a drawing has this size; finer pictures are for looking closely, and wait longer.
+        look: maxSidePx <= TRIAL_SIDE,
       });
     },
     async films(request, progress, abort) {

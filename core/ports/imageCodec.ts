@@ -30,6 +30,8 @@ export interface SvgWindow {
   readonly height: number;
   readonly outWidth: Px;
   readonly outHeight: Px;
+  /** A first look at a drawing that is being imported: refused when it and all before it take too long for someone waiting. */
+  readonly look?: boolean;
 }
 
 /** Pictures in and out. Every limit (bytes, pixels, elements, time) is the codec's to hold; failures are sentences. */

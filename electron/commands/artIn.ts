@@ -4,12 +4,12 @@ import type { ArtLayer, ArtProbe } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { groundOf } from '../../core/separate/index.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
-import { comesInLayers } from '../host/index.ts';
+import { comesInLayers, TRIAL_SIDE } from '../host/index.ts';
 import type { Context } from './context.ts';
 
 const MOST_ART_BYTES = 100 * 1024 * 1024;
-/** Longer side at which colours are looked for: thin lines still show, and it takes a moment. */
-const LOOK_SIDE = 2400;
+/** Longer side at which colours are looked for: thin lines still show, and a drawing has been drawn so for its trial. */
+const LOOK_SIDE = TRIAL_SIDE;
 
 /** A piece of art as read from disk. */
 export interface ArtRead {
@@ -40,6 +40,7 @@ export async function lookAt(
     height: probe.heightPx,
     outWidth: Math.max(1, Math.round(probe.widthPx * k)),
     outHeight: Math.max(1, Math.round(probe.heightPx * k)),
+    look: true,
   });
 }
 

@@ -40,13 +40,16 @@ const LIMITS = {
 /** Seconds a picture may take to decode, and a drawing to be read and drawn once. */
 const SLOWEST_S = 7;
 /** Longer side of the trial drawing, points: what colours are looked for at, so that it is rarely drawn for nothing. */
-const TRIAL_SIDE = 2400;
+export const TRIAL_SIDE = 2400;
 /** Seconds the layers of an OpenRaster picture may take to be read and laid on its canvas. */
 const SLOWEST_ORA_S = 60;
 /** Seconds the layers of a PDF may take to be read and drawn in small, and then at the dots an inch that follow. */
 const SLOWEST_PDF_TRIAL_S = 6;
 const SLOWEST_PDF_S = 90;
 const PDF_DPI = 600;
+/** Seconds that reading a drawing and a first look at it may take together; a look is always given `LEAST_LOOK_S`. */
+const SLOWEST_IMPORT_S = 9;
+const LEAST_LOOK_S = 1.5;
 /** Seconds one window of a drawing that passed its trial may take, on a busy machine too. */
 const SLOWEST_WINDOW_S = 60;
 
@@ -62,6 +65,8 @@ const KIND_NAMES: Readonly<Record<ArtMediaType, string>> = {
 interface Drawing {
   readonly scan: SvgScan;
   readonly size: SvgSize;
+  /** Seconds it took to read it and to try it. */
+  readonly tookS: number;
   /** The whole drawing as tried, until somebody asks for just that. */
   trial: Picture | null;
 }
@@ -82,11 +87,19 @@ const tooSlow = (name: string, seconds: number) =>
     'Simplify it, or export it as a PNG at 600 dpi.',
   );
 
-/** `work`, or a refusal after `seconds`; the library's own time limit does not reach into a drawing. */
-async function inTime<T>(work: Promise<Outcome<T>>, name: string, seconds = SLOWEST_S): Promise<Outcome<T>> {
+/**
+ * `work`, or a refusal that speaks of `seconds` once those `left` of them are over; the library's own time limit does not
+ * reach into a drawing.
+ */
+async function inTime<T>(
+  work: Promise<Outcome<T>>,
+  name: string,
+  seconds = SLOWEST_S,
+  left = seconds,
+): Promise<Outcome<T>> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<Outcome<T>>((resolve) => {
-    timer = setTimeout(() => resolve(tooSlow(name, seconds)), seconds * 1000);
+    timer = setTimeout(() => resolve(tooSlow(name, seconds)), left * 1000);
   });
   try {
     return await Promise.race([work, late]);
@@ -222,6 +235,7 @@ export function sharpCodec(
   }
 
   async function readDrawing(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
+    const started = performance.now();
     const mb = LIMITS.svgBytes / 1048576;
     if (bytes.length > LIMITS.svgBytes)
       return badInput(
@@ -236,8 +250,8 @@ export function sharpCodec(
     if (!size.ok) return size;
     const inBounds = await embeddedInBounds(scan.value, name);
     if (!inBounds.ok) return inBounds;
-    const drawing: Drawing = { scan: scan.value, size: size.value, trial: null };
     const units = unitsOf(size.value);
+    let tried: Picture | 'late';
     const k = TRIAL_SIDE / Math.max(units.width, units.height);
     const trial = {
       x: 0,
@@ -247,14 +261,14 @@ export function sharpCodec(
       outHeight: Math.max(1, Math.round(units.height * k)),
     };
     try {
-      const tried = await tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S);
+      tried = await tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S);
       if (tried === 'late') return tooSlow(name, SLOWEST_S);
       if (tried.width !== trial.outWidth || tried.height !== trial.outHeight) return damaged(name, 'SVG');
-      drawing.trial = tried;
     } catch {
       return damaged(name, 'SVG');
     }
-    return done(drawing);
+    const tookS = (performance.now() - started) / 1000;
+    return done({ scan: scan.value, size: size.value, tookS, trial: tried });
   }
 
   function drawingOf(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
@@ -367,13 +381,14 @@ export function sharpCodec(
       if (kind.value !== 'image/svg+xml') throw new Error('Only a drawing is rasterised.');
       const drawing = await drawingOf(bytes, name);
       if (!drawing.ok) return drawing;
-      const { trial, size } = drawing.value;
+      const { trial, size, tookS } = drawing.value;
       if (trial && isWhole(window, unitsOf(size)) && trial.width === outWidth && trial.height === outHeight) {
         drawing.value.trial = null;
         return done(trial);
       }
       const work = draw(drawing.value, window).then(done, () => damaged(name, 'SVG'));
-      return inTime(work, name, SLOWEST_WINDOW_S);
+      if (!window.look) return inTime(work, name, SLOWEST_WINDOW_S);
+      return inTime(work, name, SLOWEST_IMPORT_S, Math.max(LEAST_LOOK_S, SLOWEST_IMPORT_S - tookS));
     },
 
     async encodePng(picture, dpi) {

@@ -8,7 +8,8 @@ import { changePress, edit, formatLength, useStudio } from '../state/index.ts';
 /** How far pulls lay off on printed decks, and the tolerance that this teaches. */
 export function StrayCard() {
   const job = useStudio((s) => s.job)!;
-  const pulls = pullsOf(job);
+  // Every pull is read against its face's first.
+  const pulls = pullsOf(job).filter((p) => p.pull > 1);
   const [chosen, setChosen] = useState(0);
   const [along, setAlong] = useState(0);
   const [across, setAcross] = useState(0);
@@ -30,46 +31,53 @@ export function StrayCard() {
   };
   const tolerance = learned && asTolerance(learned);
   return (
-    <Card title="How far your pulls stray">
+    <Card title="How far your pulls stray" wide>
       <p className="hint">
         Look at a printed deck where a pull’s mark should cover the first pull’s, and write down how far off
         it lies. Do so on several decks pulled with the screen left as it is: the spread is your hand’s
         register.
       </p>
       {pull ? (
-        <div className="log-line">
-          <Pick
-            label="Pull"
-            value={String(at)}
-            options={pulls.map((p, i) => ({ value: String(i), label: `${p.face} ${p.pull} ${p.ink.name}` }))}
-            onChange={(v) => setChosen(Number(v))}
-          />
-          <NumberBox
-            label="To the nose +"
-            value={along}
-            min={-50}
-            max={50}
-            step={0.05}
-            digits={2}
-            unit="mm"
-            onChange={setAlong}
-          />
-          <NumberBox
-            label="Away from you +"
-            value={across}
-            min={-50}
-            max={50}
-            step={0.05}
-            digits={2}
-            unit="mm"
-            onChange={setAcross}
-          />
-          <button type="button" onClick={write}>
-            Write down
-          </button>
-        </div>
+        <>
+          <div className="fields">
+            <Pick
+              label="Pull"
+              value={String(at)}
+              options={pulls.map((p, i) => ({
+                value: String(i),
+                label: `${p.face} ${p.pull} ${p.ink.name}`,
+              }))}
+              onChange={(v) => setChosen(Number(v))}
+            />
+            <NumberBox
+              label="To the nose +"
+              value={along}
+              min={-50}
+              max={50}
+              step={0.05}
+              digits={2}
+              unit="mm"
+              onChange={setAlong}
+            />
+            <NumberBox
+              label="Away from you +"
+              value={across}
+              min={-50}
+              max={50}
+              step={0.05}
+              digits={2}
+              unit="mm"
+              onChange={setAcross}
+            />
+          </div>
+          <div className="button-row">
+            <button type="button" onClick={write}>
+              Write down
+            </button>
+          </div>
+        </>
       ) : (
-        <p className="empty">Choose inks first.</p>
+        <p className="empty">Choose two inks or more first.</p>
       )}
       {screens.length > 0 && (
         <table className="plain-table">

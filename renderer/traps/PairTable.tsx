@@ -1,6 +1,7 @@
 import { type PairRule, trapPairs } from '../../core/trap/index.ts';
 import { Pick } from '../bench/index.ts';
 import { changeTraps, edit, formatLength, useStudio } from '../state/index.ts';
+import { PairPlaces } from './PairPlaces.tsx';
 
 /** Who spreads under whom, pair by pair: each can be looked at alone, and turned round, narrowed or kept butted. */
 export function PairTable() {
@@ -32,7 +33,7 @@ export function PairTable() {
     const nameOf = (id: string) => inks.find((ink) => ink.id === id)?.name ?? id;
     const shown = pair?.spreads === from.id && pair.under === under.id;
     const both = `${from.name} under ${under.name}`;
-    return (
+    const line = (
       <tr key={`${from.id} ${under.id}`} className={shown ? 'pair-shown' : ''}>
         <td>
           <button
@@ -93,6 +94,15 @@ export function PairTable() {
         </td>
       </tr>
     );
+    if (!shown) return [line];
+    return [
+      line,
+      <tr key="places" className="pair-shown">
+        <td colSpan={5}>
+          <PairPlaces />
+        </td>
+      </tr>,
+    ];
   };
   return (
     <>
@@ -110,7 +120,7 @@ export function PairTable() {
             <th scope="col">instead</th>
           </tr>
         </thead>
-        <tbody>{rules.map(row)}</tbody>
+        <tbody>{rules.flatMap(row)}</tbody>
       </table>
     </>
   );

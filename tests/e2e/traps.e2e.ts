@@ -56,6 +56,58 @@ describe.skipIf(chromiumPath === undefined)('traps, by keyboard alone', () => {
     expect(await glass.count()).toBe(0);
   });
 
+  test('a pair chosen in the table is hatched alone, close by, and gone to place by place', async () => {
+    const picture = () =>
+      page.evaluate(() =>
+        document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!.toDataURL(),
+      );
+    const row = page.getByRole('button', { name: 'Show Coral under Night blue alone on the deck' });
+    await row.press('Enter');
+    await page.getByText(/Place 1 of \d+/).waitFor();
+    await settled(page);
+    expect(await row.getAttribute('aria-pressed')).toBe('true');
+    expect(await page.getByRole('button', { name: '140.0 px/cm' }).count()).toBe(1);
+    const alone = await picture();
+    // The hatch is there: coral strokes on the pale ground that no ink and no wood of this deck has.
+    const ground = await page.evaluate(() => {
+      const canvas = document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!;
+      const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+      let [pale, coral] = [0, 0];
+      for (let i = 0; i < data.length; i += 4) {
+        if (data[i] === 0xff && data[i + 1] === 0xfa && data[i + 2] === 0xf0) pale++;
+        if (data[i] === 0xe8 && data[i + 1] === 0x61 && data[i + 2] === 0x3c) coral++;
+      }
+      return { pale, coral };
+    });
+    expect(ground.pale).toBeGreaterThan(300);
+    expect(ground.coral).toBeGreaterThan(300);
+    await page.getByRole('button', { name: 'Next place' }).press('Enter');
+    await page.getByText(/Place 2 of \d+/).waitFor();
+    await settled(page);
+    expect(await picture()).not.toBe(alone);
+    await page.getByRole('button', { name: 'Show all' }).press('Enter');
+    await settled(page);
+    expect(await row.getAttribute('aria-pressed')).toBe('false');
+    expect(await page.locator('.hatch').count()).toBe(5);
+  });
+
+  test('readings of printed decks teach the register that the trials then use', async () => {
+    const card = page.locator('.card', {
+      has: page.getByRole('heading', { name: 'How far your pulls stray' }),
+    });
+    for (const along of ['0.1', '0.3']) {
+      await card.getByRole('textbox', { name: 'To the nose +' }).fill(along);
+      await card.getByRole('textbox', { name: 'To the nose +' }).press('Enter');
+      await card.getByRole('button', { name: 'Write down' }).press('Enter');
+    }
+    // 0.1 either side of the mean, widened by √2, to a hundredth upwards.
+    await card.getByRole('button', { name: /^Reckon with 0.15 mm/ }).press('Enter');
+    const stray = page.getByRole('textbox', { name: 'Your pulls stray by up to' });
+    expect(await stray.inputValue()).toBe('0.15');
+    await page.getByRole('button', { name: 'Undo: Take register from the log' }).press('Enter');
+    expect(await stray.inputValue()).toBe('0.5');
+  });
+
   test('a moved pull is drawn, and put back in register', async () => {
     const along = page.getByRole('slider', { name: /Along, to the nose/ });
     await along.focus();

@@ -1,5 +1,5 @@
 import sharp, { type SharpOptions } from 'sharp';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { SvgWindow } from '../../core/ports/index.ts';
 import { blankMask } from '../../core/raster/index.ts';
 import { sharpCodec } from '../../electron/host/index.ts';
@@ -323,6 +323,30 @@ describe('drawings', () => {
     );
     expect([picture.width, picture.height]).toEqual([333, 77]);
     expect(point(picture, 332, 76)[3]).toBe(255);
+  });
+
+  test('an import that reading and the trial have used up leaves a first look little time, a film its own', async () => {
+    // Noise in fine grains over the whole: the library needs several seconds for it.
+    const text = `<svg ${XMLNS} viewBox="0 0 100 100"><filter id="n" x="0" y="0" width="1" height="1"><feTurbulence baseFrequency="0.7" numOctaves="9"/></filter><rect width="100" height="100" filter="url(#n)"/></svg>`;
+    const blank = { width: 2400, height: 2400, data: new Uint8Array(2400 * 2400 * 4) };
+    let clock = 0;
+    const now = vi.spyOn(performance, 'now').mockImplementation(() => clock);
+    const slow = sharpCodec({
+      trial: async () => {
+        clock += 8900;
+        return blank;
+      },
+    });
+    const bytes = svg(text);
+    await slow.probe(bytes, 'noise.svg');
+    now.mockRestore();
+    const whole = window({ width: 100, height: 100, outWidth: 3000, outHeight: 3000, look: true });
+    expect(await slow.rasterise(bytes, 'noise.svg', whole)).toMatchObject({
+      ok: false,
+      reason: '“noise.svg” takes longer than 9 s to open.',
+    });
+    const part = window({ width: 1, height: 1, outWidth: 30, outHeight: 30 });
+    expect((await slow.rasterise(bytes, 'noise.svg', part)).ok).toBe(true);
   });
 
   const bad: readonly (readonly [string, string, RegExp])[] = [

@@ -8,6 +8,7 @@ import { done, type Outcome } from '../../core/units/index.ts';
 import { chooseDeck } from '../../electron/commands/deckChoice.ts';
 import type { Context } from '../../electron/commands/index.ts';
 import { chooseInks } from '../../electron/commands/inkChoice.ts';
+import { TRIAL_SIDE } from '../../electron/host/index.ts';
 import { FILE_NAMES, type Kind } from './goodInputs.ts';
 
 /** How an input ended. `wrong` says what is not right about an import that was accepted, or about a refusal's words. */
@@ -56,10 +57,11 @@ async function art(bytes: Uint8Array, name: string, codec: ImageCodec): Promise<
     const picture = await codec.decode(bytes, name);
     return picture.ok ? done(pictureWrong(picture.value, widthPx, heightPx)) : picture;
   }
-  const k = 400 / Math.max(widthPx, heightPx);
+  // As the program looks at art that comes in.
+  const k = TRIAL_SIDE / Math.max(widthPx, heightPx);
   const outWidth = Math.max(1, Math.round(widthPx * k));
   const outHeight = Math.max(1, Math.round(heightPx * k));
-  const window = { x: 0, y: 0, width: widthPx, height: heightPx, outWidth, outHeight };
+  const window = { x: 0, y: 0, width: widthPx, height: heightPx, outWidth, outHeight, look: true };
   const picture = await codec.rasterise(bytes, name, window);
   return picture.ok ? done(pictureWrong(picture.value, outWidth, outHeight)) : picture;
 }
