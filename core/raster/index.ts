@@ -16,6 +16,7 @@ export { errorDiffuseShares } from './errorDiffuseShares.ts';
 export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
+export { joinedWithin } from './joinedWithin.ts';
 export { blankMask, copyMask, getBit, type Mask, setBit, strideFor } from './mask.ts';
 export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';

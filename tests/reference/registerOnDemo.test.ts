@@ -91,7 +91,8 @@ test('what register error does to the demonstration, with traps and without', as
     `One pull off by ${TOLERANCE} mm, worst of 16 directions: ${butted.toFixed(0)} mm² of bare wood butted, ${trapped.toFixed(1)} mm² with traps of ${ample.toFixed(2)} mm.`,
   );
   expect(butted).toBeGreaterThan(500);
-  expect(trapped).toBeLessThan(butted / 200);
+  // Nothing but rounding of whole points where three inks meet.
+  expect(trapped).toBeLessThan(1);
 
   const { points, recommendedMm } = registerCurve({
     wanted,

@@ -1,4 +1,5 @@
-"""T_i of one pair by OpenCV: dilate with the disc, cut to the neighbour, keep what is joined.
+"""T_i of one pair by OpenCV: dilate with the disc, cut to the neighbour, keep what is joined by a way of no more than
+the radius and two steps, to eight and four neighbours by turns.
 
 Arguments: own.pbm other.pbm radius_px out.pbm. Masks are raw PBM; 1 is ink.
 """
@@ -22,12 +23,13 @@ reach = int(radius)
 y, x = np.mgrid[-reach : reach + 1, -reach : reach + 1]
 disc = (x * x + y * y <= radius * radius).astype(np.uint8)
 added = cv2.dilate(own, disc, borderType=cv2.BORDER_CONSTANT, borderValue=0) & other
-touching = cv2.dilate(own, np.ones((3, 3), np.uint8), borderType=cv2.BORDER_CONSTANT, borderValue=0)
-_, labels = cv2.connectedComponents(added, connectivity=8)
-keep = np.zeros(labels.max() + 1, np.uint8)
-keep[np.unique(labels[(touching & added) > 0])] = 1
-keep[0] = 0
-result = own | keep[labels]
+square = np.ones((3, 3), np.uint8)
+cross = np.array([[0, 1, 0], [1, 1, 1], [0, 1, 0]], np.uint8)
+reached = own
+for step in range(1, int(np.ceil(radius)) + 3):
+    grown = cv2.dilate(reached, square if step % 2 else cross, borderType=cv2.BORDER_CONSTANT, borderValue=0)
+    reached = own | (grown & added)
+result = reached
 with open(sys.argv[4], "wb") as file:
     file.write(b"P4\n%d %d\n" % (own.shape[1], own.shape[0]))
     file.write(np.packbits(result, axis=1).tobytes())

@@ -1,5 +1,19 @@
 import { describe, expect, test } from 'vitest';
-import { draw, equal, getBit, inkCount, type Mask, maskOf } from '../../../core/raster/index.ts';
+import {
+  blankMask,
+  complement,
+  draw,
+  equal,
+  getBit,
+  grow,
+  inkCount,
+  intersect,
+  joined,
+  type Mask,
+  maskOf,
+  setBit,
+  subtract,
+} from '../../../core/raster/index.ts';
 import { type PairRule, trapInk } from '../../../core/trap/index.ts';
 import { type LabelMap, numbers, randomLabels, separationsOf } from './labelMap.ts';
 
@@ -26,7 +40,8 @@ function randomRules(inks: number, seed: number): PairRule[] {
 }
 
 /**
- * T_i by its formula on single points: distances by trying every point of R_i, joinedness by walking from R_i.
+ * T_i by its formula on single points: distances by trying every point of R_i, joinedness by walking from R_i, step by step
+ * to eight and to four neighbours by turns, two steps more than the width.
  * Returns the set of points as flags.
  */
 function byFormula(map: LabelMap, ink: number, rules: readonly PairRule[], keepOut: Mask | null): Uint8Array {
@@ -47,21 +62,23 @@ function byFormula(map: LabelMap, ink: number, rules: readonly PairRule[], keepO
       );
       if (near) candidate[i] = 1;
     }
-    const seen = new Uint8Array(labels.length);
-    const queue = [...own];
-    while (queue.length > 0) {
-      const i = queue.pop()!;
-      const [x, y] = [i % width, Math.floor(i / width)];
-      for (let dy = -1; dy <= 1; dy++)
-        for (let dx = -1; dx <= 1; dx++) {
-          const [px, py] = [x + dx, y + dy];
-          if (px < 0 || py < 0 || px >= width || py >= height) continue;
-          const n = py * width + px;
-          if (!candidate[n] || seen[n]) continue;
-          seen[n] = 1;
-          result[n] = 1;
-          queue.push(n);
-        }
+    let reached = new Set(own);
+    for (let step = 1; step <= Math.ceil(widthMm) + 2; step++) {
+      const further = new Set(reached);
+      for (const i of reached) {
+        const [x, y] = [i % width, Math.floor(i / width)];
+        for (let dy = -1; dy <= 1; dy++)
+          for (let dx = -1; dx <= 1; dx++) {
+            const [px, py] = [x + dx, y + dy];
+            if (px < 0 || py < 0 || px >= width || py >= height) continue;
+            if (step % 2 === 0 && dx !== 0 && dy !== 0) continue;
+            const n = py * width + px;
+            if (!candidate[n]) continue;
+            further.add(n);
+            result[n] = 1;
+          }
+      }
+      reached = further;
     }
   }
   return result;
@@ -129,6 +146,44 @@ describe('what traps do', () => {
     const far = maskOf('....... / .....## / .....## / .....## / .......');
     expect(equal(trapInk([yellow, far], 0, [rule(0, 1, 6)], DPI, null), yellow)).toBe(true);
     expect(draw(trapInk([yellow, far, blue], 0, [rule(0, 1, 6)], DPI, null))).toBe(draw(yellow));
+  });
+
+  test('across a narrow gap no sliver is left, though the other ink leads around its end', () => {
+    // A bare slot two points high between yellow above and blue below; blue leads round the slot’s right end.
+    const [above, below] = [blankMask(60, 20), blankMask(60, 20)];
+    for (let x = 0; x < 60; x++) {
+      for (let y = 0; y < 5; y++) setBit(x < 40 ? above : below, x, y);
+      for (let y = 5; y < 7; y++) if (x >= 40) setBit(below, x, y);
+      for (let y = 7; y < 20; y++) setBit(below, x, y);
+    }
+    const print = trapInk([above, below], 0, [rule(0, 1, 5)], DPI, null);
+    // The disc of 5 reaches over the slot into three rows of blue all along it.
+    let beyond = 0;
+    for (let y = 7; y < 20; y++) for (let x = 0; x < 60; x++) if (getBit(print, x, y)) beyond++;
+    for (let y = 7; y < 20; y++) for (let x = 0; x < 32; x++) expect(getBit(print, x, y)).toBe(false);
+    // By the slot’s end ink runs round it, no further than the width.
+    expect(beyond).toBeGreaterThan(0);
+    expect(getBit(print, 44, 2)).toBe(true);
+    expect(getBit(print, 45, 2)).toBe(false);
+    expect(inkCount(joined(above, intersect(grow(above, 5), below)))).toBeGreaterThan(3 * 30);
+  });
+
+  test('a gap no longer than the trap is gone round, as ink would run', () => {
+    const above = maskOf('#######.... / ........... / ###########');
+    const below = maskOf('.......#### / .......#### / ...........');
+    expect(draw(trapInk([above, below], 0, [rule(0, 1, 3)], DPI, null))).toContain('/ .......##');
+  });
+
+  test('in the open every point within the width is reached', () => {
+    for (const width of [1, 2.5, 4, 7.3, 11.9]) {
+      const own = blankMask(60, 60);
+      setBit(own, 30, 30);
+      const other = subtract(complement(blankMask(60, 60)), own);
+      let within = 0;
+      for (let y = 0; y < 60; y++)
+        for (let x = 0; x < 60; x++) if ((x - 30) ** 2 + (y - 30) ** 2 <= width ** 2) within++;
+      expect(inkCount(trapInk([own, other], 0, [rule(0, 1, width)], DPI, null))).toBe(within);
+    }
   });
 
   test('under a key line thinner than twice the trap both neighbours meet', () => {
