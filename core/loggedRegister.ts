@@ -1,5 +1,5 @@
 import type { Face } from './deck/index.ts';
-import type { Job } from './job/index.ts';
+import type { Job, LogEntry } from './job/index.ts';
 import { type LearnedTolerance, learnTolerance, type RegisterReading } from './trap/index.ts';
 import type { Mm } from './units/index.ts';
 
@@ -10,10 +10,10 @@ export interface LoggedScreen {
   readonly readings: readonly RegisterReading[];
 }
 
-/** How far pulls lay off on printed decks, screen by screen, from the log of the run. */
-export function loggedScreens(job: Job): LoggedScreen[] {
+/** How far pulls lay off on printed decks, screen by screen, in one log. */
+function screensIn(log: readonly LogEntry[]): LoggedScreen[] {
   const screens = new Map<string, { face: Face; inkId: string; readings: RegisterReading[] }>();
-  for (const { face, inkId, along, across } of job.press.log ?? []) {
+  for (const { face, inkId, along, across } of log) {
     if (along === undefined || across === undefined) continue;
     const key = `${face} ${inkId}`;
     const screen = screens.get(key) ?? { face, inkId, readings: [] };
@@ -23,9 +23,19 @@ export function loggedScreens(job: Job): LoggedScreen[] {
   return [...screens.values()];
 }
 
-/** The register tolerance that the log teaches, or null while no screen has been read twice. */
+/** The screens of the run under way. */
+export const loggedScreens = (job: Job): LoggedScreen[] => screensIn(job.press.log ?? []);
+
+/**
+ * The register tolerance that the logs of this run and of earlier ones teach, or null while no screen has been read twice.
+ * A screen of an earlier run was set up anew, so that it sits where it sits.
+ */
 export const learnedTolerance = (job: Job): LearnedTolerance | null =>
-  learnTolerance(loggedScreens(job).map((screen) => screen.readings));
+  learnTolerance(
+    [job.press.log ?? [], ...(job.press.earlier ?? []).map((run) => run.log)]
+      .flatMap(screensIn)
+      .map((screen) => screen.readings),
+  );
 
 /** Readings below which a learned tolerance is little more than a guess: one in twenty must have had its chance. */
 export const ENOUGH_READINGS = 20;

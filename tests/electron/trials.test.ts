@@ -155,6 +155,12 @@ describe('the job’s own log', () => {
     // 0.1 either side of the mean, widened by √2.
     expect(learnedTolerance(job)!.toleranceMm).toBeCloseTo(0.1 * Math.SQRT2, 12);
     expect(asTolerance(learnedTolerance(job)!)).toBe(0.15);
+    // An earlier run's screen sat elsewhere; it strayed as much.
+    const log = [line('coral', 5.1, 0), line('coral', 5.3, 0)];
+    const run = { name: 'Spring', lots: [], log, registerTests: [], finished: {} };
+    const both = learnedTolerance({ ...job, press: { ...job.press, earlier: [run] } })!;
+    expect(both).toMatchObject({ readings: 4, screens: 2 });
+    expect(both.toleranceMm).toBeCloseTo(0.1 * Math.SQRT2, 12);
     expect(learnedTolerance(withLog([]))).toBeNull();
     expect(learnedTolerance(blank)).toBeNull();
   });
