@@ -285,4 +285,22 @@ describe('what a session remembers', () => {
     await next.keep(null, 'Night Heron');
     expect(all()).toEqual([]);
   });
+
+  test('found work that was offered and not opened is offered again at the next start, and at the one after', async () => {
+    await unsavedWork(dir, 2 ** 22 + 1).keep(text('found'), 'Night Heron');
+    for (const pid of [2 ** 22 + 2, 2 ** 22 + 3]) {
+      // A program starts, is offered it, works on something else, saves that and ends.
+      const program = unsavedWork(dir, pid);
+      expect((await program.recover())?.name).toBe('Night Heron');
+      await program.keep(text('other'), 'Little Wave');
+      await program.keep(null, 'Little Wave');
+    }
+    const last = await unsavedWork(dir).recover();
+    expect(last && [last.name, last.found, Buffer.from(last.bytes).toString()]).toEqual([
+      'Night Heron',
+      true,
+      'found',
+    ]);
+    expect(all()).toHaveLength(1);
+  });
 });
