@@ -96,7 +96,7 @@ describe.skipIf(process.platform !== 'linux')('a package made offline round a st
     const packages = new Set(
       listed.filter((p) => p.startsWith('/node_modules/')).map((p) => p.split('/')[2]),
     );
-    expect([...packages].sort()).toEqual(['@img', 'detect-libc', 'semver', 'sharp']);
+    expect([...packages].sort()).toEqual(['@img', '@napi-rs', 'detect-libc', 'semver', 'sharp']);
   });
 
   test('keeps outside the archive what threads and the system must open themselves', () => {
