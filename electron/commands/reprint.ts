@@ -26,7 +26,7 @@ export const spec: CommandSpec = {
     { name: 'json', help: 'prints what was made as JSON' },
   ],
   example:
-    "kickflat reprint out/night-heron.kickflat --new-colourway Dusk --ink 'Coral=#8a5fb0=Violet' --out dusk.kickflat",
+    "kickflat reprint out/night-heron.kickflat --new-colourway Dusk --ink 'Coral=#8a5fb0' --out dusk.kickflat",
 };
 
 type Inks = readonly { readonly id: string; readonly name: string }[];
@@ -45,7 +45,7 @@ function colourOf(text: string, inks: Inks): Outcome<readonly [string, { name: s
   if (!/^#[0-9a-f]{6}$/i.test(hex))
     return badInput(
       `“${text.slice(0, 60)}” says no colour.`,
-      "Write it like 'Coral=#8a5fb0', or 'Coral=#8a5fb0=Violet'.",
+      "Write it like 'Coral=#8a5fb0', or 'Coral=#8a5fb0'.",
     );
   return done([ink.id, { name: name || ink.name, hex: hex.toLowerCase() }]);
 }
