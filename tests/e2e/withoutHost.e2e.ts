@@ -67,7 +67,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
     return opened;
   };
 
-  test('the demo opens in one action, with its five pulls and a proof on each veneer', async () => {
+  test('the demo opens in one action, with its five pulls and a proof of every deck of the run', async () => {
     const { page, trouble } = await demoStudio();
     expect(await page.locator('.pull b').allTextContents()).toEqual([
       'Base white',
@@ -76,7 +76,8 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
       'Sea green',
       'Night blue',
     ]);
-    expect(await page.locator('.proof-grid button').count()).toBe(4);
+    // Four veneers in two colourways.
+    expect(await page.locator('.run-grid button').count()).toBe(8);
     expect(trouble).toEqual([]);
     await page.context().close();
   });
@@ -85,7 +86,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
     const { page } = await demoStudio();
     await station(page, 'Deck');
     await station(page, 'Inks');
-    await page.getByRole('button', { name: /Proof on Plum stain/ }).click();
+    await page.getByRole('button', { name: 'Plum stain in Harbour' }).click();
     await settled(page);
     await station(page, 'Deck');
     // Between the truck holes of the bare deck: the plum stain of the scenario, with a little grain over it.
