@@ -52,6 +52,8 @@ export async function pictures() {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.goto(studio.address);
     await page.getByRole('button', { name: /demo/i }).first().click();
+    // The hints of the first time would hide a row of cards.
+    await page.getByRole('button', { name: 'No more hints' }).click();
     for (const station of STATIONS) {
       const rail = page.getByRole('navigation', { name: 'Stations' });
       await rail.getByRole('button', { name: station, exact: true }).click();
