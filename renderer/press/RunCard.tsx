@@ -48,7 +48,7 @@ export function RunCard() {
           </div>
         )}
       </Worked>
-      <table className="plain-table">
+      <table className="plain-table lots">
         <thead>
           <tr>
             <th>veneer</th>
