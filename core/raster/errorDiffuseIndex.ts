@@ -1,4 +1,5 @@
-import { blankMask, type Mask } from './mask.ts';
+import { ErrorRows } from './errorRows.ts';
+import { blankMask, type Mask, setBit } from './mask.ts';
 import type { Picture } from './picture.ts';
 
 /** An sRGB colour, each channel 0 to 255. */
@@ -29,27 +30,23 @@ export function errorDiffuseIndex(picture: Picture, colours: readonly Rgb8[]): M
   if (colours.length === 0) throw new RangeError('Error diffusion needs at least the colour of bare ground.');
   const palette = Int32Array.from(colours.flatMap((colour) => colour.map((level) => LINEAR[level]!)));
   const ground = [palette[0]!, palette[1]!, palette[2]!] as const;
-  let errors = new Int32Array(3 * (width + 2));
-  let next = new Int32Array(3 * (width + 2));
-  const carry = new Int32Array(3);
+  const rows = new ErrorRows(3, width);
   const wanted = new Int32Array(3);
   for (let y = 0; y < height; y++) {
-    next.fill(0);
-    carry.fill(0);
+    rows.begin();
     const backwards = (y & 1) === 1;
     const dir = backwards ? -1 : 1;
     for (let n = 0, x = backwards ? width - 1 : 0; n < width; n++, x += dir) {
       const at = 4 * (y * width + x);
       const alpha = data[at + 3]!;
       if (alpha === 0) {
-        carry.fill(0);
+        rows.drop();
         continue;
       }
-      const e = 3 * (x + 1);
       for (let c = 0; c < 3; c++) {
         const level = LINEAR[data[at + c]!]!;
         const seen = alpha === 255 ? level : Math.round((level * alpha + ground[c]! * (255 - alpha)) / 255);
-        const sum = seen + (errors[e + c]! >> 4) + carry[c]!;
+        const sum = seen + rows.owed(x, c);
         wanted[c] = sum < -ROOM ? -ROOM : Math.min(sum, SCALE + ROOM);
       }
       let best = 0x7fffffff;
@@ -64,29 +61,12 @@ export function errorDiffuseIndex(picture: Picture, colours: readonly Rgb8[]): M
           chosen = k;
         }
       }
-      for (let c = 0; c < 3; c++) {
-        const missed = wanted[c]! - palette[chosen + c]!;
-        carry[c] = (7 * missed) >> 4;
-        // Kept in sixteenths: rounding every share would darken long slopes.
-        const [behind, ahead] = [e + c - 3 * dir, e + c + 3 * dir];
-        next[behind] = next[behind]! + 3 * missed;
-        next[e + c] = next[e + c]! + 5 * missed;
-        next[ahead] = next[ahead]! + 16 * missed - 8 * missed - 16 * carry[c]!;
-      }
+      for (let c = 0; c < 3; c++) rows.pass(x, c, wanted[c]! - palette[chosen + c]!, dir);
       if (chosen > 0) {
-        const mask = out[chosen / 3 - 1]!;
-        const word = y * mask.stride + (x >>> 5);
-        mask.data[word] = mask.data[word]! | (1 << (x & 31));
+        setBit(out[chosen / 3 - 1]!, x, y);
       }
     }
-    // What would fall beside the row goes straight down.
-    const end = 3 * (backwards ? 1 : width);
-    for (let c = 0; c < 3; c++) {
-      next[3 + c] = next[3 + c]! + next[c]!;
-      next[3 * width + c] = next[3 * width + c]! + next[3 * width + 3 + c]!;
-      next[end + c] = next[end + c]! + 16 * carry[c]!;
-    }
-    [errors, next] = [next, errors];
+    rows.end(dir);
   }
   return out;
 }

@@ -1,5 +1,6 @@
 import type { Px } from '../units/index.ts';
-import { blankMask, type Mask } from './mask.ts';
+import { ErrorRows } from './errorRows.ts';
+import { blankMask, type Mask, setBit } from './mask.ts';
 
 /** Light in whole numbers: 1 is SCALE. Three squared differences of at most 2 SCALE fit 31 bits. */
 const SCALE = 8192;
@@ -28,18 +29,14 @@ export function errorDiffuseMixtures(
     );
   const out = planes.slice(1).map(() => blankMask(width, height));
   const palette = Int32Array.from(colours.flatMap((colour) => colour.map((v) => Math.round(v * SCALE))));
-  let errors = new Int32Array(3 * (width + 2));
-  let next = new Int32Array(3 * (width + 2));
-  const carry = new Int32Array(3);
+  const rows = new ErrorRows(3, width);
   const wanted = new Int32Array(3);
   for (let y = 0; y < height; y++) {
-    next.fill(0);
-    carry.fill(0);
+    rows.begin();
     const backwards = (y & 1) === 1;
     const dir = backwards ? -1 : 1;
     for (let n = 0, x = backwards ? width - 1 : 0; n < width; n++, x += dir) {
       const i = y * width + x;
-      const e = 3 * (x + 1);
       let whole = -1;
       let [r, g, b] = [0, 0, 0];
       for (let k = 0; k < count; k++) {
@@ -53,11 +50,11 @@ export function errorDiffuseMixtures(
         b += share * palette[3 * k + 2]!;
       }
       let chosen = whole;
-      if (whole >= 0) carry.fill(0);
+      if (whole >= 0) rows.drop();
       else {
-        wanted[0] = Math.round(r / 255) + (errors[e]! >> 4) + carry[0]!;
-        wanted[1] = Math.round(g / 255) + (errors[e + 1]! >> 4) + carry[1]!;
-        wanted[2] = Math.round(b / 255) + (errors[e + 2]! >> 4) + carry[2]!;
+        wanted[0] = Math.round(r / 255) + rows.owed(x, 0);
+        wanted[1] = Math.round(g / 255) + rows.owed(x, 1);
+        wanted[2] = Math.round(b / 255) + rows.owed(x, 2);
         let best = Infinity;
         for (let k = 0; k < count; k++) {
           const dr = wanted[0]! - palette[3 * k]!;
@@ -69,30 +66,13 @@ export function errorDiffuseMixtures(
             chosen = k;
           }
         }
-        for (let c = 0; c < 3; c++) {
-          const missed = wanted[c]! - palette[3 * chosen + c]!;
-          carry[c] = (7 * missed) >> 4;
-          // Kept in sixteenths: rounding every share would darken long slopes.
-          const [behind, ahead] = [e + c - 3 * dir, e + c + 3 * dir];
-          next[behind] = next[behind]! + 3 * missed;
-          next[e + c] = next[e + c]! + 5 * missed;
-          next[ahead] = next[ahead]! + 16 * missed - 8 * missed - 16 * carry[c]!;
-        }
+        for (let c = 0; c < 3; c++) rows.pass(x, c, wanted[c]! - palette[3 * chosen + c]!, dir);
       }
       if (chosen > 0) {
-        const mask = out[chosen - 1]!;
-        const word = y * mask.stride + (x >>> 5);
-        mask.data[word] = mask.data[word]! | (1 << (x & 31));
+        setBit(out[chosen - 1]!, x, y);
       }
     }
-    // What would fall beside the row goes straight down.
-    const end = 3 * (backwards ? 1 : width);
-    for (let c = 0; c < 3; c++) {
-      next[3 + c] = next[3 + c]! + next[c]!;
-      next[3 * width + c] = next[3 * width + c]! + next[3 * width + 3 + c]!;
-      next[end + c] = next[end + c]! + 16 * carry[c]!;
-    }
-    [errors, next] = [next, errors];
+    rows.end(dir);
   }
   return out;
 }

@@ -1,5 +1,6 @@
 import type { Px } from '../units/index.ts';
-import { blankMask, type Mask } from './mask.ts';
+import { ErrorRows } from './errorRows.ts';
+import { blankMask, type Mask, setBit } from './mask.ts';
 
 /** Shares are carried in 64ths of a level, so that rounding loses no tone on long slopes. */
 const FINE = 64;
@@ -18,25 +19,21 @@ export function errorDiffuseShares(planes: readonly Uint8Array[], width: Px, hei
   if (count === 0 || planes.some((plane) => plane.length < width * height))
     throw new RangeError(`Shares of ${width} × ${height} points are needed, bare's among them.`);
   const out = planes.slice(1).map(() => blankMask(width, height));
-  let errors = new Int32Array(count * (width + 2));
-  let next = new Int32Array(count * (width + 2));
-  const carry = new Int32Array(count);
+  const rows = new ErrorRows(count, width);
   const wanted = new Int32Array(count);
   for (let y = 0; y < height; y++) {
-    next.fill(0);
-    carry.fill(0);
+    rows.begin();
     const backwards = (y & 1) === 1;
     const dir = backwards ? -1 : 1;
     for (let n = 0, x = backwards ? width - 1 : 0; n < width; n++, x += dir) {
       const i = y * width + x;
-      const e = count * (x + 1);
       let best = -0x7fffffff;
       let chosen = 0;
       let whole = false;
       for (let k = 0; k < count; k++) {
         const share = planes[k]![i]!;
         // A share of none stays none: an ink's debt is not paid where it has no part.
-        const sum = share === 0 ? -0x3fffffff : share * FINE + (errors[e + k]! >> 4) + carry[k]!;
+        const sum = share === 0 ? -0x3fffffff : share * FINE + rows.owed(x, k);
         wanted[k] = sum;
         if (sum > best || share === 255) {
           best = sum;
@@ -47,31 +44,17 @@ export function errorDiffuseShares(planes: readonly Uint8Array[], width: Px, hei
           break;
         }
       }
-      if (whole) carry.fill(0);
+      if (whole) rows.drop();
       else
         for (let k = 0; k < count; k++) {
-          const had = planes[k]![i] === 0 ? (errors[e + k]! >> 4) + carry[k]! : wanted[k]!;
-          const missed = had - (k === chosen ? 255 * FINE : 0);
-          carry[k] = (7 * missed) >> 4;
-          const [behind, ahead] = [e + k - count * dir, e + k + count * dir];
-          next[behind] = next[behind]! + 3 * missed;
-          next[e + k] = next[e + k]! + 5 * missed;
-          next[ahead] = next[ahead]! + 16 * missed - 8 * missed - 16 * carry[k]!;
+          const had = planes[k]![i] === 0 ? rows.owed(x, k) : wanted[k]!;
+          rows.pass(x, k, had - (k === chosen ? 255 * FINE : 0), dir);
         }
       if (chosen > 0) {
-        const mask = out[chosen - 1]!;
-        const word = y * mask.stride + (x >>> 5);
-        mask.data[word] = mask.data[word]! | (1 << (x & 31));
+        setBit(out[chosen - 1]!, x, y);
       }
     }
-    // What would fall beside the row goes straight down.
-    const end = count * (backwards ? 1 : width);
-    for (let k = 0; k < count; k++) {
-      next[count + k] = next[count + k]! + next[k]!;
-      next[count * width + k] = next[count * width + k]! + next[count * (width + 1) + k]!;
-      next[end + k] = next[end + k]! + 16 * carry[k]!;
-    }
-    [errors, next] = [next, errors];
+    rows.end(dir);
   }
   return out;
 }

@@ -160,7 +160,7 @@ await page.mouse.move(x, y);
 await page.mouse.down();
 await page.mouse.move(x + 10, y + 4);
 const dragBefore = await threadMs();
-const recording = page.evaluate(async () => {
+const counted = page.evaluate(async () => {
   const frames: number[] = [];
   let last = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
   const end = last + 3000;
@@ -174,7 +174,7 @@ const recording = page.evaluate(async () => {
 const until = Date.now() + 3000;
 for (let i = 0; Date.now() < until; i++)
   await page.mouse.move(x + 60 * Math.sin(i / 9), y + 14 * Math.cos(i / 7));
-const frames = await recording;
+const frames = await counted;
 const dragOwn = (await threadMs()) - dragBefore;
 line('frame while art is dragged', frames, 'goal 17 ms, 33 ms', [dragOwn / frames.length]);
 await page.mouse.up();
