@@ -1,31 +1,22 @@
 import { strToU8 } from 'fflate';
 import type { Face } from './deck/index.ts';
-import { type FaceMasks, faceMasks, type MaskTools } from './faceMasks.ts';
-import {
-  type FaceLayout,
-  type FilmManifest,
-  filmManifest,
-  filmMask,
-  type LayOutRequest,
-} from './film/index.ts';
+import type { FaceMasks } from './faceMasks.ts';
+import { type FaceLayout, type FilmManifest, filmManifest, filmMask } from './film/index.ts';
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
-import { layOutRequest } from './layOutRequest.ts';
+import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
 import { assemblyPdf, filmsPdf, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
-import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
+import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
-export interface FilmsRequest extends MaskTools {
-  readonly job: Job;
-  /** Faces with art, in the order their films are wanted. */
-  readonly faces: readonly Face[];
+export interface FilmsRequest extends LayFacesRequest {
   readonly deflate: Deflate;
   /** Each film before cutting, and before trapping, as a 1-bit PNG. */
   readonly masks: boolean;
   /** separations.pdf as well. */
   readonly composite: boolean;
-  /** Instead of the printer's own. */
-  readonly dpi?: number;
+  /** The faces' films, where they were laid out before: for films and press sheets from one separation. */
+  readonly laid?: readonly LaidFace[];
 }
 
 export interface FilmSet {
@@ -73,93 +64,23 @@ async function maskFiles(
   }
 }
 
-interface FaceFilms {
-  readonly made: FaceMasks;
-  readonly laid: FaceLayout;
-}
-
-/** One face's masks, and its films on their sheets. */
-async function faceFilms(
-  request: FilmsRequest,
-  face: Face,
-  dpi: number,
-  abort: Abort,
-  say: Progress,
-): Promise<Outcome<FaceFilms>> {
-  const { job, workers } = request;
-  const made = await faceMasks(job, face, dpi, 'film', { ...request, abort, progress: part(say, 0, 0.9) });
-  if (!made.ok) return made;
-  say(0.9, `${face}: laying films on sheets`);
-  const asked = layOutRequest(job, made.value);
-  if (!asked.ok) return asked;
-  const laid = await workers.run<LayOutRequest, Outcome<FaceLayout>>('layOutFace', asked.value, abort);
-  if (!laid.ok) return laid;
-  say(1, `${face}: laid on sheets`);
-  return done({ made: made.value, laid: laid.value });
-}
-
-type Tried = PromiseSettledResult<Outcome<FaceFilms>>;
-
-/** What went wrong first; a face that was only stopped because another failed does not count. Throws what was thrown. */
-function firstFailure(tried: readonly Tried[]): Failure | null {
-  let stoppedOnly: Failure | null = null;
-  let thrown: { readonly reason: unknown } | null = null;
-  for (const one of tried) {
-    if (one.status === 'rejected') thrown ??= one;
-    else if (!one.value.ok) {
-      if (one.value.kind !== 'cancelled') return one.value;
-      stoppedOnly ??= one.value;
-    }
-  }
-  if (thrown) throw thrown.reason;
-  return stoppedOnly;
-}
-
-function filmsOf(tried: Tried): FaceFilms {
-  if (tried.status === 'rejected' || !tried.value.ok) throw new Error('A face that failed has no films.');
-  return tried.value.value;
-}
-
 /**
  * The whole journey: job → wrap → coverage → masks → traps → films → sheets → pages. The same job gives the same bytes,
  * whatever the number of workers. Stops soon after `abort` says so, with nothing to clear away.
  */
 export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>> {
-  const { job, faces, deflate, abort } = request;
+  const { job, deflate, abort } = request;
   const say: Progress = request.progress ?? (() => {});
-  const dpi = request.dpi ?? job.printer.dpi;
   const files = new Map<string, Uint8Array>();
   const layouts: FaceLayout[] = [];
   const growths = new Map<Face, { x: number; y: number }>();
   const notes: string[] = [];
-  // Faces are worked on side by side: while one drops its specks on one thread, the others have the other face.
-  const parts = faces.map(() => 0);
-  const halt = { failed: false };
-  const sharedAbort: Abort = {
-    get aborted() {
-      return halt.failed || stopped(abort);
-    },
-  };
-  const tried = await Promise.allSettled(
-    faces.map(async (face, i) => {
-      try {
-        const made = await faceFilms(request, face, dpi, sharedAbort, (at, text) => {
-          parts[i] = at;
-          say((0.85 * parts.reduce((sum, one) => sum + one, 0)) / faces.length, text);
-        });
-        if (!made.ok) halt.failed = true;
-        return made;
-      } catch (error) {
-        halt.failed = true;
-        throw error;
-      }
-    }),
-  );
-  if (stopped(abort)) return cancelled();
-  const failure = firstFailure(tried);
-  if (failure) return failure;
-  for (const [i, face] of faces.entries()) {
-    const { made, laid } = filmsOf(tried[i] as (typeof tried)[number]);
+  const faceFilms = request.laid
+    ? done(request.laid)
+    : await layFaces({ ...request, progress: part(say, 0, 0.85) });
+  if (!faceFilms.ok) return faceFilms;
+  for (const { made, laid } of faceFilms.value) {
+    const { face } = laid;
     layouts.push(laid);
     growths.set(face, { x: made.growth.along, y: made.growth.across });
     notes.push(...laid.notes.map((note) => `${face}: ${note}`));

@@ -1,14 +1,18 @@
 import { strToU8 } from 'fflate';
-import { faceMasks, type MaskTools } from './faceMasks.ts';
-import { faceProof } from './facePreview.ts';
-import type { FaceLayout, FilmPrinter, LayOutRequest } from './film/index.ts';
-import { canonicalJson, type Job } from './job/index.ts';
-import { layOutRequest } from './layOutRequest.ts';
-import { proofPlates } from './makeProof.ts';
+import type { Face } from './deck/index.ts';
+import { eachFilm } from './eachFilm.ts';
+import type { MaskTools } from './faceMasks.ts';
+import { deckAndHoles, faceProof } from './facePreview.ts';
+import type { FilmPrinter } from './film/index.ts';
+import type { MeshLoss, MeshLossInput } from './filmFineness.ts';
+import { canonicalJson, type Job, screenedInks } from './job/index.ts';
+import { jobPrinter } from './jobPrinter.ts';
+import { type LaidFace, layFaces } from './layFaces.ts';
+import { type ProofPlates, proofPlates } from './makeProof.ts';
 import { calibrationPdf, type RunSheet, runSheetPdf, type SheetPull, stepTestPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { cautionsFor, planRun, type RunPlan, USUAL } from './press/index.ts';
-import { pullSheet } from './pullSheet.ts';
+import { meshOfFilm, pullSheet } from './pullSheet.ts';
 import { type RunCounts, runCounts } from './runCounts.ts';
 import { hoursOf, lotsOf, printedFaces } from './runOf.ts';
 import { runPlanInput } from './runPlanInput.ts';
@@ -19,7 +23,9 @@ export interface PressRequest extends MaskTools {
   readonly job: Job;
   readonly deflate: Deflate;
   /** Instead of the printer's own. */
-  readonly dpi?: number;
+  readonly dpi?: number | undefined;
+  /** The faces' films, where they were laid out before: for films and press sheets from one separation. */
+  readonly laid?: readonly LaidFace[];
 }
 
 export interface PressSet {
@@ -32,68 +38,85 @@ export interface PressSet {
 const STRIPS = 9;
 const PROOF_DPI = 60;
 
-/** A proof of each face that has art, on the first lot's wood. */
-async function proofsOf(request: PressRequest): Promise<Outcome<RunSheet['proofs']>> {
+/** Whether the films of a face show it as it prints: no ink is drawn in for what its mesh spreads, no dots for what they gain. */
+function filmsShowPrint(job: Job, face: Face): boolean {
+  const settings = job.faces[face];
+  return !settings.inks.some((ink) => (ink.gain ?? 0) > 0) && screenedInks(settings).length === 0;
+}
+
+/** What a face's proofs are made from: its films where they show it, else separated again for proofs. */
+async function platesOf(request: PressRequest, { made }: LaidFace): Promise<Outcome<ProofPlates>> {
   const { job } = request;
-  const proofs: { name: string; picture: RunSheet['proofs'][number]['picture'] }[] = [];
-  for (const face of printedFaces(job)) {
-    const plates = await proofPlates({ ...request, face, dpi: PROOF_DPI });
+  const { raster, separations, prints } = made;
+  const { face, box, width, height, dpi } = raster;
+  if (!filmsShowPrint(job, face)) return proofPlates({ ...request, face, dpi: PROOF_DPI });
+  const preview = { box, width, height, dpi, separations, prints, ...deckAndHoles(raster, job) };
+  return done({ preview, reduce: Math.max(1, Math.round(dpi / PROOF_DPI)) });
+}
+
+/** A proof of each face, on every lot's wood for the bottom, on the first lot's for the top. */
+async function proofsOf(
+  request: PressRequest,
+  laid: readonly LaidFace[],
+): Promise<Outcome<RunSheet['proofs']>> {
+  const { job } = request;
+  const proofs: RunSheet['proofs'][number][] = [];
+  for (const one of laid) {
+    const { face } = one.laid;
+    const plates = await platesOf(request, one);
     if (!plates.ok) return plates;
     const shown = face === 'bottom' ? lotsOf(job) : lotsOf(job).slice(0, 1);
-    for (const lot of shown.slice(0, 6))
+    for (const { veneer, colourway, veneerId, colourwayId } of shown.slice(0, 6))
       proofs.push({
-        name: `${face}: ${lot.veneer}, ${lot.colourway}`,
-        picture: faceProof({
-          ...plates.value,
-          job,
-          face,
-          veneerId: lot.veneerId,
-          colourwayId: lot.colourwayId,
-        } as Parameters<typeof faceProof>[0]),
+        name: `${face}: ${veneer}, ${colourway}`,
+        picture: faceProof({ ...plates.value, job, face, veneerId, colourwayId }),
       });
   }
   return done(proofs);
 }
 
-/** The pages of all pulls, each film measured, and the printer they are laid out for. */
-async function pullsWith(
+/** The pages of all pulls, each film measured against its mesh. */
+async function pullsOf(
   request: PressRequest,
+  laid: readonly LaidFace[],
   say: Progress,
-): Promise<Outcome<{ pulls: SheetPull[]; printer: FilmPrinter }>> {
-  const { job, abort } = request;
-  const dpi = request.dpi ?? job.printer.dpi;
-  const faces = printedFaces(job).filter((face) => job.faces[face].art.some((piece) => !piece.hidden));
+): Promise<Outcome<SheetPull[]>> {
+  const { job, workers, abort } = request;
   const pulls: SheetPull[] = [];
-  let printer: FilmPrinter | null = null;
-  for (const [i, face] of faces.entries()) {
-    const made = await faceMasks(job, face, dpi, 'film', {
-      ...request,
-      progress: (share, text) => say((i + share * 0.7) / faces.length, text),
-    });
-    if (!made.ok) return made;
-    const asked = layOutRequest(job, made.value);
-    if (!asked.ok) return asked;
-    printer = asked.value.printer;
-    const laid = await request.workers.run<LayOutRequest, Outcome<FaceLayout>>(
-      'layOutFace',
-      asked.value,
-      abort,
+  for (const [i, { laid: layout }] of laid.entries()) {
+    const { face, films, dpi } = layout;
+    const measuring = (ready: number) =>
+      say((i + ready / films.length) / laid.length, `${face}: measuring the finest lines`);
+    measuring(0);
+    const made = await eachFilm(
+      films,
+      request,
+      async (film, mask) => {
+        const mesh = meshOfFilm(job, face, film);
+        if (!mesh.ok) return mesh;
+        const { holds } = mesh.value;
+        const loss = await workers.run<MeshLossInput, MeshLoss>('meshLoss', { mask, dpi, holds }, abort);
+        return pullSheet(job, layout, film, loss);
+      },
+      measuring,
     );
-    if (!laid.ok) return laid;
-    for (const film of laid.value.films) {
-      if (abort?.aborted) return cancelled();
-      say((i + 0.75) / faces.length, `${face}: measuring the finest lines of ${film.art.inkName}`);
-      const pull = pullSheet(job, laid.value, film);
-      if (!pull.ok) return pull;
-      pulls.push(pull.value);
-    }
+    if (!made.ok) return made;
+    pulls.push(...made.value);
   }
-  if (!printer)
+  return done(pulls);
+}
+
+/** The films of all faces that have something to print, laid out now unless they were before. */
+async function filmsOf(request: PressRequest, say: Progress): Promise<Outcome<readonly LaidFace[]>> {
+  if (request.laid) return done(request.laid);
+  const { job } = request;
+  const faces = printedFaces(job).filter((face) => job.faces[face].art.some((piece) => !piece.hidden));
+  if (faces.length === 0)
     return badInput(
       'This job has no art and inks yet.',
       'Add some with kickflat add JOB --art FILE, or in the studio.',
     );
-  return done({ pulls, printer });
+  return layFaces({ ...request, faces, progress: say });
 }
 
 /** The calibration sheets and the step-test film; a note for each that the sheet is too small for. */
@@ -135,12 +158,17 @@ const manifestOf = (job: Job, pulls: readonly SheetPull[], counts: RunCounts, pl
 export async function makePress(request: PressRequest): Promise<Outcome<PressSet>> {
   const { job, deflate, abort } = request;
   const say: Progress = request.progress ?? (() => {});
-  const made = await pullsWith(request, (share, text) => say(0.7 * share, text));
+  const laid = await filmsOf(request, (share, text) => say(0.6 * share, text));
+  if (!laid.ok) return laid;
+  const printed = jobPrinter(job);
+  if (!printed.ok) return printed;
+  const { printer } = printed.value;
+  const made = await pullsOf(request, laid.value, (share, text) => say(0.6 + 0.12 * share, text));
   if (!made.ok) return made;
-  const { pulls, printer } = made.value;
+  const pulls = made.value;
   const { drawings, notes } = workshopDrawings(job);
   say(0.72, 'proofs');
-  const proofs = await proofsOf(request);
+  const proofs = await proofsOf(request, laid.value);
   if (!proofs.ok) return proofs;
   if (abort?.aborted) return cancelled();
   say(0.85, 'plan and counts');

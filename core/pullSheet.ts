@@ -1,38 +1,44 @@
 import type { Face } from './deck/index.ts';
-import { type FaceLayout, type FilmLayout, filmMask } from './film/index.ts';
-import { FINE } from './filmFineness.ts';
-import type { Job } from './job/index.ts';
+import type { FaceLayout, FilmLayout } from './film/index.ts';
+import { FINE, type MeshLoss } from './filmFineness.ts';
+import type { Ink, Job } from './job/index.ts';
 import type { SheetPull } from './pdf/index.ts';
-import {
-  adviseMesh,
-  cautionsFor,
-  finestFeatures,
-  meshFigures,
-  sectionOf,
-  thinPlaces,
-} from './press/index.ts';
-import { complement, type Mask } from './raster/index.ts';
+import { adviseMesh, cautionsFor, type Mesh, meshFigures, sectionOf } from './press/index.ts';
 import { inkLine } from './runCounts.ts';
 import { inkIn, inkUseOf, lotsOf, meshOf } from './runOf.ts';
-import { done, type Outcome } from './units/index.ts';
+import { done, MM_PER_INCH, type Mm, type Outcome } from './units/index.ts';
 
 /** Rings on a pull's picture. */
 const MOST_PLACES = 12;
 
-/** A film with the numbers of its page. */
-export function pullSheet(job: Job, layout: FaceLayout, film: FilmLayout): Outcome<SheetPull> {
-  const { face } = layout;
+/** The mesh a film's ink goes through, and the finest line it holds. */
+export function meshOfFilm(job: Job, face: Face, film: FilmLayout): Outcome<{ mesh: Mesh; holds: Mm }> {
+  const mesh = meshOf(job, face, inkOf(job, face, film));
+  const figures = meshFigures(mesh);
+  return figures.ok ? done({ mesh, holds: figures.value.result.finestLine }) : figures;
+}
+
+function inkOf(job: Job, face: Face, film: FilmLayout): Ink {
   const ink = job.faces[face].inks[film.art.pull - 1];
   if (!ink) throw new Error('A film has no ink.');
+  return ink;
+}
+
+/** A film with the numbers of its page; `loss` is what its mesh may lose of it. */
+export function pullSheet(
+  job: Job,
+  layout: FaceLayout,
+  film: FilmLayout,
+  loss: MeshLoss,
+): Outcome<SheetPull> {
+  const { face } = layout;
+  const ink = inkOf(job, face, film);
   const mesh = meshOf(job, face, ink);
-  const figures = meshFigures(mesh);
-  if (!figures.ok) return figures;
   const use = inkUseOf(job, face, ink);
   const lots = lotsOf(job);
   const line = inkLine(job, face, ink, film.inkedCm2);
   if (!line.ok) return line;
-  const mask = filmMask(film);
-  const fine = finestFeatures(mask, layout.dpi, FINE);
+  const fine = loss.finest;
   const lpi = film.art.screen?.lpi;
   const own = job.press.ownMeshes;
   const advice = adviseMesh({
@@ -45,8 +51,7 @@ export function pullSheet(job: Job, layout: FaceLayout, film: FilmLayout): Outco
   if (!advice.ok) return advice;
   const { good, warnings } = advice.value.result;
   const best = good[0];
-  const { finestLine } = figures.value.result;
-  const lost = warnings.length === 0 ? [] : placesBelow(mask, film, layout.dpi, finestLine);
+  const lost = warnings.length === 0 ? [] : placesOnFilm(loss, film, layout.dpi);
   const width = (mm: number | null) => (mm === null ? `over ${FINE} mm` : `${(mm as number).toFixed(2)} mm`);
   const section = sectionOf(job.deck, face);
   const { ml, grams } = line.value;
@@ -115,10 +120,11 @@ function corrections(job: Job, face: Face, inkId: string): string[] {
 }
 
 /** Where lines and gaps are finer than the mesh holds, film mm, the largest first. */
-function placesBelow(mask: Mask, film: FilmLayout, dpi: number, width: number): [number, number][] {
-  const mm = 25.4 / dpi;
+function placesOnFilm({ places }: MeshLoss, film: FilmLayout, dpi: number): [number, number][] {
+  const mm = MM_PER_INCH / dpi;
   const { x, y, height } = film.box;
-  return [...thinPlaces(mask, dpi, width), ...thinPlaces(complement(mask), dpi, width)]
-    .sort((a, b) => b.areaPx - a.areaPx)
-    .map(({ box }) => [x + (box.x + box.width / 2) * mm, y + height - (box.y + box.height / 2) * mm]);
+  return places.map(({ box }) => [
+    x + (box.x + box.width / 2) * mm,
+    y + height - (box.y + box.height / 2) * mm,
+  ]);
 }

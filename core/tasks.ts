@@ -1,5 +1,11 @@
 import { type FaceLayout, type LayOutRequest, layOutFace } from './film/index.ts';
-import { type FinenessInput, filmFineness } from './filmFineness.ts';
+import {
+  type FinenessInput,
+  filmFineness,
+  type MeshLoss,
+  type MeshLossInput,
+  meshLoss,
+} from './filmFineness.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
 import type { FineMap } from './press/index.ts';
@@ -70,6 +76,7 @@ export const TASKS = {
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
+  meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,
   indexFace,
   toneShares,

@@ -29,11 +29,15 @@ export function planPages(fonts: Fonts, sheet: RunSheet): Paper[] {
   let y = height - EDGE - 8;
   paper.text(EDGE, y, 'The plan', 22, { bold: true });
   y -= 7;
-  const over = Math.max(0, plan.end / Math.max(plan.atLeast, 1) - 1);
+  const over = Math.max(0, Math.ceil((plan.end / Math.max(plan.atLeast, 1) - 1) * 100));
+  const best =
+    over === 0
+      ? 'No plan with these times and hours ends sooner'
+      : `No plan with these times and hours ends more than ${over} % sooner`;
   y = paper.paragraph(
     EDGE,
     y,
-    `Done on day ${Math.ceil(plan.end / 1440)} at ${clockOf(plan.end)}, drying included. No plan with these times and hours ends more than ${(over * 100).toFixed(0)} % sooner. Change times, hours, frames or racks in the studio and print this page again.`,
+    `Done on day ${Math.ceil(plan.end / 1440)} at ${clockOf(plan.end)}, drying included. ${best}. Change times, hours, frames or racks in the studio and print this page again.`,
     10,
     width - 2 * EDGE,
   );

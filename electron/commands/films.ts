@@ -1,5 +1,5 @@
 import { FACES } from '../../core/deck/index.ts';
-import { makeFilms } from '../../core/makeFilms.ts';
+import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
 import { badInput, done, type Outcome } from '../../core/units/index.ts';
 import { canWriteAll, deflate } from '../host/index.ts';
 import type { Command } from './context.ts';
@@ -7,7 +7,7 @@ import { openJobFile } from './openJob.ts';
 import type { CommandSpec } from './options.ts';
 import { numberOf } from './options.ts';
 import { PRINTER_OPTIONS, withPrinter } from './printerOptions.ts';
-import { progressBar, sayJson } from './say.ts';
+import { progressBar, sayJson, sayWritten, type Voice } from './say.ts';
 
 export const spec: CommandSpec = {
   name: 'films',
@@ -71,11 +71,16 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
     });
     return done(0);
   }
-  for (const film of manifest.films)
-    context.voice.out(
-      `${film.face.padEnd(6)}  pull ${film.pull}  ${film.ink.padEnd(20)} ${film.sheets.length} sheet${film.sheets.length === 1 ? ' ' : 's'}  ${film.inkedCm2.toFixed(0).padStart(5)} cm²\n`,
-    );
-  for (const note of notes) context.voice.out(`note: ${note}\n`);
-  context.voice.out(`Written to ${out}: ${listed.map((f) => f.name).join(', ')}\n`);
+  sayFilms(context.voice, out, films.value);
   return done(0);
 };
+
+/** The films with their sheets and ink, what the printer should know, and where the files are. */
+export function sayFilms(voice: Voice, out: string, { manifest, notes, files }: FilmSet): void {
+  for (const film of manifest.films)
+    voice.out(
+      `${film.face.padEnd(6)}  pull ${film.pull}  ${film.ink.padEnd(20)} ${film.sheets.length} sheet${film.sheets.length === 1 ? ' ' : 's'}  ${film.inkedCm2.toFixed(0).padStart(5)} cm²\n`,
+    );
+  for (const note of notes) voice.out(`note: ${note}\n`);
+  sayWritten(voice, out, files);
+}

@@ -31,6 +31,7 @@ export const COMMANDS: readonly CommandEntry[] = [
 ];
 
 export type { Context } from './context.ts';
+export { sayFilms } from './films.ts';
 export { commandHelp, generalHelp } from './help.ts';
 export { readOptions, unknown } from './options.ts';
-export { processVoice, type Voice } from './say.ts';
+export { processVoice, sayWritten, type Voice } from './say.ts';

@@ -7,7 +7,7 @@ import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import { type CommandSpec, numberOf } from './options.ts';
 import { PRINTER_OPTIONS, withPrinter } from './printerOptions.ts';
-import { progressBar, sayJson } from './say.ts';
+import { progressBar, sayJson, sayWritten } from './say.ts';
 
 export const spec: CommandSpec = {
   name: 'press',
@@ -75,6 +75,6 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
     return done(0);
   }
   for (const note of notes) context.voice.out(`note: ${note}\n`);
-  context.voice.out(`Written to ${out}: ${listed.map((f) => f.name).join(', ')}\n`);
+  sayWritten(context.voice, out, files);
   return done(0);
 };

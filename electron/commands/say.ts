@@ -38,3 +38,7 @@ export function progressBar(voice: Voice): { readonly progress: Progress; clear(
 /** One JSON object on standard output. */
 export const sayJson = (voice: Voice, value: unknown): void =>
   voice.out(`${JSON.stringify(value, null, 2)}\n`);
+
+/** Which files were written where, the last thing a making command says. */
+export const sayWritten = (voice: Voice, folder: string, files: ReadonlyMap<string, Uint8Array>): void =>
+  voice.out(`Written to ${folder}: ${[...files.keys()].join(', ')}\n`);

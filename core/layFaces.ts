@@ -1,0 +1,101 @@
+import type { Face } from './deck/index.ts';
+import { type FaceMasks, faceMasks, type MaskTools } from './faceMasks.ts';
+import type { FaceLayout, LayOutRequest } from './film/index.ts';
+import type { Job } from './job/index.ts';
+import { layOutRequest } from './layOutRequest.ts';
+import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
+
+export interface LayFacesRequest extends MaskTools {
+  readonly job: Job;
+  /** Faces with art, in the order their films are wanted. */
+  readonly faces: readonly Face[];
+  /** Instead of the printer's own. */
+  readonly dpi?: number | undefined;
+}
+
+/** A face's masks in film space, and its films on their sheets: what films, press sheets and measures are made from. */
+export interface LaidFace {
+  readonly made: FaceMasks;
+  readonly laid: FaceLayout;
+}
+
+/** Masks take this share of a face's time, laying out the rest. */
+const MASKS = 0.9;
+
+async function layFace(
+  request: LayFacesRequest,
+  face: Face,
+  abort: Abort,
+  say: Progress,
+): Promise<Outcome<LaidFace>> {
+  const { job, workers } = request;
+  const progress: Progress = (share, text) => say(MASKS * share, text);
+  const made = await faceMasks(job, face, request.dpi ?? job.printer.dpi, 'film', {
+    ...request,
+    abort,
+    progress,
+  });
+  if (!made.ok) return made;
+  say(MASKS, `${face}: laying films on sheets`);
+  const asked = layOutRequest(job, made.value);
+  if (!asked.ok) return asked;
+  const laid = await workers.run<LayOutRequest, Outcome<FaceLayout>>('layOutFace', asked.value, abort);
+  if (!laid.ok) return laid;
+  say(1, `${face}: laid on sheets`);
+  return done({ made: made.value, laid: laid.value });
+}
+
+type Tried = PromiseSettledResult<Outcome<LaidFace>>;
+
+/** What went wrong first; a face that was only stopped because another failed does not count. Throws what was thrown. */
+function firstFailure(tried: readonly Tried[]): Failure | null {
+  let stoppedOnly: Failure | null = null;
+  let thrown: { readonly reason: unknown } | null = null;
+  for (const one of tried) {
+    if (one.status === 'rejected') thrown ??= one;
+    else if (!one.value.ok) {
+      if (one.value.kind !== 'cancelled') return one.value;
+      stoppedOnly ??= one.value;
+    }
+  }
+  if (thrown) throw thrown.reason;
+  return stoppedOnly;
+}
+
+function laidOf(tried: Tried): LaidFace {
+  if (tried.status === 'rejected' || !tried.value.ok) throw new Error('A face that failed has no films.');
+  return tried.value.value;
+}
+
+/**
+ * Job → wrap → coverage → masks → traps → films → sheets, for each face. Faces are worked on side by side: while one drops
+ * its specks on one thread, the others have the other face. Stops soon after `abort` says so.
+ */
+export async function layFaces(request: LayFacesRequest): Promise<Outcome<LaidFace[]>> {
+  const { faces, abort } = request;
+  const say: Progress = request.progress ?? (() => {});
+  const shares = faces.map(() => 0);
+  const halt = { failed: false };
+  const sharedAbort: Abort = {
+    get aborted() {
+      return halt.failed || (abort?.aborted ?? false);
+    },
+  };
+  const tried = await Promise.allSettled(
+    faces.map(async (face, i) => {
+      try {
+        const laid = await layFace(request, face, sharedAbort, (share, text) => {
+          shares[i] = share;
+          say(shares.reduce((sum, one) => sum + one, 0) / faces.length, text);
+        });
+        if (!laid.ok) halt.failed = true;
+        return laid;
+      } catch (error) {
+        halt.failed = true;
+        throw error;
+      }
+    }),
+  );
+  if (abort?.aborted) return cancelled();
+  return firstFailure(tried) ?? done(tried.map(laidOf));
+}
