@@ -1,12 +1,21 @@
 import * as fontkit from 'fontkit';
 import { badInput, done, type Outcome } from '../units/index.ts';
 
+/** A letter's outline and where it stands beside the one before, in units of the font. */
+export interface Letter {
+  readonly path: fontkit.GlyphPath;
+  readonly xAdvance: number;
+  readonly xOffset: number;
+  readonly yOffset: number;
+}
+
 /** Letters as outlines, in units of the font, y up, its baseline at 0. */
 export interface Lettering {
   /** Height of a capital: that of the drawn H, where there is one. */
   readonly capHeight: number;
   readonly has: (codePoint: number) => boolean;
-  readonly layout: (text: string) => fontkit.GlyphRun;
+  /** Refused where the font's own tables for these letters are damaged. */
+  readonly layout: (text: string) => Outcome<readonly Letter[]>;
   readonly unitsPerEm: number;
 }
 
@@ -22,6 +31,8 @@ export function openFont(bytes: Uint8Array, name: string): Outcome<Lettering & {
       `“${name}” has ${Math.round(bytes.length / 1048576)} MB; a font may have ${MOST_FONT_BYTES / 1048576}.`,
       'Pick a font with fewer letters.',
     );
+  const damaged = () =>
+    badInput(`“${name}” is damaged: its letters can not be read.`, 'Choose another font file.');
   try {
     const made = fontkit.create(bytes);
     const font = 'fonts' in made ? made.fonts[0] : made;
@@ -33,8 +44,26 @@ export function openFont(bytes: Uint8Array, name: string): Outcome<Lettering & {
       family: font.familyName ?? name,
       capHeight: capital > 0 && Number.isFinite(capital) ? capital : stated,
       unitsPerEm: font.unitsPerEm,
-      has: (codePoint) => font.hasGlyphForCodePoint(codePoint),
-      layout: (text) => font.layout(text),
+      has(codePoint) {
+        try {
+          return font.hasGlyphForCodePoint(codePoint);
+        } catch {
+          return false;
+        }
+      },
+      layout(text) {
+        try {
+          const { glyphs, positions } = font.layout(text);
+          // Outlines are read when they are first asked for: here, where damage is still told from a mistake of ours.
+          const letters = glyphs.map(({ path }, i) => ({ path, ...positions[i]! }));
+          const sound = letters.every((letter) =>
+            [letter.xAdvance, letter.xOffset, letter.yOffset].every(Number.isFinite),
+          );
+          return sound ? done(letters) : damaged();
+        } catch {
+          return damaged();
+        }
+      },
     });
   } catch {
     return badInput(`“${name}” can not be read as a font.`, mend);

@@ -53,13 +53,13 @@ function setLine(
   let x = 0;
   for (const { text, font } of runs.value) {
     const scale = cap / font.capHeight;
-    const { glyphs, positions } = font.layout(text);
-    glyphs.forEach((glyph, i) => {
-      const { xAdvance, xOffset, yOffset } = positions[i]!;
+    const shaped = font.layout(text);
+    if (!shaped.ok) return shaped;
+    for (const { path, xAdvance, xOffset, yOffset } of shaped.value) {
       const advance = xAdvance * scale;
-      letters.push({ path: glyph.path, scale, x: x + xOffset * scale, y: yOffset * scale, advance });
+      letters.push({ path, scale, x: x + xOffset * scale, y: yOffset * scale, advance });
       x += advance + tracking;
-    });
+    }
   }
   return done({ letters, width: Math.max(0, x - tracking) });
 }

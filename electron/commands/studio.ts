@@ -48,8 +48,10 @@ function watchInput(): { ended: boolean } {
 async function untilStopped(context: Context): Promise<void> {
   const parent = process.ppid;
   const input = watchInput();
-  while (!context.abort.aborted && !(input.ended && process.ppid !== parent))
-    await new Promise((resolve) => setTimeout(resolve, POLL_MS));
+  // Started by `build/kickflat.mjs`, which holds the other end of a channel for as long as it lives.
+  const launched = process.connected;
+  const over = () => (input.ended && process.ppid !== parent) || (launched && !process.connected);
+  while (!context.abort.aborted && !over()) await new Promise((resolve) => setTimeout(resolve, POLL_MS));
 }
 
 function inElectron(program: string, job: string | null): Promise<Outcome<0>> {

@@ -30,7 +30,7 @@ export const TEXT_OPTIONS: readonly OptionSpec[] = [
 ];
 
 /** ms in which any font and its words are drawn, or are not worth waiting for. */
-const MOST_MS = 20_000;
+const MOST_MS = 8_000;
 
 /** The chosen font's files, its name for the job, and its file where it is not one of ours. */
 async function fontGiven(context: Context, wanted: string) {
@@ -57,7 +57,10 @@ async function fontGiven(context: Context, wanted: string) {
 }
 
 /** Sets the words on a thread of its own, which is ended when a font keeps it too long. */
-async function setAside(context: Context, input: WordsInput) {
+export async function setAside(
+  context: Pick<Context, 'workers'>,
+  input: WordsInput,
+): Promise<Outcome<SetText & { readonly family: string }>> {
   const abort = { aborted: false };
   const timer = setTimeout(() => {
     abort.aborted = true;

@@ -43,14 +43,18 @@ const ABORT_POLL_MS = 40;
 const MOST_TASKS = 64;
 const IDLE_MS = 2000;
 
+/** MB of objects a thread may hold; masks lie outside. A stranger's file that unfolds beyond it ends the thread alone. */
+const MOST_HEAP_MB = 1024;
+
 /** As many threads as there are processors, at most four: beyond that films wait for memory, not for arithmetic. */
 export const defaultWorkers = (): number => Math.max(1, Math.min(4, cpus().length));
 
 /**
  * Worker threads that run the tasks of `core/tasks.ts` from the bundled `worker.mjs` at `entry`. Threads start when they
- * are first needed. A stopped task's thread is ended and replaced, so nothing goes on in the dark.
+ * are first needed, and end when nothing was wanted of them for `idleMs`. A stopped task's thread is ended and replaced, so
+ * nothing goes on in the dark.
  */
-export function workerPool(entry: URL | string, count = defaultWorkers()): Workers {
+export function workerPool(entry: URL | string, count = defaultWorkers(), idleMs = IDLE_MS): Workers {
   const hands: Hand[] = [];
   const queue: Waiting[] = [];
   let nextId = 1;
@@ -87,7 +91,7 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
   }
 
   function hire(): Hand {
-    const worker = new Worker(entry);
+    const worker = new Worker(entry, { resourceLimits: { maxOldGenerationSizeMb: MOST_HEAP_MB } });
     const hand: Hand = { worker, busy: null, done: 0 };
     worker.on('message', (message: TaskAnswer) => answer(hand, message));
     worker.on('error', (error) => lost(hand, error instanceof Error ? error : new Error(String(error))));
@@ -137,7 +141,7 @@ export function workerPool(entry: URL | string, count = defaultWorkers()): Worke
     if (!working && hands.length > 0) {
       rest = setTimeout(() => {
         for (const hand of [...hands]) dismiss(hand);
-      }, IDLE_MS);
+      }, idleMs);
       rest.unref();
     }
     // Idle threads must not keep the program from ending.

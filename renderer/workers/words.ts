@@ -4,7 +4,7 @@ import { badInput, type Outcome } from '../../core/units/index.ts';
 import type { WordsRequest, WordsWorker } from './wordsWorker.ts';
 
 /** ms after which a font is given up: a bad one must not keep the studio waiting. */
-const MOST_MS = 20_000;
+const MOST_MS = 8_000;
 
 let worker: Worker | null = null;
 let remote: Comlink.Remote<WordsWorker> | null = null;

@@ -1,11 +1,13 @@
 import { fork } from 'node:child_process';
 import { rmSync } from 'node:fs';
+// @ts-expect-error plain JavaScript without types
+import { ONE_ARENA } from '../../build/oneArena.mjs';
 import { bundled, WORKER } from './bundle.ts';
 import type { Endurance } from './enduranceProcess.ts';
 
 export type { Endurance } from './enduranceProcess.ts';
 
-/** Makes films again and again in one process of its own, then stops them again and again. */
+/** Makes films again and again in one process, started as the studio's is, then stops them again and again. */
 export async function endurance(options: {
   readonly exports: number;
   readonly cancels: number;
@@ -15,6 +17,7 @@ export async function endurance(options: {
   try {
     const args = [WORKER, options.exports, options.cancels, options.seed].map(String);
     const child = fork(entry, args, {
+      env: { ...process.env, ...ONE_ARENA },
       execArgv: ['--expose-gc'],
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
     });

@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { makeFilms } from '../../core/makeFilms.ts';
@@ -8,7 +8,7 @@ import { SMALL_DPI, smallRun } from './smallRun.ts';
 
 /** What a process that made films many times and was stopped many times tells of itself. */
 export interface Endurance {
-  /** Bytes held after each export, once what is not needed was given back. */
+  /** Bytes of the process's own after each export, once it collected and its threads, with nothing to do, had ended. */
   readonly memory: readonly number[];
   readonly cancels: number;
   /** Exports that were stopped before they ended, of those that were asked to. */
@@ -30,6 +30,20 @@ const threads = () => {
   }
 };
 
+/** Memory that is this process's own, bytes: not the program's files, which come and go with the system's cache. */
+function ownMemory(): number {
+  try {
+    const kb = /^RssAnon:\s+(\d+) kB/m.exec(readFileSync('/proc/self/status', 'utf8'))?.[1];
+    if (kb !== undefined) return Number(kb) * 1024;
+  } catch {
+    // Elsewhere than on Linux.
+  }
+  return process.memoryUsage.rss();
+}
+
+/** ms that a thread without work stays here; the program waits longer, which would only make this slower. */
+const IDLE_MS = 30;
+
 async function endure(worker: string, exports: number, cancels: number, seed: number): Promise<Endurance> {
   const dir = mkdtempSync(join(tmpdir(), 'kickflat-endurance-'));
   const out = join(dir, 'films');
@@ -38,7 +52,7 @@ async function endure(worker: string, exports: number, cancels: number, seed: nu
   const run = await smallRun(codec, 'Again', 0);
   const random = chance(seed);
   const before = threads();
-  const pool = workerPool(worker, 2);
+  const pool = workerPool(worker, 2, IDLE_MS);
   const films = (abort?: { aborted: boolean }) =>
     makeFilms({
       ...run,
@@ -60,10 +74,11 @@ async function endure(worker: string, exports: number, cancels: number, seed: nu
     slowest = performance.now() - started;
     const written = await files.writeAll(out, made.value.files);
     if (!written.ok) throw new Error(written.reason);
+    for (let wait = 0; threads() > before && wait < 100; wait++) await settle(20);
     collect?.();
     await settle(5);
     collect?.();
-    memory.push(process.memoryUsage.rss());
+    memory.push(ownMemory());
   }
   let stopped = 0;
   for (let n = 0; n < cancels; n++) {

@@ -37,15 +37,18 @@ describe('inputs from strangers', () => {
 
   test('good files of every kind are imported: what is refused is refused for its change', async () => {
     const { importInput } = await import('./importInput.ts');
-    const { sharpCodec } = await import('../../electron/host/index.ts');
+    const { sharpCodec, workerPool } = await import('../../electron/host/index.ts');
+    const { WORKER } = await import('./bundle.ts');
     const { readPdf } = await import('../../electron/host/pdfPages.ts');
     const codec = sharpCodec({ pdf: (asked) => readPdf(asked) });
+    const workers = workerPool(WORKER, 1);
     const good = await goodInputs();
     for (const kind of KINDS)
       for (const [n, bytes] of good[kind].entries())
-        expect(await importInput(kind, bytes, codec), `${kind} ${n}`).toEqual({
+        expect(await importInput(kind, bytes, { codec, workers }), `${kind} ${n}`).toEqual({
           end: 'imported',
           wrong: null,
         });
+    await workers.close();
   });
 });

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { makeBad } from '../fixtures/makeBad.ts';
-import { bundled, TRIAL } from './bundle.ts';
+import { bundled, TRIAL, WORKER } from './bundle.ts';
 import { goodInputs, KINDS, type Kind } from './goodInputs.ts';
 import type { ImportAnswer, ImportCall } from './importerProcess.ts';
 import { BAIT_COLOUR } from './importInput.ts';
@@ -57,7 +57,7 @@ function importer(entry: string, cwd: string) {
 
   async function start(): Promise<ChildProcess> {
     const env = { ...process.env, TMPDIR: cwd, HOME: cwd, KICKFLAT_STATE: join(cwd, 'state') };
-    const started = fork(entry, [TRIAL], {
+    const started = fork(entry, [TRIAL, WORKER], {
       cwd,
       env,
       serialization: 'advanced',

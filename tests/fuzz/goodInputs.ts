@@ -5,6 +5,7 @@ import { writeGpl, writePaletteJson } from '../../core/colour/index.ts';
 import { deckTemplate } from '../../core/deck/index.ts';
 import { hashOf, inkFrom, newJob, packJob, placeArt } from '../../core/job/index.ts';
 import { groupsByPdfLib } from '../fixtures/layeredFiles.ts';
+import { sfntOfWoff } from './sfnt.ts';
 
 /** What a stranger's file may be taken for; each is a door of its own into the program. */
 export const KINDS = [
@@ -22,6 +23,9 @@ export const KINDS = [
   'json palette',
   'job',
   'deck json',
+  'ttf',
+  'woff',
+  'woff2',
 ] as const;
 export type Kind = (typeof KINDS)[number];
 
@@ -41,10 +45,18 @@ export const FILE_NAMES: Readonly<Record<Kind, string>> = {
   'json palette': 'a.json',
   job: 'a.kickflat',
   'deck json': 'a.json',
+  ttf: 'a.ttf',
+  woff: 'a.woff',
+  woff2: 'a.woff2',
 };
 
 const utf8 = (text: string) => new TextEncoder().encode(text);
 const art = (name: string) => readFile(new URL(`../fixtures/art/${name}`, import.meta.url));
+/** Open typefaces that come with the program, in two of the ways fonts are packed. */
+const font = (id: string, file: string) =>
+  readFile(
+    new URL(`../../node_modules/@fontsource/${id}/files/${id}-latin-400-normal.${file}`, import.meta.url),
+  );
 
 /** A small picture with flat colours, a ramp and an edge that goes clear. */
 function picture(width = 61, height = 43): Sharp {
@@ -185,5 +197,8 @@ export async function goodInputs(): Promise<Readonly<Record<Kind, readonly Uint8
     ],
     job: [job()],
     'deck json': [utf8(JSON.stringify(deck, null, 1))],
+    ttf: [sfntOfWoff(await font('anton', 'woff')), sfntOfWoff(await font('pacifico', 'woff'))],
+    woff: [await font('anton', 'woff'), await font('archivo-black', 'woff')],
+    woff2: [await font('anton', 'woff2'), await font('pacifico', 'woff2')],
   };
 }

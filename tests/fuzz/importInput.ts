@@ -2,12 +2,14 @@ import type { Deck } from '../../core/deck/index.ts';
 import { outlineRing, ringArea } from '../../core/deck/index.ts';
 import { facePreview } from '../../core/facePreview.ts';
 import { canonicalJson, newJob, packJob, unpackJob } from '../../core/job/index.ts';
-import type { FileStore, ImageCodec } from '../../core/ports/index.ts';
+import type { FileStore, ImageCodec, Workers } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
+import type { TextSetting } from '../../core/text/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { chooseDeck } from '../../electron/commands/deckChoice.ts';
 import type { Context } from '../../electron/commands/index.ts';
 import { chooseInks } from '../../electron/commands/inkChoice.ts';
+import { setAside } from '../../electron/commands/textOptions.ts';
 import { TRIAL_SIDE } from '../../electron/host/index.ts';
 import { FILE_NAMES, type Kind } from './goodInputs.ts';
 
@@ -36,6 +38,7 @@ const contextOf = (bytes: Uint8Array, codec: ImageCodec): Context => ({
   abort: { aborted: false },
 });
 
+const utf8 = (text: string) => new TextEncoder().encode(text);
 const NO_ART: Picture = { width: 1, height: 1, data: new Uint8Array(4) } as unknown as Picture;
 
 function pictureWrong(picture: Picture, width: number, height: number): string | null {
@@ -122,7 +125,36 @@ async function palette(bytes: Uint8Array, name: string, codec: ImageCodec): Prom
   );
 }
 
-async function imported(kind: Kind, bytes: Uint8Array, codec: ImageCodec): Promise<Outcome<string | null>> {
+const SETTING: TextSetting = {
+  words: 'Breakwater\nJam 8',
+  cap: 20,
+  tracking: 0.5,
+  leading: 1.5,
+  align: 'centre',
+  arc: 0,
+  hex: '#1b2440',
+};
+
+/** A font is right when the words set in it are art that is right, or it is refused in words. */
+async function font(
+  bytes: Uint8Array,
+  name: string,
+  { codec, workers }: Tools,
+): Promise<Outcome<string | null>> {
+  const set = await setAside({ workers: () => workers }, { fonts: [{ name, bytes }], setting: SETTING });
+  if (!set.ok) return set;
+  const drawn = await art(utf8(set.value.svg), 'words.svg', codec);
+  return drawn.ok ? drawn : done(`the words set in it can not be drawn: ${drawn.reason}`);
+}
+
+/** What the program imports with. */
+export interface Tools {
+  readonly codec: ImageCodec;
+  readonly workers: Workers;
+}
+
+async function imported(kind: Kind, bytes: Uint8Array, tools: Tools): Promise<Outcome<string | null>> {
+  const { codec } = tools;
   const name = FILE_NAMES[kind];
   switch (kind) {
     case 'job':
@@ -139,6 +171,10 @@ async function imported(kind: Kind, bytes: Uint8Array, codec: ImageCodec): Promi
       const deck = await chooseDeck(contextOf(bytes, codec), name);
       return deck.ok ? done(deckWrong(deck.value)) : deck;
     }
+    case 'ttf':
+    case 'woff':
+    case 'woff2':
+      return font(bytes, name, tools);
     default:
       return art(bytes, name, codec);
   }
@@ -159,8 +195,8 @@ function wordsWrong(reason: string, mend: string): string | null {
 }
 
 /** One input through the door of its kind. A bug throws. */
-export async function importInput(kind: Kind, bytes: Uint8Array, codec: ImageCodec): Promise<Ending> {
-  const outcome = await imported(kind, bytes, codec);
+export async function importInput(kind: Kind, bytes: Uint8Array, tools: Tools): Promise<Ending> {
+  const outcome = await imported(kind, bytes, tools);
   return outcome.ok
     ? { end: 'imported', wrong: outcome.value }
     : { end: 'refused', reason: outcome.reason, wrong: wordsWrong(outcome.reason, outcome.mend) };

@@ -1,6 +1,6 @@
 import dns from 'node:dns';
 import net from 'node:net';
-import { askInChild, pdfAside, sharpCodec, trialAside } from '../../electron/host/index.ts';
+import { askInChild, pdfAside, sharpCodec, trialAside, workerPool } from '../../electron/host/index.ts';
 import type { Kind } from './goodInputs.ts';
 import { type Ending, importInput } from './importInput.ts';
 
@@ -30,14 +30,16 @@ dns.lookup = ((name: string) => {
   throw new Error('An import asked for an address.');
 }) as never;
 
-const aside = askInChild(process.argv[2] as string);
+const [, , trialEntry, workerEntry] = process.argv as [string, string, string, string];
+const aside = askInChild(trialEntry);
+const workers = workerPool(workerEntry, 1);
 const codec = sharpCodec({ trial: trialAside(aside), pdf: pdfAside(aside) });
 
 process.on('message', async ({ id, kind, bytes }: ImportCall) => {
   const started = performance.now();
   let ending: ImportAnswer['ending'];
   try {
-    ending = await importInput(kind, new Uint8Array(bytes), codec);
+    ending = await importInput(kind, new Uint8Array(bytes), { codec, workers });
   } catch (error) {
     ending = { end: 'threw', stack: error instanceof Error ? (error.stack ?? error.message) : String(error) };
   }

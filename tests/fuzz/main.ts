@@ -70,8 +70,8 @@ if (amount('exports') >= 5) {
   row('endurance', 'figure');
   row('---', '---:');
   row('film exports in one process', told.memory.length);
-  row('memory after the third, MB', mb(told.memory[2] as number));
-  row('memory at the end, MB', mb((told.memory[2] as number) * grown));
+  row('its own memory at rest after the third, MB', mb(told.memory[2] as number));
+  row('the same, middle of the last five, MB', mb((told.memory[2] as number) * grown));
   row('exports stopped at random moments', `${told.stopped} of ${told.cancels}`);
   row(
     'workers, timers and files left',

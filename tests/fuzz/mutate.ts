@@ -3,6 +3,7 @@ import type { Kind } from './goodInputs.ts';
 import { mutateBytes, withPngSums } from './mutateBytes.ts';
 import { type Bait, mutateText } from './mutateText.ts';
 import type { Chance } from './random.ts';
+import { sfntOfWoff, woffOfSfnt } from './sfnt.ts';
 
 const TEXTS: ReadonlySet<Kind> = new Set([
   'svg',
@@ -39,6 +40,10 @@ function mutateJob(good: Uint8Array, random: Chance, bait: Bait): Uint8Array {
   return zipSync(files, { mtime: '1980-01-01T00:00:00' });
 }
 
+/** About one table in six is changed. */
+const mutateTable = (table: Uint8Array, random: Chance): Uint8Array =>
+  random.int(6) === 0 ? mutateBytes(table, table, random) : table;
+
 /**
  * One bad input from a good one: a few changes of its bytes or its words. `other` is another good input whose parts may be
  * mixed in.
@@ -53,6 +58,8 @@ export function mutate(
   const inWords = random.int(4) > 0;
   if (TEXTS.has(kind) && inWords) return mutateText(good, kind, random, bait);
   if (kind === 'job' && inWords) return mutateJob(good, random, bait);
+  // A packed font whose tables are changed before they are packed: the reader sees more than a broken package.
+  if (kind === 'woff' && inWords) return woffOfSfnt(sfntOfWoff(good), (table) => mutateTable(table, random));
   const bytes = mutateBytes(good, other, random);
   // Half of the pictures get their check sums right again: else the reader stops there and sees nothing more.
   return kind === 'png' && random.int(2) === 0 ? withPngSums(bytes) : bytes;

@@ -5,6 +5,7 @@ import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { type Lettering, openFont, setText, type TextSetting, TYPEFACES } from '../../../core/text/index.ts';
 import { sharpCodec } from '../../../electron/host/index.ts';
+import { sfntOfWoff, woffOfSfnt } from '../../fuzz/sfnt.ts';
 
 const ROOT = new URL('../../..', import.meta.url).pathname;
 const fontFile = (name: string) =>
@@ -146,6 +147,26 @@ test('bytes that are no font, half a font or a changed one are refused or set, n
     const cutShort = good.slice(0, Math.floor((good.length * n) / 40));
     expect(sentence(cutShort)).toMatch(/can not be read as a font|a font/);
   }
+});
+
+test('a font whose letters are damaged is refused in a sentence, though it opens', () => {
+  const woff = new Uint8Array(
+    readFileSync(join(ROOT, 'node_modules/@fontsource/anton/files/anton-latin-400-normal.woff')),
+  );
+  const sound = sfntOfWoff(woff);
+  expect(set({}, [opened(sound)]).height).toBeCloseTo(20, 1);
+  let damaged = 0;
+  // Each table but the ones a font is opened by is cut to nothing in turn.
+  for (let victim = 0; victim < 20; victim++) {
+    let n = 0;
+    const bytes = woffOfSfnt(sound, (table) => (n++ === victim ? new Uint8Array(0) : table));
+    const font = openFont(bytes, 'x.woff');
+    const made = font.ok ? setText([font.value], plain) : font;
+    if (made.ok) continue;
+    expect(made.reason).toMatch(/can not be read|has no “H”|nothing to print/);
+    if (/its letters/.test(made.reason)) damaged++;
+  }
+  expect(damaged).toBeGreaterThan(0);
 });
 
 test('the outlines pass the importer as a drawing of their own size in mm', async () => {
