@@ -7,22 +7,23 @@ import { isEntry } from './step.mjs';
  * Who may import whom (DEVELOPERS.md draws it). A folder of core/ may import itself and those listed; core's own files
  * (`core/makeFilms.ts` and its neighbours) see every folder, and no folder sees them.
  */
-const GROUND = ['units', 'raster', 'colour', 'deck'];
+const GROUND = ['sentences', 'units', 'raster', 'colour', 'deck'];
 export const CORE = {
-  units: [],
-  raster: ['units'],
-  colour: ['units'],
-  deck: ['units'],
+  sentences: [],
+  units: ['sentences'],
+  raster: ['sentences', 'units'],
+  colour: ['sentences', 'units'],
+  deck: ['sentences', 'units'],
   ports: ['units', 'raster', 'deck', 'press', 'shop'],
   separate: GROUND,
-  text: ['units'],
+  text: ['sentences', 'units'],
   trap: GROUND,
   proof: GROUND,
   press: GROUND,
-  film: ['units', 'raster', 'deck'],
-  pdf: ['units', 'raster', 'film', 'press'],
-  job: ['units', 'colour', 'deck'],
-  shop: ['units', 'deck', 'job', 'colour'],
+  film: ['sentences', 'units', 'raster', 'deck'],
+  pdf: ['sentences', 'units', 'raster', 'film', 'press'],
+  job: ['sentences', 'units', 'colour', 'deck'],
+  shop: ['sentences', 'units', 'deck', 'job', 'colour'],
   check: [...GROUND, 'job', 'separate', 'trap', 'proof', 'press', 'film'],
 };
 

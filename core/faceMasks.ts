@@ -10,6 +10,7 @@ import { layersOf, solidOnly, tintArea, underBase } from './layers.ts';
 import type { Workers } from './ports/index.ts';
 import { onBase } from './printInk.ts';
 import { blankMask, intersect, type Mask, subtract, union } from './raster/index.ts';
+import { jobTrouble } from './sentences/index.ts';
 import {
   addTally,
   type Unplanned,
@@ -25,15 +26,7 @@ import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
 import { toneColours } from './toneHand.ts';
 import { type TonePlan, tonePlan } from './tonePlan.ts';
 import { alphaOf, screenInk } from './toneTasks.ts';
-import {
-  type Abort,
-  badInput,
-  cancelled,
-  done,
-  type Outcome,
-  type Progress,
-  pxPerMm,
-} from './units/index.ts';
+import { type Abort, cancelled, done, type Outcome, type Progress, pxPerMm } from './units/index.ts';
 
 /** What the work needs from outside. */
 export interface MaskTools extends ArtSource {
@@ -120,8 +113,8 @@ export async function faceMasks(
   if (!fine.ok) return fine;
   const settings = job.faces[face];
   const pieces = settings.art.filter((piece) => !piece.hidden);
-  if (pieces.length === 0) return badInput(`The ${face} has no art.`, 'Place some art on it first.');
-  if (settings.inks.length === 0) return badInput(`The ${face} has no inks.`, 'Choose its inks first.');
+  if (pieces.length === 0) return jobTrouble.faceWithoutArt(face);
+  if (settings.inks.length === 0) return jobTrouble.faceWithoutInks(face);
   const growth = space === 'film' ? growthOf(job, face) : done({ along: 0, across: 0 });
   if (!growth.ok) return growth;
   const { development, railMargin } = settings;

@@ -8,9 +8,10 @@ import { layersOf } from './layers.ts';
 import { onBaseOf } from './printInk.ts';
 import { composePulls, type InkLook, shiftPlane } from './proof/index.ts';
 import { blankMask, downsample, fillRings, type Mask, type Picture, type Plane } from './raster/index.ts';
+import { filmTrouble, jobTrouble } from './sentences/index.ts';
 import { inkScreen } from './tonePlan.ts';
 import { randomStream } from './trap/index.ts';
-import { type Box, badInput, done, type Outcome, pxPerMm, type Ring } from './units/index.ts';
+import { type Box, done, type Outcome, pxPerMm, type Ring } from './units/index.ts';
 
 /** A face's separations and prints along the wood, inks in pull order. */
 export interface FacePreview {
@@ -32,10 +33,7 @@ export interface FacePreview {
 export function refuseMethod(job: Job, face: Face): Outcome<null> {
   const settings = job.faces[face];
   if (settings.method !== 'layered' || layersOf(settings).length > 0) return done(null);
-  return badInput(
-    `No layer of the ${face} is for one of its inks.`,
-    'Say which ink each layer prints, or split the art by its colours: method spot.',
-  );
+  return jobTrouble.noLayerForInks(face);
 }
 
 /** Films need dots of the ruling that is asked for, and not the grain that may stand for them in a proof. */
@@ -43,10 +41,7 @@ export function refuseScreen(job: Job, face: Face, dpi: number): Outcome<null> {
   const settings = job.faces[face];
   if (!screensDots(settings) || inkScreen(settings, 0, dpi)) return done(null);
   const { lpi } = settings.halftone ?? DEFAULT_HALFTONE;
-  return badInput(
-    `A screen of ${lpi} lines an inch has no room for dots at ${dpi} dpi.`,
-    `Choose at most ${Math.floor(dpi / LEAST_CELL)} lines an inch, or a finer printer.`,
-  );
+  return filmTrouble.noRoomForDots(lpi, dpi, Math.floor(dpi / LEAST_CELL));
 }
 
 /** The deck's shape and its holes on a grid. */

@@ -16,7 +16,8 @@ import { meshOfFilm, pullSheet } from './pullSheet.ts';
 import { type RunCounts, runCounts } from './runCounts.ts';
 import { hoursOf, lotsOf, printedFaces } from './runOf.ts';
 import { runPlanInput } from './runPlanInput.ts';
-import { badInput, cancelled, done, type Outcome, type Progress } from './units/index.ts';
+import { jobTrouble } from './sentences/index.ts';
+import { cancelled, done, type Outcome, type Progress } from './units/index.ts';
 import { drawingFiles, workshopDrawings } from './workshopDrawings.ts';
 
 export interface PressRequest extends MaskTools {
@@ -111,11 +112,7 @@ async function filmsOf(request: PressRequest, say: Progress): Promise<Outcome<re
   if (request.laid) return done(request.laid);
   const { job } = request;
   const faces = printedFaces(job).filter((face) => job.faces[face].art.some((piece) => !piece.hidden));
-  if (faces.length === 0)
-    return badInput(
-      'This job has no art and inks yet.',
-      'Add some with kickflat add JOB --art FILE, or in the studio.',
-    );
+  if (faces.length === 0) return jobTrouble.nothingToPrint();
   return layFaces({ ...request, faces, progress: say });
 }
 

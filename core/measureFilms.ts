@@ -6,7 +6,8 @@ import type { FinenessInput } from './filmFineness.ts';
 import type { Job } from './job/index.ts';
 import { layFaces } from './layFaces.ts';
 import type { FilmMeasure, FineMap } from './press/index.ts';
-import { type Box, badInput, done, MM_PER_INCH, type Outcome } from './units/index.ts';
+import { jobTrouble } from './sentences/index.ts';
+import { type Box, done, MM_PER_INCH, type Outcome } from './units/index.ts';
 
 export interface MeasureRequest extends MaskTools {
   readonly job: Job;
@@ -32,7 +33,7 @@ export async function measureFilms(request: MeasureRequest): Promise<Outcome<Fil
   const faces = FACES.filter(
     (face) => job.faces[face].inks.length > 0 && job.faces[face].art.some((piece) => !piece.hidden),
   );
-  if (faces.length === 0) return badInput('This job has no art and inks yet.', 'Place some art first.');
+  if (faces.length === 0) return jobTrouble.nothingToPrint();
   const { dpi } = job.printer;
   const laid = await layFaces({ ...request, faces, progress: (share, text) => say(share * 0.55, text) });
   if (!laid.ok) return laid;

@@ -1,6 +1,7 @@
 import { type Colourway, type EarlierRun, idFrom, type Job } from './job/index.ts';
 import { lotsOf } from './runOf.ts';
-import { badInput, done, type Outcome } from './units/index.ts';
+import { jobTrouble } from './sentences/index.ts';
+import { done, type Outcome } from './units/index.ts';
 
 export interface ReprintWish {
   /** What the run that is over is remembered as. */
@@ -34,8 +35,7 @@ export function reprintOf(job: Job, wish: ReprintWish): Outcome<Job> {
   let colourwayId: string | null = null;
   if (wish.fresh) {
     const stray = Object.keys(wish.fresh.colours).find((id) => !inks.some((ink) => ink.id === id));
-    if (stray !== undefined)
-      return badInput(`The job has no ink “${stray}”.`, `Choose ${inks.map((ink) => ink.id).join(', ')}.`);
+    if (stray !== undefined) return jobTrouble.noInk(stray, inks.map((ink) => ink.id).join(', '));
     // The first colourway is the inks as drawn.
     if (colourways.length === 0) colourways = [{ id: 'drawn', name: 'As drawn', colours: {} }];
     colourwayId = idFrom(
@@ -43,14 +43,13 @@ export function reprintOf(job: Job, wish: ReprintWish): Outcome<Job> {
       colourways.map((way) => way.id),
     );
     colourways = [...colourways, { id: colourwayId, ...wish.fresh }];
-    if (colourways.length > 50)
-      return badInput('A job holds 50 colourways at most.', 'Remove one that is no longer printed.');
+    if (colourways.length > 50) return jobTrouble.tooManyColourways();
   } else if (wish.colourway !== null) {
     const wanted = wish.colourway.trim().toLowerCase();
     const known = colourways.find((way) => way.id === wish.colourway || way.name.toLowerCase() === wanted);
     if (!known)
-      return badInput(
-        `The job has no colourway “${wish.colourway}”.`,
+      return jobTrouble.noColourway(
+        wish.colourway,
         colourways.length > 0
           ? `Choose ${colourways.map((way) => way.name).join(', ')}, or make one.`
           : 'Make one, or print the inks as drawn.',

@@ -3,6 +3,7 @@ import { faceMasks, type MaskTools } from './faceMasks.ts';
 import { type FaceJob, isToned, type Job } from './job/index.ts';
 import { printAll } from './printInk.ts';
 import { blankMask, type Mask, union } from './raster/index.ts';
+import { filmTrouble } from './sentences/index.ts';
 import {
   curveOf,
   gatherTrials,
@@ -12,15 +13,7 @@ import {
   runTrials,
   type TrialShown,
 } from './trap/index.ts';
-import {
-  type Abort,
-  badInput,
-  cancelled,
-  done,
-  type Mm,
-  type Outcome,
-  type Progress,
-} from './units/index.ts';
+import { type Abort, cancelled, done, type Mm, type Outcome, type Progress } from './units/index.ts';
 
 /** Dots an inch at which register errors are tried: 0.13 mm a point, well below what a hand strays. */
 export const TRIAL_DPI = 200;
@@ -128,10 +121,7 @@ export async function trialCurve(
 /** Dots carry no traps: a sentence for a face that is printed in them. */
 export function refuseDots(job: Job, face: Face): Outcome<null> {
   if (!isToned(job.faces[face])) return done(null);
-  return badInput(
-    `The ${face} is printed in dots, which carry no traps.`,
-    'Register errors show in its proof: give it a misregister and look.',
-  );
+  return filmTrouble.dotsWithoutTraps(face);
 }
 
 /** What a hand that strays by up to the tolerance shows on one face, at each trap width. */

@@ -1,5 +1,6 @@
 import type { Workers } from '../core/ports/index.ts';
-import { type Abort, badInput, type Failure } from '../core/units/index.ts';
+import { studioTrouble } from '../core/sentences/index.ts';
+import { type Abort, cancelled, type Failure } from '../core/units/index.ts';
 import {
   COMMANDS,
   type Context,
@@ -78,11 +79,7 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
     const ended = await command.run(given.value, context);
     return ended.ok ? ended.value : complain(voice, ended);
   } catch (error) {
-    if (error instanceof Stopped || abort.aborted)
-      return complain(voice, {
-        ...badInput('Stopped before it was finished.', 'Nothing was written.'),
-        kind: 'cancelled',
-      });
+    if (error instanceof Stopped || abort.aborted) return complain(voice, cancelled());
     return complain(voice, bug(error));
   } finally {
     process.removeListener('SIGINT', stop);
@@ -96,8 +93,5 @@ function bug(error: unknown): Failure {
   if (process.env['KICKFLAT_TRACE'] !== undefined) throw error;
   const { message } = error instanceof Error ? error : new Error(String(error));
   const first = message.split('\n')[0] ?? '';
-  return badInput(
-    `Something went wrong inside Kickflat (${first.slice(0, 200)}).`,
-    'Nothing was written; please report it.',
-  );
+  return studioTrouble.bug(first.slice(0, 200));
 }

@@ -17,8 +17,9 @@ import type {
 } from '../core/ports/index.ts';
 import type { FilmMeasure } from '../core/press/index.ts';
 import type { Picture } from '../core/raster/index.ts';
+import { studioTrouble } from '../core/sentences/index.ts';
 import type { Shop } from '../core/shop/index.ts';
-import { type Abort, badInput, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';
+import { type Abort, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';
 import { demoJob } from './demoJob.ts';
 import {
   deflate,
@@ -159,12 +160,11 @@ export function shellHost(parts: ShellHostParts): ShellHost {
 
   async function filmsOf({ faces: asked, masks }: ExportRequest, tools: Tools) {
     const faces = asked.filter((face) => tools.job.faces[face].art.length > 0);
-    if (faces.length === 0)
-      return badInput('There is no art on the chosen faces yet.', 'Place some art first.');
+    if (faces.length === 0) return studioTrouble.noArtOnFaces();
     return stoppable(tools.abort, () => makeFilms({ ...tools, faces, deflate, masks, composite: false }));
   }
 
-  const gone = () => badInput('That job is no longer known here.', 'Open it again with Open.');
+  const gone = () => studioTrouble.jobForgotten();
 
   return {
     openPath,

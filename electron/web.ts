@@ -3,8 +3,9 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { type Zippable, zipSync } from 'fflate';
 import type { ExportRequest } from '../core/ports/index.ts';
+import { studioTrouble } from '../core/sentences/index.ts';
 import type { Shop } from '../core/shop/index.ts';
-import { type Abort, badInput, done, type Outcome, type Progress } from '../core/units/index.ts';
+import { type Abort, done, type Outcome, type Progress } from '../core/units/index.ts';
 import { MOST_MESSAGE, SHELL_ARGUMENTS, type ShellMethod } from './shellArguments.ts';
 import type { ShellHost } from './shellHost.ts';
 import { readBody, TooLarge } from './webBody.ts';
@@ -132,7 +133,7 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
         return host.openDemo();
       case 'saveJob':
         return args[2] === null
-          ? badInput('This job has no file here yet.', 'Save it as a download.')
+          ? studioTrouble.noFile()
           : host.saveHandle(args[0] as Uint8Array, args[2] as string, args[3] as string | undefined);
       case 'probeArt':
         return host.probeArt(args[0] as Uint8Array, args[1] as string);
@@ -148,10 +149,7 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
         await host.autosave(args[0] as Uint8Array | null, args[1] as string, args[2] as string | undefined);
         return null;
       default:
-        return badInput(
-          `“${method}” is done by the page itself.`,
-          'Reload the page.',
-        ) satisfies Outcome<never>;
+        return studioTrouble.doneByPage(method) satisfies Outcome<never>;
     }
   }
 

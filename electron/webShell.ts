@@ -8,8 +8,9 @@ import type {
   ShellInfo,
 } from '../core/ports/index.ts';
 import type { FilmMeasure } from '../core/press/index.ts';
+import { studioTrouble } from '../core/sentences/index.ts';
 import type { Shop } from '../core/shop/index.ts';
-import { cancelled, done, type Failure, fileTrouble, type Outcome } from '../core/units/index.ts';
+import { cancelled, done, type Failure, type Outcome } from '../core/units/index.ts';
 import { packMessage, unpackMessage } from './wire.ts';
 
 /** The page's side of the browser host: `window.shell` over requests to the loopback address it came from. */
@@ -39,11 +40,7 @@ function tabName(): string {
 }
 const tab = tabName();
 
-const unreachable = (): Failure =>
-  fileTrouble(
-    'The studio’s program does not answer.',
-    'Start it again with kickflat studio, and open the address it prints.',
-  );
+const unreachable = (): Failure => studioTrouble.noAnswer();
 
 function post(
   method: string,
@@ -60,7 +57,7 @@ function post(
 
 async function refusalOf(response: Response): Promise<Failure> {
   const said = (await response.text().catch(() => '')).trim();
-  return fileTrouble(said || 'The studio’s program refused.', 'Start it again with kickflat studio.');
+  return studioTrouble.refused(said);
 }
 
 async function call<T>(method: string, ...args: readonly unknown[]): Promise<Outcome<T>> {

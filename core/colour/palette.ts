@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { paletteTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { parseHex, toHex } from './srgb.ts';
 
 /** A named colour of a palette: `hex` is #rrggbb, lower case. */
@@ -10,9 +11,6 @@ export interface NamedColour {
 /** More colours than this is a gradient, not a palette of inks. */
 const MOST_COLOURS = 4096;
 const LONGEST_NAME = 120;
-const FORMS =
-  'Give a GIMP palette (first line “GIMP Palette”), or JSON like [{"name":"Coral","hex":"#e8613c"}].';
-
 const tidy = (name: string, hex: string) => name.trim().slice(0, LONGEST_NAME) || hex;
 
 /** `#rgb` or `#rrggbb`, with or without the sign; null when it is neither. */
@@ -29,11 +27,7 @@ function readGpl(lines: readonly string[]): Outcome<NamedColour[]> {
     if (i === 0 || /^\s*(#|$)/.test(line) || /^\s*(Name|Columns)\s*:/i.test(line)) continue;
     const match = /^\s*(\d{1,3})\s+(\d{1,3})\s+(\d{1,3})(?:\s+(.*))?$/.exec(line);
     const bytes = match ? [Number(match[1]), Number(match[2]), Number(match[3])] : [];
-    if (!match || bytes.some((v) => v > 255))
-      return badInput(
-        `Line ${i + 1} of the palette is not three numbers from 0 to 255 and a name.`,
-        'Write each colour like “232 97 60 Coral”.',
-      );
+    if (!match || bytes.some((v) => v > 255)) return paletteTrouble.lineUnread(i + 1);
     const hex = toHex([bytes[0]!, bytes[1]!, bytes[2]!]);
     colours.push({ hex, name: tidy(match[4] ?? '', hex) });
   }
@@ -45,15 +39,15 @@ function readJson(text: string): Outcome<NamedColour[]> {
   try {
     value = JSON.parse(text);
   } catch {
-    return badInput('The palette is not whole JSON.', FORMS);
+    return paletteTrouble.notWholeJson();
   }
   const named = (v: unknown): v is Record<string, unknown> => typeof v === 'object' && v !== null;
   if (named(value) && !Array.isArray(value)) value = value['colours'] ?? value['colors'];
-  if (!Array.isArray(value)) return badInput('The palette’s JSON holds no list of colours.', FORMS);
+  if (!Array.isArray(value)) return paletteTrouble.noList();
   const colours: NamedColour[] = [];
   for (const [i, item] of value.entries()) {
     const hex = anyHex(named(item) ? item['hex'] : item);
-    if (hex === null) return badInput(`Colour ${i + 1} of the palette has no #rrggbb.`, FORMS);
+    if (hex === null) return paletteTrouble.colourWithoutHex(i + 1);
     const name = named(item) && typeof item['name'] === 'string' ? item['name'] : '';
     colours.push({ hex, name: tidy(name, hex) });
   }
@@ -64,15 +58,11 @@ function readJson(text: string): Outcome<NamedColour[]> {
 export function parsePalette(text: string): Outcome<NamedColour[]> {
   const bare = text.replace(/^\uFEFF/, '');
   const isGpl = /^GIMP Palette\s*(\r?\n|$)/.test(bare);
-  if (!isGpl && !/^\s*[[{]/.test(bare)) return badInput('This is not a palette Kickflat can read.', FORMS);
+  if (!isGpl && !/^\s*[[{]/.test(bare)) return paletteTrouble.unknownForm();
   const read = isGpl ? readGpl(bare.split(/\r\n|\n|\r/)) : readJson(bare);
   if (!read.ok) return read;
-  if (read.value.length === 0) return badInput('The palette holds no colours.', FORMS);
-  if (read.value.length > MOST_COLOURS)
-    return badInput(
-      `The palette holds ${read.value.length} colours, and ${MOST_COLOURS} is the most that is read.`,
-      'Keep only your inks in it.',
-    );
+  if (read.value.length === 0) return paletteTrouble.empty();
+  if (read.value.length > MOST_COLOURS) return paletteTrouble.tooManyColours(read.value.length, MOST_COLOURS);
   return read;
 }
 

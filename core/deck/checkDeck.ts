@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome, type Ring } from '../units/index.ts';
+import { deckTrouble } from '../sentences/index.ts';
+import { done, type Outcome, type Ring } from '../units/index.ts';
 import { faceCurvature, flatHalf } from './concave.ts';
 import { type Deck, FACES } from './deck.ts';
 import { kickCurve } from './kickCurve.ts';
@@ -39,17 +40,9 @@ function measured(deck: Deck, ring: Ring): Deck {
 function checkConcave(deck: Deck) {
   const { depth, profile, flatWidth } = deck.concave;
   const flat = profile === 'flat-centre' ? flatWidth : 0;
-  if (depth > 0 && flat >= deck.width)
-    return badInput(
-      `The flat strip is ${show(flat)} wide but the deck only ${show(deck.width)}.`,
-      'Make the flat strip narrower, or set the concave depth to 0.',
-    );
+  if (depth > 0 && flat >= deck.width) return deckTrouble.flatWiderThanDeck(show(flat), show(deck.width));
   const run = (deck.width - flat) / 2;
-  if (depth >= run)
-    return badInput(
-      `The concave is ${show(depth)} deep but the wood beside the middle only ${show(run)} wide.`,
-      'Measure the depth again: a straightedge across the rails, the gap at the centre (6 to 14 mm is usual).',
-    );
+  if (depth >= run) return deckTrouble.concaveTooDeep(show(depth), show(run));
   return null;
 }
 
@@ -59,55 +52,29 @@ function checkOutline(deck: Deck, ring: Ring) {
     const outer = deck.wheelbase / 2 + deck.holes.along;
     for (const end of ['nose', 'tail'] as const) {
       const tip = outer + deck[`${end}Length`];
-      if (!(outline[end].length > 0))
-        return badInput(`The outline's ${end} has no length.`, `Give the rounded ${end} a length over 0 mm.`);
-      if (outline[end].length > tip)
-        return badInput(
-          `The outline's rounded ${end} is ${show(outline[end].length)} long but mid-wheelbase is only ${show(tip)} from the tip.`,
-          `Make the rounded ${end} shorter or the ${end} longer.`,
-        );
+      if (!(outline[end].length > 0)) return deckTrouble.endWithoutLength(end);
+      if (outline[end].length > tip) return deckTrouble.endTooLong(end, show(outline[end].length), show(tip));
       if (outline[end].width > deck.width + 1e-6)
-        return badInput(
-          `The ${end} is ${show(outline[end].width)} wide but the deck only ${show(deck.width)}.`,
-          'The deck’s width is its widest: make it larger, or that end narrower.',
-        );
+        return deckTrouble.endTooWide(end, show(outline[end].width), show(deck.width));
     }
-    if (outline.waist >= deck.width / 2)
-      return badInput(
-        `The waist draws each rail in by ${show(outline.waist)}, which leaves no deck.`,
-        'Make the waist smaller.',
-      );
+    if (outline.waist >= deck.width / 2) return deckTrouble.waistTooDeep(show(outline.waist));
   }
   const cross = selfCrossing(ring);
-  if (cross)
-    return badInput(
-      `The outline crosses itself near ${show(cross[0])}, ${show(cross[1])}.`,
-      'Draw it as one loop that never crosses itself.',
-    );
+  if (cross) return deckTrouble.outlineCrossesNear(show(cross[0]), show(cross[1]));
   const flat = flatHalf(deck);
   const most = ring.reduce((widest, [, y]) => Math.max(widest, Math.abs(y)), 0);
   const k = faceCurvature(deck, 'top');
-  if ((most - flat) * k >= 1)
-    return badInput(
-      `The outline reaches ${show(most)} from the centreline, where the concave would stand upright.`,
-      'Centre the outline across, or make the concave shallower.',
-    );
+  if ((most - flat) * k >= 1) return deckTrouble.outlineTooFarOut(show(most));
   return null;
 }
 
 function checkHoles(deck: Deck, ring: Ring) {
   const radius = deck.holes.diameter / 2;
   if (deck.holes.along <= deck.holes.diameter || deck.holes.across <= deck.holes.diameter)
-    return badInput(
-      'The truck holes run into each other.',
-      'Give the hole pattern centre to centre (53.975 × 41.275 mm is usual).',
-    );
+    return deckTrouble.holesOverlap();
   for (const { x, y } of truckHoles(deck, 'bottom'))
     if (!insideRing(ring, x, y) || distanceToRing(ring, x, y) < radius)
-      return badInput(
-        `The truck hole at ${show(x)}, ${show(y)} is not inside the outline.`,
-        'Check the wheelbase (between the inner holes), the hole pattern, and the lengths of nose and tail.',
-      );
+      return deckTrouble.holeOutside(show(x), show(y));
   return null;
 }
 
@@ -119,27 +86,16 @@ function checkKicks(deck: Deck, ring: Ring) {
     const top = kickCurve(deck, 'top', end);
     const over = end === 'nose' ? 1 : -1;
     const tip = ring.reduce((far, [x]) => Math.max(far, x * over), -Infinity);
-    if (top.start >= tip)
-      return badInput(
-        `The ${end}'s bend begins ${show(kick.start)} past the outer holes, beyond its tip.`,
-        `Measure again from the outer truck holes to where the ${end} begins to rise.`,
-      );
+    if (top.start >= tip) return deckTrouble.bendBeginsBeyondTip(end, show(kick.start));
     if (top.start + top.radius * top.sin > tip)
-      return badInput(
-        `The ${end}'s bend takes ${show(top.radius * top.sin)} and ends beyond its tip, ${show(tip - top.start)} from where it begins.`,
-        `Make the bend's radius smaller, its angle less, or the ${end} longer.`,
-      );
+      return deckTrouble.bendEndsBeyondTip(end, show(top.radius * top.sin), show(tip - top.start));
     for (const face of FACES) {
       const k = faceCurvature(deck, face);
       const flat = flatHalf(deck);
       const sine = Math.min(1, Math.max(0, half - flat) * k);
       const rise = k > 0 ? (1 - Math.sqrt(1 - sine * sine)) / k : 0;
       const radius = kickCurve(deck, face, end).radius;
-      if (radius <= rise || radius === 0)
-        return badInput(
-          `The ${end}'s bend has a radius of ${show(kick.radius)} but the rails rise ${show(rise)}: the wood would fold.`,
-          'Give the bend a larger radius (100 mm is usual), or the concave less depth.',
-        );
+      if (radius <= rise || radius === 0) return deckTrouble.bendFolds(end, show(kick.radius), show(rise));
     }
   }
   return null;

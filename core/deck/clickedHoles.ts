@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { traceTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 
 type Pair = readonly [number, number];
 
@@ -26,17 +27,13 @@ const TOWARDS: Readonly<Record<NoseTo, Pair>> = { right: [1, 0], left: [-1, 0], 
  */
 export function orderHoles(clicked: readonly Pair[], noseTo: NoseTo): Outcome<Pair[]> {
   const n = clicked.length;
-  if (n !== 4 && n !== 8)
-    return badInput(`Four or eight truck holes were expected and ${n} came.`, 'Click four or all eight.');
+  if (n !== 4 && n !== 8) return traceTrouble.holesNotFourOrEight(n);
   // Each hole's nearest neighbour is the other of its pair, as far away for all but for perspective.
   const nearest = clicked.map((p) =>
     Math.min(...clicked.filter((q) => q !== p).map((q) => Math.hypot(p[0] - q[0], p[1] - q[1]))),
   );
   if (new Set(clicked).size < n || Math.min(...nearest) < Math.max(...nearest) / 2)
-    return badInput(
-      'Two of the clicks lie on one hole, or one lies beside its hole.',
-      'Click each hole once, in its middle.',
-    );
+    return traceTrouble.holeClickedTwice();
   const cx = clicked.reduce((sum, p) => sum + p[0], 0) / n;
   const cy = clicked.reduce((sum, p) => sum + p[1], 0) / n;
   let [xx, xy, yy] = [0, 0, 0];
@@ -51,21 +48,14 @@ export function orderHoles(clicked: readonly Pair[], noseTo: NoseTo): Outcome<Pa
   let [dx, dy] = [Math.cos(turn), Math.sin(turn)];
   if (dx * tx + dy * ty < 0) [dx, dy] = [-dx, -dy];
   if (dx * tx + dy * ty < Math.SQRT1_2)
-    return badInput(
-      `The holes do not lie ${noseTo === 'up' || noseTo === 'down' ? 'up and down' : 'across'} the picture.`,
-      'Say which way the nose points, or click the holes again.',
-    );
+    return traceTrouble.holesLieOtherwise(noseTo === 'up' || noseTo === 'down' ? 'up and down' : 'across');
   const along = ([x, y]: Pair) => (x - cx) * dx + (y - cy) * dy;
   const up = ([x, y]: Pair) => (x - cx) * dy - (y - cy) * dx;
   const sorted = [...clicked].sort((p, q) => along(p) - along(q));
   const out: Pair[] = [];
   for (let i = 0; i < n; i += 2) {
     const pair = [sorted[i]!, sorted[i + 1]!].sort((p, q) => up(p) - up(q));
-    if (up(pair[0]!) >= 0 || up(pair[1]!) <= 0)
-      return badInput(
-        'The clicked holes do not make pairs across the deck.',
-        'Click each hole once, in its middle.',
-      );
+    if (up(pair[0]!) >= 0 || up(pair[1]!) <= 0) return traceTrouble.holesWithoutPairs();
     out.push(...pair);
   }
   return done(out);

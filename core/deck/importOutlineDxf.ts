@@ -1,4 +1,5 @@
-import { badInput, MM_PER_INCH, type Outcome } from '../units/index.ts';
+import { outlineTrouble } from '../sentences/index.ts';
+import { MM_PER_INCH, type Outcome } from '../units/index.ts';
 import type { Outline } from './deck.ts';
 import { type DxfEntity, type DxfPoint, readDxf } from './dxfEntities.ts';
 import { type ImportOptions, outlineFromPieces } from './outlineFromPieces.ts';
@@ -108,14 +109,9 @@ function pieceOf(entity: DxfEntity, scale: number): Piece | null {
  * are not read.
  */
 export function importOutlineDxf(text: string, options: ImportOptions): Outcome<Outline> {
-  if (text.length > LONGEST_TEXT)
-    return badInput('The DXF is over 8 million characters.', 'Keep only the outline in the file.');
-  if (text.startsWith('AutoCAD Binary DXF'))
-    return badInput('The file is a binary DXF.', 'Save it as ASCII (text) DXF.');
-  const damaged = badInput(
-    'The file can not be read as DXF.',
-    'Save the outline again as ASCII DXF, with only lines, arcs, polylines and splines.',
-  );
+  if (text.length > LONGEST_TEXT) return outlineTrouble.dxfTooLong();
+  if (text.startsWith('AutoCAD Binary DXF')) return outlineTrouble.dxfBinary();
+  const damaged = outlineTrouble.dxfUnread();
   const drawing = readDxf(text);
   if (!drawing) return damaged;
   const unit = INSUNITS[drawing.insunits ?? 0] ?? MEASUREMENT[drawing.measurement ?? 1] ?? 1;

@@ -1,6 +1,7 @@
 import { SaxesParser } from 'saxes';
 import svgpath from 'svgpath';
-import { badInput, MM_PER_INCH, type Outcome } from '../units/index.ts';
+import { outlineTrouble } from '../sentences/index.ts';
+import { MM_PER_INCH, type Outcome } from '../units/index.ts';
 import type { Outline } from './deck.ts';
 import { type ImportOptions, outlineFromPieces } from './outlineFromPieces.ts';
 import { cubicPoints, MOST_PIECES, type Pair, type Piece } from './outlinePieces.ts';
@@ -176,8 +177,7 @@ function piecesOf(
  * cubics, true to 0.03 % of their radius.
  */
 export function importOutlineSvg(text: string, options: ImportOptions): Outcome<Outline> {
-  if (text.length > LONGEST_TEXT)
-    return badInput('The SVG is over 8 million characters.', 'Keep only the outline in the file.');
+  if (text.length > LONGEST_TEXT) return outlineTrouble.svgTooLong();
   const pieces: Piece[] = [];
   const stack: { transform: string | null; drawn: boolean }[] = [];
   const count = { segments: 0 };
@@ -211,14 +211,9 @@ export function importOutlineSvg(text: string, options: ImportOptions): Outcome<
   try {
     parser.write(text).close();
   } catch (error) {
-    if (error instanceof TooMuch)
-      return badInput('The SVG holds far more than an outline.', 'Keep only the outline in the file.');
+    if (error instanceof TooMuch) return outlineTrouble.svgTooMuch();
     trouble = error instanceof Error ? error.message : 'it is damaged';
   }
-  if (trouble !== null || mmPerUnit === null)
-    return badInput(
-      `The file can not be read as SVG: ${trouble ?? 'it is empty'}.`,
-      'Save the outline again as plain SVG.',
-    );
+  if (trouble !== null || mmPerUnit === null) return outlineTrouble.svgUnread(trouble ?? 'it is empty');
   return outlineFromPieces(pieces, options);
 }

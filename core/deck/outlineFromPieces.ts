@@ -1,5 +1,6 @@
 import { ramerDouglasPeuckerD } from 'clipper2-ts';
-import { badInput, done, type Mm, type Outcome, type Ring } from '../units/index.ts';
+import { outlineTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome, type Ring } from '../units/index.ts';
 import type { Deck, Face, Outline } from './deck.ts';
 import { ringArea } from './outline.ts';
 import {
@@ -56,26 +57,18 @@ const boxOf = (points: readonly Pair[]) => {
  * centred on the origin, counter-clockwise. Refused: none closed, one that crosses itself, a size no deck has.
  */
 export function outlineFromPieces(pieces: readonly Piece[], options: ImportOptions): Outcome<Outline> {
-  if (pieces.length > MOST_PIECES)
-    return badInput(
-      `The drawing has ${pieces.length} pieces of line; an outline is read from at most ${MOST_PIECES}.`,
-      'Keep only the outline in the file.',
-    );
+  if (pieces.length > MOST_PIECES) return outlineTrouble.tooManyPieces(pieces.length, MOST_PIECES);
   const joined = joinPieces(pieces);
   const closed = joined.filter((p) => p.closed).sort((a, b) => areaOf(b) - areaOf(a));
   const open = joined.filter((p) => !p.closed).sort((a, b) => spanOf(b) - spanOf(a));
   const best = closed[0];
   const [longest] = open;
   if (!best || (longest && spanOf(longest) > spanOf(best))) {
-    if (!longest)
-      return badInput('The drawing holds no closed line.', 'Draw the deck’s outline as one closed path.');
+    if (!longest) return outlineTrouble.noClosedLine();
     const a = longest.points[0] as Pair;
     const b = longest.points[longest.points.length - 1] as Pair;
     const gap = Math.hypot(a[0] - b[0], a[1] - b[1]);
-    return badInput(
-      `The outline is open: its ends are ${gap.toFixed(2)} mm apart.`,
-      'Close the path; gaps up to 0.2 mm are closed for you.',
-    );
+    return outlineTrouble.open(gap.toFixed(2));
   }
   let points = withoutRepeats(best.points);
   if (points.length > MOST_POINTS)
@@ -84,10 +77,7 @@ export function outlineFromPieces(pieces: readonly Piece[], options: ImportOptio
       THINNING,
     ).map(({ x, y }): Pair => [x, y]);
   if (points.length < 3 || points.length > MOST_POINTS)
-    return badInput(
-      `The outline has ${points.length} points.`,
-      `Draw it with 3 to ${MOST_POINTS} points, with curves where it is round.`,
-    );
+    return outlineTrouble.wrongPoints(points.length, MOST_POINTS);
   const drawn = boxOf(points);
   const wide = drawn.x1 - drawn.x0 >= drawn.y1 - drawn.y0;
   const turned = points.map(TURNS[options.noseTo ?? (wide ? 'right' : 'up')]);
@@ -96,18 +86,11 @@ export function outlineFromPieces(pieces: readonly Piece[], options: ImportOptio
   const length = box.x1 - box.x0;
   const width = box.y1 - box.y0;
   if (!(length >= LENGTHS[0] && length <= LENGTHS[1] && width >= WIDTHS[0] && width <= WIDTHS[1]))
-    return badInput(
-      `The outline is ${length.toFixed(1)} × ${width.toFixed(1)} mm, which no deck is.`,
-      'Save the drawing with its true size in mm or inches, nose right or up.',
-    );
+    return outlineTrouble.wrongSize(length.toFixed(1), width.toFixed(1));
   const [cx, cy] = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
   const placed: [number, number][] = seen.map(([x, y]) => [x - cx, y - cy]);
   const cross = selfCrossing(placed);
-  if (cross)
-    return badInput(
-      `The outline crosses itself ${(cross[0] + length / 2).toFixed(1)} mm from its tail end.`,
-      'Draw it as one loop that never crosses itself.',
-    );
+  if (cross) return outlineTrouble.crosses((cross[0] + length / 2).toFixed(1));
   if (ringArea(placed as Ring) < 0) placed.reverse();
   return done({ kind: 'path', points: placed, source: options.source.slice(0, 400) });
 }

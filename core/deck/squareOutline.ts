@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome, type PlanPoint } from '../units/index.ts';
+import { traceTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome, type PlanPoint } from '../units/index.ts';
 import { HOLE_CHOICES, type HoleChoice } from './clickedHoles.ts';
 import type { Deck } from './deck.ts';
 import { homography, similarity } from './homography.ts';
@@ -42,18 +43,10 @@ export function squareOutline(
   const places = HOLE_CHOICES[which];
   const n = places.length;
   const count = n === 8 ? 'eight' : 'four';
-  const mend = `Click the ${count} truck holes again, tail to nose, the lower of each pair first.`;
   if (clicked.length !== n || !clicked.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y)))
-    return badInput(
-      `${n === 8 ? 'Eight' : 'Four'} truck holes were expected and ${clicked.length} came.`,
-      mend,
-    );
+    return traceTrouble.holesMissing(n === 8 ? 'Eight' : 'Four', clicked.length, count);
   const oneTruck = which === 'tail' || which === 'nose';
-  if (oneTruck && wheelbase === null)
-    return badInput(
-      'The holes of one truck do not tell the wheelbase.',
-      'Measure between the inner holes and give it, or click all eight holes.',
-    );
+  if (oneTruck && wheelbase === null) return traceTrouble.wheelbaseUnknown();
   const model = which === 'all' || (which === 'outer' && wheelbase !== null) ? 'perspective' : 'square-on';
   const fitAt = (wb: Mm) => {
     const holes = truckHoles({ ...deck, wheelbase: wb }, 'bottom');
@@ -82,8 +75,7 @@ export function squareOutline(
     best = (low + high) / 2;
   }
   const found = fitAt(best);
-  if (!found || !Number.isFinite(found.residual))
-    return badInput('The clicked holes lie in one line or on one spot.', mend);
+  if (!found || !Number.isFinite(found.residual)) return traceTrouble.holesInLine(count);
   const { map, residual, worst } = found;
   return done({
     wheelbase: best,

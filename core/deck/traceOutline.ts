@@ -1,5 +1,6 @@
 import { ramerDouglasPeuckerD } from 'clipper2-ts';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { traceTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { largestIsoRing } from './isoRing.ts';
 import { ringArea } from './outline.ts';
 import { type Pixels, type SplitLight, splitLight } from './pictureLight.ts';
@@ -96,23 +97,13 @@ function settle(split: SplitLight, ring: readonly Pair[]): Pair[] {
 export function traceOutline(picture: Pixels, options: TraceOptions = {}): Outcome<Trace> {
   const { width, height } = picture;
   if (width < LEAST_SIDE || height < LEAST_SIDE || width * height > MOST_PIXELS)
-    return badInput(
-      `The picture has ${width} × ${height} points.`,
-      'Give a picture of the whole deck, about 2000 to 6000 points long.',
-    );
+    return traceTrouble.pictureSize(width, height);
   const split = splitLight(picture, options.threshold ?? null);
   const found = split.contrast >= LEAST_CONTRAST ? largestIsoRing(split) : null;
-  if (!found || Math.abs(ringArea(found)) < LEAST_SHARE * width * height)
-    return badInput(
-      'No deck stands out from its ground in this picture.',
-      'Lay it on paper much lighter or darker than it, lit evenly, or move the threshold.',
-    );
+  if (!found || Math.abs(ringArea(found)) < LEAST_SHARE * width * height) return traceTrouble.noDeck();
   const near = 2;
   if (found.some(([x, y]) => x < near || y < near || x > width - near || y > height - near))
-    return badInput(
-      'The outline runs out of the picture.',
-      'Leave some ground all round the deck, and nothing else as dark or as light as it at the picture’s edge.',
-    );
+    return traceTrouble.outlineLeavesPicture();
   const smooth = smoothRing(found, 4);
   const settled = (options.threshold ?? null) === null ? smoothRing(settle(split, smooth), 4) : smooth;
   const simple = ramerDouglasPeuckerD(

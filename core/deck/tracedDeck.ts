@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome, type PlanPoint } from '../units/index.ts';
+import { traceTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome, type PlanPoint } from '../units/index.ts';
 import { checkDeck } from './checkDeck.ts';
 import type { Deck, Face } from './deck.ts';
 import { ringArea } from './outline.ts';
@@ -51,11 +52,7 @@ export function tracedDeck(
 ): Outcome<Deck> {
   const { face, camera } = options;
   const held = { ...deck, wheelbase: squaring.wheelbase };
-  if (camera && !(camera.height > 300))
-    return badInput(
-      'The camera can not have seen a whole deck from there.',
-      'Give its height over the wood in mm; two metres or more is best.',
-    );
+  if (camera && !(camera.height > 300)) return traceTrouble.cameraTooLow();
   const lower = camera
     ? seenFrom(held, face, squaring.toPlan(camera.x, camera.y), camera.height)
     : (p: PlanPoint) => p;
@@ -63,20 +60,13 @@ export function tracedDeck(
     const p = lower(squaring.toPlan(x, y));
     return [p.x, face === 'top' ? -p.y : p.y];
   });
-  if (!points.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y)))
-    return badInput(
-      'The outline reaches the picture’s horizon.',
-      'Click the holes again, or take the picture from straight above.',
-    );
+  if (!points.every(([x, y]) => Number.isFinite(x) && Number.isFinite(y))) return traceTrouble.horizon();
   if (ringArea(points) < 0) points.reverse();
   const outline = { kind: 'path' as const, points, source: options.source.slice(0, 400) };
   const checked = checkDeck({ ...held, outline });
   if (!checked.ok) return checked;
   const { width, noseLength, tailLength } = checked.value;
   if (!(width >= 60 && width <= 500 && noseLength <= 600 && tailLength <= 600))
-    return badInput(
-      `The outline would be ${width.toFixed(0)} mm wide, with a nose of ${noseLength.toFixed(0)} mm, which no deck has.`,
-      'Check which holes were clicked, and the wheelbase.',
-    );
+    return traceTrouble.unlikelyDeck(width.toFixed(0), noseLength.toFixed(0));
   return done(checked.value);
 }

@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 import type { FilmPrinter } from './printer.ts';
 import type { Affine } from './shape.ts';
 
@@ -51,7 +52,6 @@ export interface PrinterScale {
  */
 export function calibrate(frame: CalibrationFrame, measured: CalibrationMeasures): Outcome<PrinterScale> {
   const { width, height, rising, falling } = measured;
-  const mend = 'Measure again from cross to cross with a steel rule, in millimetres.';
   for (const [name, got, asked] of [
     ['width', width, frame.width],
     ['height', height, frame.height],
@@ -59,17 +59,14 @@ export function calibrate(frame: CalibrationFrame, measured: CalibrationMeasures
     ['falling diagonal', falling, frame.diagonal],
   ] as const) {
     if (!(got > asked * 0.9 && got < asked * 1.1)) {
-      return badInput(`The ${name} should be about ${asked.toFixed(1)} mm, but ${got} mm was given.`, mend);
+      return filmTrouble.misreadLength(name, asked.toFixed(1), got);
     }
   }
   // In any parallelogram the squares of the diagonals sum to twice those of the sides; 2 mm of reading error are allowed.
   const mean = Math.sqrt((rising * rising + falling * falling) / 2);
   const sides = Math.hypot(width, height);
   if (Math.abs(mean - sides) > 2) {
-    return badInput(
-      `The diagonals say ${mean.toFixed(1)} mm where the sides say ${sides.toFixed(1)} mm, so one of the four is misread.`,
-      mend,
-    );
+    return filmTrouble.diagonalsDisagree(mean.toFixed(1), sides.toFixed(1));
   }
   const sine = (rising * rising - falling * falling) / (4 * width * height);
   return done({

@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { assignPages } from './assignPages.ts';
 import type { FaceLayout, FilmLayout } from './faceLayout.ts';
 import { filmNotes, markNotes, turnNotes } from './faceNotes.ts';
@@ -22,10 +23,7 @@ export interface FacePlan {
 
 function refuse(request: LayOutRequest): Outcome<never> {
   const { sheet, margin, overlap } = request.printer;
-  return badInput(
-    `A ${sheet.name} sheet of ${sheet.width} × ${sheet.height} mm with margins of ${margin} mm and an overlap of ${overlap} mm leaves too little room for a film and its labels.`,
-    'Choose a larger sheet, a smaller margin or a smaller overlap.',
-  );
+  return filmTrouble.noRoomOnSheet(sheet.name, sheet.width, sheet.height, margin, overlap);
 }
 
 /**
@@ -37,7 +35,7 @@ function refuse(request: LayOutRequest): Outcome<never> {
 export function planFace(request: LayOutRequest): Outcome<FacePlan> {
   const { films, printer } = request;
   const model = films[0];
-  if (!model) return badInput(`The ${request.face} has no ink to print.`, 'Choose at least one ink for it.');
+  if (!model) return filmTrouble.faceWithoutInk(request.face);
   for (const film of films) {
     if (
       film.dpi !== model.dpi ||
@@ -57,10 +55,7 @@ export function planFace(request: LayOutRequest): Outcome<FacePlan> {
     .sort((a, b) => a.cost - b.cost)[0];
   if (!best) return refuse(request);
   if (best.sheets > MOST_SHEETS * films.length) {
-    return badInput(
-      `The ${request.face} would need ${best.sheets} sheets of ${printer.sheet.name}.`,
-      'Choose a larger sheet, and check the size of the deck and the art.',
-    );
+    return filmTrouble.tooManySheets(request.face, best.sheets, printer.sheet.name);
   }
   const notes = [...markNotes(prepared, all), ...turnNotes(films, best, plans)];
   const { pages, films: places, cutLines } = assignPages(printer, best);

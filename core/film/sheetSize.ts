@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 
 /** One piece of transparency, upright as it lies in the printer's tray. mm. */
 export interface SheetSize {
@@ -39,10 +40,7 @@ export function sheetNamed(name: string): SheetSize | undefined {
 export function customSheet(width: Mm, height: Mm): Outcome<SheetSize> {
   const right = (side: Mm) => Number.isFinite(side) && side >= 20 && side <= LONGEST_SHEET;
   if (right(width) && right(height)) return done({ name: 'custom', width, height });
-  return badInput(
-    `A sheet must be 20 to ${LONGEST_SHEET} mm on each side, but ${width} × ${height} mm was asked for.`,
-    `Measure the film you print on, or choose one of ${SHEETS.map((s) => s.name).join(', ')}.`,
-  );
+  return filmTrouble.sheetOutOfRange(LONGEST_SHEET, width, height, SHEETS.map((s) => s.name).join(', '));
 }
 
 /** Widths a film roll comes in, mm: 17, 24, 36 and 44 inches (common practice, no source). Any other width may be named too. */

@@ -1,7 +1,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import { strFromU8, strToU8, type UnzipFileInfo, unzipSync, type Zippable, zipSync } from 'fflate';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { jobTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { readJob } from './read.ts';
 import type { Job } from './schema.ts';
 
@@ -69,20 +70,12 @@ export function packJob(file: {
   return zipSync(entries);
 }
 
-const damaged = (what: string) =>
-  badInput(
-    `This job file is damaged: ${what}.`,
-    'Open the backup beside it (its name ends in .kickflat.bak), or an older copy.',
-  );
+const damaged = (what: string) => jobTrouble.damagedFile(what);
 
 /** Reads a job file; nothing in it is trusted: sizes are limited before unpacking and art is checked by its hash. */
 export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
   if (bytes.length === 0) return damaged('it is empty');
-  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b)
-    return badInput(
-      'This is not a Kickflat job: it is not a zip archive.',
-      'Pick a file that ends in .kickflat.',
-    );
+  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return jobTrouble.notZip();
   let unpacked = 0;
   let entries = 0;
   let trouble: string | null = null;
@@ -103,11 +96,7 @@ export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
   }
   if (trouble) return damaged(trouble);
   const document = files['job.json'];
-  if (!document)
-    return badInput(
-      'This zip archive holds no job.json.',
-      'Pick a file that Kickflat saved; its name ends in .kickflat.',
-    );
+  if (!document) return jobTrouble.noDocument();
   let raw: unknown;
   try {
     raw = JSON.parse(strFromU8(document));

@@ -1,5 +1,6 @@
 import { type Face, outlineRing, printableRings } from '../deck/index.ts';
-import { type Box, badInput, done, MM_PER_INCH, type Outcome, type Ring } from '../units/index.ts';
+import { artTrouble } from '../sentences/index.ts';
+import { type Box, done, MM_PER_INCH, type Outcome, type Ring } from '../units/index.ts';
 import { idFrom } from './defaults.ts';
 import type { Art, Job } from './schema.ts';
 
@@ -70,16 +71,9 @@ export function placeArt(
       height: (art.heightPx * MM_PER_INCH) / options.artDpi,
     };
   else if (art.stated) size = { width: art.stated.width, height: art.stated.height };
-  else
-    return badInput(
-      `“${art.name}” states no size in mm or dpi.`,
-      'Give --art-dpi, or choose --fit cover or --fit contain.',
-    );
+  else return artTrouble.noSize(art.name);
   if (!(size.width >= 0.1 && size.height >= 0.1 && size.width <= 5000 && size.height <= 5000))
-    return badInput(
-      `“${art.name}” would be ${size.width.toFixed(1)} × ${size.height.toFixed(1)} mm on the deck.`,
-      'A piece of art may be 0.1 to 5000 mm a side: give another --art-dpi, or choose --fit contain.',
-    );
+    return artTrouble.wrongSize(art.name, size.width.toFixed(1), size.height.toFixed(1));
   const pieces = job.faces[face].art;
   const placed: Art = {
     id: idFrom(

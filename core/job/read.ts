@@ -1,4 +1,5 @@
-import { badInput, done, issueText, type Outcome } from '../units/index.ts';
+import { jobTrouble } from '../sentences/index.ts';
+import { done, issueText, type Outcome } from '../units/index.ts';
 import { JOB_VERSION, type Job, JobSchema } from './schema.ts';
 
 type Raw = Readonly<Record<string, unknown>>;
@@ -11,26 +12,18 @@ export const upgrades: readonly ((doc: Raw) => Raw)[] = [];
  * Keys this version does not know are kept.
  */
 export function readJob(raw: unknown): Outcome<Job> {
-  const mend = 'Open an older copy, or send the file to whoever made it.';
-  if (raw === null || typeof raw !== 'object' || Array.isArray(raw))
-    return badInput('This is not a Kickflat job: its document is not an object.', mend);
+  if (raw === null || typeof raw !== 'object' || Array.isArray(raw)) return jobTrouble.notObject();
   let doc = raw as Raw;
   const version = doc['version'];
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
-    return badInput('This job is damaged: it states no version.', mend);
-  if (version > JOB_VERSION)
-    return badInput(
-      `This job was saved by a newer Kickflat (document version ${version}; this one reads up to ${JOB_VERSION}).`,
-      'Update Kickflat to open it; the file was left as it is.',
-    );
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) return jobTrouble.noVersion();
+  if (version > JOB_VERSION) return jobTrouble.newer(version, JOB_VERSION);
   for (let v = version; v < JOB_VERSION; v++) {
     const upgrade = upgrades[v - 1];
     if (!upgrade) throw new Error(`No upgrade from version ${v}.`);
     doc = upgrade(doc);
   }
   const parsed = JobSchema.safeParse(doc);
-  if (!parsed.success)
-    return badInput(`This job is damaged at ${issueText(parsed.error.issues[0], 'the document')}.`, mend);
+  if (!parsed.success) return jobTrouble.damagedAt(issueText(parsed.error.issues[0], 'the document'));
   return consistent(parsed.data);
 }
 
@@ -39,10 +32,9 @@ function consistent(job: Job): Outcome<Job> {
   const twice = (ids: readonly string[]) => ids.find((id, i) => ids.indexOf(id) !== i);
   for (const [name, face] of [['bottom', job.faces.bottom] as const, ['top', job.faces.top] as const]) {
     const again = twice(face.inks.map((ink) => ink.id)) ?? twice(face.art.map((piece) => piece.id));
-    if (again)
-      return badInput(`This job is damaged: the ${name} face has “${again}” twice.`, 'Open an older copy.');
+    if (again) return jobTrouble.faceHasTwice(name, again);
   }
   const again = twice(job.veneers.map((v) => v.id)) ?? twice(job.colourways.map((c) => c.id));
-  if (again) return badInput(`This job is damaged: it has “${again}” twice.`, 'Open an older copy.');
+  if (again) return jobTrouble.hasTwice(again);
   return done(job);
 }

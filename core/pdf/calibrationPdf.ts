@@ -10,7 +10,8 @@ import {
   type Shape,
   undoPrinter,
 } from '../film/index.ts';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { ascii, drawShapes } from './content.ts';
 import { addSheetPage, addStream, newDocument, saveDocument } from './document.ts';
 
@@ -139,10 +140,7 @@ export async function calibrationPdf(
 ): Promise<Outcome<Uint8Array>> {
   const frame = calibrationFrame(printer);
   if (!frame) {
-    return badInput(
-      'The sheet is too small to measure a printer by.',
-      'Choose a sheet of at least 60 mm on each side.',
-    );
+    return filmTrouble.sheetTooSmallToMeasure();
   }
   const doc = await newDocument('Printer calibration', 'Print at 100 %, measure, enter the four lengths');
   const { width, height } = printer.sheet;

@@ -9,7 +9,8 @@ import {
   type Shape,
   undoPrinter,
 } from '../film/index.ts';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { ascii, drawShapes } from './content.ts';
 import { addSheetPage, addStream, type Deflate, newDocument, saveDocument } from './document.ts';
 import { rulerStrip } from './drawingShapes.ts';
@@ -57,10 +58,7 @@ export async function stepTestPdf(
   const head = margin + 22;
   const each = Math.min(28, (sheet.height - foot - head) / strips);
   if (sheet.width < left + wide + margin + 8 || each < 9)
-    return badInput(
-      `A step test of ${strips} strips does not fit on ${sheet.width} × ${sheet.height} mm.`,
-      'Choose fewer strips or a larger sheet.',
-    );
+    return filmTrouble.stepTestTooLarge(strips, sheet.width, sheet.height);
   const doc = await newDocument('Exposure step test', 'Print on film at the darkest setting');
   const page = addSheetPage(doc, sheet.width, sheet.height);
   const black: Shape[] = [];

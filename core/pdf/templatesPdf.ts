@@ -10,7 +10,8 @@ import {
   undoPrinter,
 } from '../film/index.ts';
 import type { Drawing } from '../press/index.ts';
-import { type Box, badInput, done, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { type Box, done, type Outcome } from '../units/index.ts';
 import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, type Deflate, newDocument, saveDocument } from './document.ts';
 import { drawingShapes, rulerStrip } from './drawingShapes.ts';
@@ -56,7 +57,7 @@ export async function templatesPdf(
   printer: FilmPrinter,
   options: { readonly title: string; readonly deflate: Deflate },
 ): Promise<Outcome<Uint8Array>> {
-  if (drawings.length === 0) return badInput('There is no drawing to print.', 'Ask for one or more.');
+  if (drawings.length === 0) return filmTrouble.noDrawing();
   const { sheet, margin } = printer;
   const doc = await newDocument(
     options.title,

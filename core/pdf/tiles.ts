@@ -1,4 +1,5 @@
-import { type Box, badInput, done, type Outcome } from '../units/index.ts';
+import { filmTrouble } from '../sentences/index.ts';
+import { type Box, done, type Outcome } from '../units/index.ts';
 
 /** One sheet's part of a drawing, drawing mm after the turn. */
 export interface Tile {
@@ -27,7 +28,7 @@ const across = (length: number, room: number) =>
 /** A box cut into windows of at most `width` × `height` mm that share a strip; refused when a window is too small. */
 export function tilesOf(box: Box, width: number, height: number): Outcome<Tiling> {
   if (!(width > 3 * TILE_OVERLAP && height > 3 * TILE_OVERLAP))
-    return badInput('The sheet is too small for templates.', 'Choose a sheet of at least A5.');
+    return filmTrouble.sheetTooSmallForTemplates();
   const upright = across(box.width, width) * across(box.height, height);
   const laid = across(box.height, width) * across(box.width, height);
   const turned = laid < upright;

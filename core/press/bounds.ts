@@ -1,4 +1,5 @@
-import { badInput, type Failure } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import type { Failure } from '../units/index.ts';
 
 export interface Bounds {
   readonly least: number;
@@ -13,10 +14,7 @@ export function outOfBounds(values: Readonly<Record<string, readonly [number, Bo
     if (Number.isFinite(value) && value >= least && value <= most && (!whole || Number.isInteger(value)))
       continue;
     const kind = whole ? 'a whole number' : 'a number';
-    return badInput(
-      `The ${name} must be ${kind} from ${least} to ${most}${unit === '' ? '' : ` ${unit}`}, but is ${value}.`,
-      `Give the ${name} in that range.`,
-    );
+    return pressTrouble.outOfRange(name, kind, least, most, unit === '' ? '' : ` ${unit}`, value);
   }
   return null;
 }

@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 import type { Calculation } from './calculation.ts';
 import { badSection, FLAT_RADIUS_FORMULA, RADIUS_FORMULA, type Section, sectionArc } from './section.ts';
 
@@ -35,18 +36,9 @@ export function meshGrowth(input: GrowthInput): Outcome<Calculation<MeshGrowth>>
   const { face, width, blade, frame, offContact } = input;
   const bad = badSection(input);
   if (bad) return bad;
-  if (!(blade > 0 && blade <= width))
-    return badInput(
-      `The blade is ${blade} mm but the deck ${width} mm wide.`,
-      'Give a blade over 0 mm and no wider than the deck.',
-    );
-  if (!(frame > width))
-    return badInput(
-      `The frame is ${frame} mm inside but the deck ${width} mm wide.`,
-      'Give the inner width of a frame that holds the deck between its sides.',
-    );
-  if (!(offContact >= 0 && Number.isFinite(offContact)))
-    return badInput('The off-contact is not a length of 0 mm or more.', 'Give it in mm.');
+  if (!(blade > 0 && blade <= width)) return pressTrouble.bladeWiderThanDeck(blade, width);
+  if (!(frame > width)) return pressTrouble.frameNarrowerThanDeck(frame, width);
+  if (!(offContact >= 0 && Number.isFinite(offContact))) return pressTrouble.offContactNoLength();
   const arc = sectionArc(input);
   const bladeRise = arc.riseAt(blade / 2);
   const bladeArc = 2 * arc.lengthTo(blade / 2);

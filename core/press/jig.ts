@@ -1,5 +1,6 @@
 import { type Deck, type Face, outlineRing, truckHoles } from '../deck/index.ts';
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 import { circle, type Drawing, type DrawnItem, drawing, path, text } from './drawing.ts';
 
 export interface JigInput {
@@ -42,12 +43,8 @@ export function jigDrawing(deck: Deck, face: Face, input: JigInput): Outcome<Dra
   const reach = ring.reduce((most, [x]) => Math.max(most, Math.abs(x)), 0);
   const wide = ring.reduce((most, [, y]) => Math.max(most, Math.abs(y)), 0);
   if (!(frameLength / 2 > reach && frameWidth / 2 > wide))
-    return badInput(
-      `The frame is ${frameLength} × ${frameWidth} mm inside, but the deck needs ${Math.ceil(2 * reach)} × ${Math.ceil(2 * wide)} mm about mid-wheelbase.`,
-      'Give the inner size of a frame that holds the whole deck.',
-    );
-  if (!(frameBar >= 0 && frameBar <= 300))
-    return badInput('The frame’s own bar is not a width from 0 to 300 mm.', 'Measure it and give it in mm.');
+    return pressTrouble.frameTooSmall(frameLength, frameWidth, Math.ceil(2 * reach), Math.ceil(2 * wide));
+  if (!(frameBar >= 0 && frameBar <= 300)) return pressTrouble.barOutOfRange();
   const radius = deck.holes.diameter / 2;
   const items: DrawnItem[] = [path('mark', ring, true)];
   const outer = deck.wheelbase / 2 + deck.holes.along;

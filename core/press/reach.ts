@@ -9,7 +9,8 @@ import {
   runPast,
   slopePast,
 } from '../deck/index.ts';
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 import type { Calculation } from './calculation.ts';
 
 export interface ReachInput {
@@ -52,10 +53,8 @@ const STEP = 2;
  */
 export function reach(deck: Deck, face: Face, input: ReachInput): Outcome<Calculation<Reach>> {
   const { frameLength, offContact, maxStretch } = input;
-  if (!(offContact >= 0 && Number.isFinite(offContact)))
-    return badInput('The off-contact is not a length of 0 mm or more.', 'Give it in mm.');
-  if (!(maxStretch > 0 && maxStretch < 1))
-    return badInput('The most the mesh may stretch is not a share between 0 and 1.', 'Give 0.03 for 3 %.');
+  if (!(offContact >= 0 && Number.isFinite(offContact))) return pressTrouble.offContactNoLength();
+  if (!(maxStretch > 0 && maxStretch < 1)) return pressTrouble.stretchNoShare();
   const surface = makeSurface(deck, face);
   const half = frameLength / 2;
   let deckHalf = 0;
@@ -65,11 +64,7 @@ export function reach(deck: Deck, face: Face, input: ReachInput): Outcome<Calcul
     deckHalf = Math.max(deckHalf, Math.abs(p.x));
     highest = Math.max(highest, p.z);
   }
-  if (!(half > deckHalf))
-    return badInput(
-      `The frame is ${frameLength} mm inside but the deck reaches ${Math.round(deckHalf)} mm from mid-wheelbase.`,
-      'Give the inner length of a frame that holds the whole deck.',
-    );
+  if (!(half > deckHalf)) return pressTrouble.frameTooShort(frameLength, Math.round(deckHalf));
   // Seen from the mesh, the bottom's highest wood is its crown; the top's is the tips or the rails.
   const frameHeight = offContact + (face === 'bottom' ? 0 : highest);
   const paths = {
@@ -79,10 +74,7 @@ export function reach(deck: Deck, face: Face, input: ReachInput): Outcome<Calcul
   const growthAt = (end: 'nose' | 'tail', at: Mm) => paths[end](at) / frameLength - 1;
   const growthAtMiddle = growthAt('nose', 0);
   if (growthAtMiddle > maxStretch)
-    return badInput(
-      `The mesh would stretch ${(growthAtMiddle * 100).toFixed(2)} % at mid-wheelbase already, over the ${(maxStretch * 100).toFixed(2)} % allowed.`,
-      'Use a longer frame or less off-contact.',
-    );
+    return pressTrouble.stretchedAtMiddle((growthAtMiddle * 100).toFixed(2), (maxStretch * 100).toFixed(2));
   const find = (end: 'nose' | 'tail'): EndReach => {
     const tip = end === 'nose' ? surface.extent.nose : -surface.extent.tail;
     let good = 0;

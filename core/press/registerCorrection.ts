@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 import { outOfBounds } from './bounds.ts';
 import type { Calculation } from './calculation.ts';
 import { type MarkMean, meanReadings, type RegisterReading } from './registerReading.ts';
@@ -107,20 +108,14 @@ export function registerCorrection(input: RegisterInput): Outcome<Calculation<Re
     if (bad) return bad;
   }
   const [c1, c2] = input.clamps;
-  if (!(Math.hypot(c1[0] - c2[0], c1[1] - c2[1]) >= 20))
-    return badInput(
-      'The two clamps stand at one place.',
-      'Give the places of two clamps at least 20 mm apart.',
-    );
+  if (!(Math.hypot(c1[0] - c2[0], c1[1] - c2[1]) >= 20)) return pressTrouble.clampsAtOnePlace();
   const marks = meanReadings(input.readings).filter((m) => m.along !== undefined || m.across !== undefined);
   const whole = marks.filter((m) => m.along !== undefined && m.across !== undefined);
   const scales = marks.reduce(
     (n, m) => n + (m.along === undefined ? 0 : 1) + (m.across === undefined ? 0 : 1),
     0,
   );
-  const mend = 'Read both scales at two marks far apart, or three scales or more in all.';
-  if (marks.length < 2 || scales < 3)
-    return badInput(`${scales} scales at ${marks.length} marks do not settle a shift and a turn.`, mend);
+  if (marks.length < 2 || scales < 3) return pressTrouble.tooFewScales(scales, marks.length);
   const allWhole = whole.length === marks.length;
   const target = whole.map((m): Pair => [m.x, m.y]);
   const printed = whole.map((m): Pair => [m.x + (m.along ?? 0), m.y + (m.across ?? 0)]);
@@ -131,7 +126,7 @@ export function registerCorrection(input: RegisterInput): Outcome<Calculation<Re
     move = fit.value;
   } else {
     const fit = fitScales(marks);
-    if (!fit) return badInput('These scales do not settle a turn.', mend);
+    if (!fit) return pressTrouble.turnNotSettled();
     move = fit;
   }
   const at = (p: Pair) => moveBy({ ...move, scale: 1 }, p);

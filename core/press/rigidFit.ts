@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 
 export type Pair = readonly [number, number];
 
@@ -30,8 +31,7 @@ export const moveBy = (
  */
 export function fitPairs(source: readonly Pair[], target: readonly Pair[], withScale: boolean): Outcome<Fit> {
   const n = source.length;
-  if (n !== target.length || n < 2)
-    return badInput(`A move needs two or more marks, but ${n} came.`, 'Read two marks or more, far apart.');
+  if (n !== target.length || n < 2) return pressTrouble.tooFewMarks(n);
   const mean = (list: readonly Pair[]): Pair => [
     list.reduce((a, p) => a + p[0], 0) / n,
     list.reduce((a, p) => a + p[1], 0) / n,
@@ -47,11 +47,7 @@ export function fitPairs(source: readonly Pair[], target: readonly Pair[], withS
     im += px * qy - py * qx;
     size += px * px + py * py;
   }
-  if (!(size > 1e-12))
-    return badInput(
-      'All marks lie at one place, so a turn can not be told.',
-      'Read marks far apart from each other.',
-    );
+  if (!(size > 1e-12)) return pressTrouble.marksAtOnePlace();
   const turnRad = Math.atan2(im, re);
   const scale = withScale ? Math.hypot(re, im) / size : 1;
   const turned = moveBy({ turnRad, scale, shift: [0, 0] }, p0);

@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { planTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { outOfBounds } from './bounds.ts';
 import type { Calculation } from './calculation.ts';
 import { type Schedule, schedule, type Task } from './schedule.ts';
@@ -236,7 +237,7 @@ export function planRun(input: RunPlanInput): Outcome<Calculation<RunPlan>> {
   });
   if (bad) return bad;
   const calendar = makeCalendar(input.hours, input.firstWeekday);
-  if (!calendar) return badInput('No day has working hours.', 'Give at least one weekday its hours.');
+  if (!calendar) return planTrouble.noHours();
   const { tasks, batches } = runTasks(input);
   const worked = schedule({
     tasks,

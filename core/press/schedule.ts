@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { planTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import type { Calculation } from './calculation.ts';
 import { type Calendar, nextAttended } from './workingHours.ts';
 
@@ -66,28 +67,14 @@ function ordered(tasks: readonly Task[]): { order: number[] } | { circle: string
 
 function refuse({ tasks, capacity, calendar }: ScheduleInput) {
   const ids = new Set(tasks.map((t) => t.id));
-  if (ids.size !== tasks.length)
-    return badInput('Two tasks have one id.', 'Give each task an id of its own.');
+  if (ids.size !== tasks.length) return planTrouble.sameId();
   for (const task of tasks) {
-    if (!(task.minutes >= 0 && Number.isFinite(task.minutes)))
-      return badInput(`“${task.name}” takes no length of time.`, 'Give its minutes, 0 or more.');
-    for (const id of task.after)
-      if (!ids.has(id))
-        return badInput(
-          `“${task.name}” waits for “${id}”, which is not planned.`,
-          'Plan it as well, or do not wait for it.',
-        );
+    if (!(task.minutes >= 0 && Number.isFinite(task.minutes))) return planTrouble.noLength(task.name);
+    for (const id of task.after) if (!ids.has(id)) return planTrouble.waitsForMissing(task.name, id);
     for (const [name, n] of Object.entries(task.needs))
-      if (n > (capacity[name] ?? 0))
-        return badInput(
-          `“${task.name}” takes ${n} ${name}, but there are ${capacity[name] ?? 0}.`,
-          `Add to ${name}, or split the task.`,
-        );
+      if (n > (capacity[name] ?? 0)) return planTrouble.tooFew(task.name, n, name, capacity[name] ?? 0);
     if (task.attended && task.finishedAt === undefined && nextAttended(calendar, 0, task.minutes) === null)
-      return badInput(
-        `“${task.name}” takes ${Math.round(task.minutes)} minutes in one piece, longer than any working day.`,
-        'Lengthen the working hours, or take fewer decks at a time.',
-      );
+      return planTrouble.longerThanDay(task.name, Math.round(task.minutes));
   }
   return null;
 }
@@ -237,8 +224,7 @@ export function schedule(input: ScheduleInput, tries: number = TRIES): Outcome<C
   if (bad) return bad;
   const { tasks } = input;
   const sorted = ordered(tasks);
-  if ('circle' in sorted)
-    return badInput(`“${sorted.circle}” waits for itself in a circle.`, 'Break the circle.');
+  if ('circle' in sorted) return planTrouble.circle(sorted.circle);
   const { order } = sorted;
   const index = new Map(tasks.map((t, i) => [t.id, i]));
   const tail = new Float64Array(tasks.length);

@@ -6,7 +6,8 @@ import {
   type Face,
   outerCurvature,
 } from '../deck/index.ts';
-import { badInput, type Failure, type Mm } from '../units/index.ts';
+import { deckTrouble, pressTrouble } from '../sentences/index.ts';
+import type { Failure, Mm } from '../units/index.ts';
 
 /** A face's section across the deck, measured as a deck is: width and depth on the top. mm. */
 export interface Section {
@@ -48,14 +49,10 @@ export function badSection(section: Section): Failure | null {
   const { width, depth, thickness } = section;
   const flat = section.flatWidth ?? 0;
   for (const [name, value] of Object.entries({ width, depth, thickness, flat }))
-    if (!Number.isFinite(value) || value < 0)
-      return badInput(`The deck's ${name} is not a length of 0 mm or more.`, `Give the ${name} in mm.`);
-  if (!(width > 0)) return badInput('The deck has no width.', 'Give its width, rail to rail, in mm.');
+    if (!Number.isFinite(value) || value < 0) return pressTrouble.deckMeasureNoLength(name);
+  if (!(width > 0)) return pressTrouble.deckWithoutWidth();
   if (depth > 0 && depth >= (width - flat) / 2)
-    return badInput(
-      `The concave is ${show(depth)} deep but the wood beside the middle only ${show((width - flat) / 2)} wide.`,
-      'Measure the depth again: a straightedge across the rails, the gap at the centre.',
-    );
+    return deckTrouble.concaveTooDeep(show(depth), show((width - flat) / 2));
   return null;
 }
 

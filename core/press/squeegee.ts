@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Mm, type Outcome } from '../units/index.ts';
 import type { Calculation } from './calculation.ts';
 import { badSection, FLAT_RADIUS_FORMULA, RADIUS_FORMULA, type Section, sectionArc } from './section.ts';
 
@@ -30,21 +31,9 @@ export function curvedSqueegee(input: SqueegeeInput): Outcome<Calculation<Curved
   const { face, width, blade, plies, haveRise } = input;
   const bad = badSection(input);
   if (bad) return bad;
-  if (!(blade > 0 && blade <= width))
-    return badInput(
-      `The blade is ${blade} mm but the deck ${width} mm wide.`,
-      'Give a blade over 0 mm and no wider than the deck.',
-    );
-  if (!(Number.isInteger(plies) && plies >= 2))
-    return badInput(
-      `A handle of ${plies} plies can not be laminated to a curve.`,
-      'Give a whole number of plies, 2 or more.',
-    );
-  if (haveRise !== undefined && !Number.isFinite(haveRise))
-    return badInput(
-      'The rise of the squeegee at hand is not a length.',
-      'Give it in mm, 0 for a straight edge.',
-    );
+  if (!(blade > 0 && blade <= width)) return pressTrouble.bladeWiderThanDeck(blade, width);
+  if (!(Number.isInteger(plies) && plies >= 2)) return pressTrouble.tooFewPlies(plies);
+  if (haveRise !== undefined && !Number.isFinite(haveRise)) return pressTrouble.riseNoLength();
   const arc = sectionArc(input);
   const rise = arc.riseAt(blade / 2);
   const form = 1 - 1 / (plies * plies);

@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { pressTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import { outOfBounds } from './bounds.ts';
 import type { Calculation } from './calculation.ts';
 import { USUAL, usualWords } from './usual.ts';
@@ -68,8 +69,7 @@ export function stepTestReading(
   const { strip, strips, middle, factor } = input;
   const worked = stepTest(input);
   if (!worked.ok) return worked;
-  if (!(strip >= 1 && strip <= strips))
-    return badInput(`Strip ${strip} is not on a test of ${strips} strips.`, `Give 1 to ${strips}.`);
+  if (!(strip >= 1 && strip <= strips)) return pressTrouble.noSuchStrip(strip, strips);
   const atEdge = strip <= 1 || strip >= strips;
   return done({
     result: { time: middle * factor ** (strip - (strips + 1) / 2), atEdge },

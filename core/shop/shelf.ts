@@ -1,6 +1,7 @@
 import { parsePalette } from '../colour/index.ts';
 import type { Ink } from '../job/index.ts';
-import { badInput, type Outcome } from '../units/index.ts';
+import { shopTrouble } from '../sentences/index.ts';
+import type { Outcome } from '../units/index.ts';
 import type { Shop } from './shop.ts';
 import { type ShopInk, sameName } from './shopInk.ts';
 
@@ -47,11 +48,7 @@ export function withShelfInks(shop: Shop, more: readonly ShelfInk[]): Outcome<Sh
       inks[at] = { ...inks[at], ...ink, name: freeName(ink.name, others) };
     }
   }
-  if (inks.length > MOST)
-    return badInput(
-      `The shelf takes ${MOST} inks, and these would make ${inks.length}.`,
-      'Take some off first, or add fewer.',
-    );
+  if (inks.length > MOST) return shopTrouble.shelfFull(MOST, inks.length);
   return { ok: true, value: { ...shop, inks } };
 }
 
@@ -66,10 +63,6 @@ export function readPaletteInks(text: string): Outcome<ShelfInk[]> {
   const palette = parsePalette(text);
   if (!palette.ok) return palette;
   const inks = palette.value.filter(({ hex }, i, all) => all.findIndex((c) => c.hex === hex) === i);
-  if (inks.length > MOST)
-    return badInput(
-      `The palette holds ${inks.length} colours, and a shelf takes ${MOST}.`,
-      'Keep only your inks in it.',
-    );
+  if (inks.length > MOST) return shopTrouble.paletteTooLong(inks.length, MOST);
   return { ok: true, value: inks.map(({ name, hex }) => ({ name, hex })) };
 }

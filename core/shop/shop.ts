@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { OwnMeshSchema, PrinterSchema } from '../job/index.ts';
-import { badInput, done, issueText, type Outcome } from '../units/index.ts';
+import { shopTrouble } from '../sentences/index.ts';
+import { done, issueText, type Outcome } from '../units/index.ts';
 import { BenchSchema } from './bench.ts';
 import { EmulsionSchema } from './emulsion.ts';
 import { FrameSchema } from './frame.ts';
@@ -44,18 +45,11 @@ export const EMPTY_SHOP: Shop = {
 export function readShop(raw: unknown): Outcome<Shop> {
   const version =
     raw !== null && typeof raw === 'object' ? (raw as { version?: unknown }).version : undefined;
-  if (typeof version === 'number' && version > SHOP_VERSION)
-    return badInput(
-      `Your shop’s figures were kept by a newer Kickflat (version ${version}).`,
-      'Update Kickflat to use them; they were left as they are.',
-    );
+  if (typeof version === 'number' && version > SHOP_VERSION) return shopTrouble.newer(version);
   const parsed = ShopSchema.safeParse(raw);
   return parsed.success
     ? done(parsed.data)
-    : badInput(
-        `Your shop’s figures are damaged at ${issueText(parsed.error.issues[0], 'the file')}.`,
-        'Mend that place, or keep the figures of a job for the shop again.',
-      );
+    : shopTrouble.damagedAt(issueText(parsed.error.issues[0], 'the file'));
 }
 
 /** Whether nothing has been kept yet. */

@@ -1,5 +1,6 @@
 import * as fontkit from 'fontkit';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { textTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 
 /** A letter's outline and where it stands beside the one before, in units of the font. */
 export interface Letter {
@@ -22,17 +23,11 @@ export interface Lettering {
 /** Bytes a font file may have; the largest with all of Chinese are about 20 MB. */
 export const MOST_FONT_BYTES = 32 * 1024 * 1024;
 
-const mend = 'Pick a .ttf, .otf, .woff or .woff2 file that other programs can open.';
-
 /** The first font of the file. Bytes are never trusted: whatever breaks while they are read is one sentence. */
 export function openFont(bytes: Uint8Array, name: string): Outcome<Lettering & { readonly family: string }> {
   if (bytes.length > MOST_FONT_BYTES)
-    return badInput(
-      `“${name}” has ${Math.round(bytes.length / 1048576)} MB; a font may have ${MOST_FONT_BYTES / 1048576}.`,
-      'Pick a font with fewer letters.',
-    );
-  const damaged = () =>
-    badInput(`“${name}” is damaged: its letters can not be read.`, 'Choose another font file.');
+    return textTrouble.fontTooLarge(name, Math.round(bytes.length / 1048576), MOST_FONT_BYTES / 1048576);
+  const damaged = () => textTrouble.fontDamaged(name);
   try {
     const made = fontkit.create(bytes);
     const font = 'fonts' in made ? made.fonts[0] : made;
@@ -66,6 +61,6 @@ export function openFont(bytes: Uint8Array, name: string): Outcome<Lettering & {
       },
     });
   } catch {
-    return badInput(`“${name}” can not be read as a font.`, mend);
+    return textTrouble.fontUnread(name);
   }
 }

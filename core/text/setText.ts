@@ -1,5 +1,6 @@
 import type { GlyphPath } from 'fontkit';
-import { badInput, done, type Outcome } from '../units/index.ts';
+import { textTrouble } from '../sentences/index.ts';
+import { done, type Outcome } from '../units/index.ts';
 import type { Lettering } from './font.ts';
 import { MOST_LETTERS, MOST_LINES, type TextSetting } from './setting.ts';
 
@@ -30,11 +31,7 @@ function runsOf(line: string, fonts: readonly Lettering[]): Outcome<{ text: stri
   for (const letter of line) {
     const code = letter.codePointAt(0) as number;
     const font = fonts.find((f) => f.has(code));
-    if (!font)
-      return badInput(
-        `This font has no “${letter}”.`,
-        'Choose another font for these words, or leave the letter out.',
-      );
+    if (!font) return textTrouble.letterMissing(letter);
     const last = runs.at(-1);
     if (last?.font === font) last.text += letter;
     else runs.push({ text: letter, font });
@@ -93,12 +90,9 @@ const LETTER = {
 export function setText(fonts: readonly Lettering[], setting: TextSetting): Outcome<SetText> {
   const { words, cap, leading, align, arc } = setting;
   const lines = words.replace(/\r\n?/g, '\n').replaceAll('\t', ' ').split('\n');
-  if (words.trim() === '') return badInput('There are no words to set.', 'Type some.');
+  if (words.trim() === '') return textTrouble.noWords();
   if (words.length > MOST_LETTERS || lines.length > MOST_LINES)
-    return badInput(
-      `These words are too long: ${words.length} letters in ${lines.length} lines.`,
-      `One piece may have ${MOST_LETTERS} letters in ${MOST_LINES} lines; set the rest as another piece.`,
-    );
+    return textTrouble.tooLong(words.length, lines.length, MOST_LETTERS, MOST_LINES);
   const set = [];
   for (const line of lines) {
     const made = setLine(line, fonts, setting);
@@ -114,10 +108,7 @@ export function setText(fonts: readonly Lettering[], setting: TextSetting): Outc
     if (arc !== 0) {
       const radius = Math.abs(arc) + (arc > 0 ? -drop : drop);
       if (radius <= cap / 2 || widest > 2 * Math.PI * radius)
-        return badInput(
-          `A circle of ${round(Math.abs(arc))} mm radius is too small for these words.`,
-          'Give a larger radius, smaller letters or fewer words.',
-        );
+        return textTrouble.circleTooSmall(round(Math.abs(arc)));
     }
     for (const letter of letters) {
       const middle = start + letter.x + letter.advance / 2;
@@ -145,14 +136,9 @@ function drawn(paths: readonly GlyphPath[], hex: string): Outcome<SetText> {
     [x0, y0, x1, y1] = [Math.min(x0, minX), Math.min(y0, minY), Math.max(x1, maxX), Math.max(y1, maxY)];
   }
   const [width, height] = [x1 - x0, y1 - y0];
-  if (!(width > 0 && height > 0)) return badInput('These words have nothing to print.', 'Type letters.');
-  if (points > MOST_POINTS)
-    return badInput('These letters have too fine outlines.', 'Choose a plainer font or fewer words.');
-  if (!(width <= 5000 && height <= 5000))
-    return badInput(
-      `These words would be ${Math.round(width)} mm long and ${Math.round(height)} mm high.`,
-      'Give a smaller height of letters, or fewer words.',
-    );
+  if (!(width > 0 && height > 0)) return textTrouble.blank();
+  if (points > MOST_POINTS) return textTrouble.tooFine();
+  if (!(width <= 5000 && height <= 5000)) return textTrouble.tooLarge(Math.round(width), Math.round(height));
   const d = paths
     .map((path) =>
       path.commands

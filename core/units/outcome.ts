@@ -1,36 +1,8 @@
-/**
- * An expected failure is a value: what went wrong in one sentence, and what to do about it in another.
- * `kind` decides the exit status on the command line: `input` is 2, `file` is 3.
- */
-export type Failure = {
-  readonly ok: false;
-  readonly kind: 'input' | 'file' | 'cancelled';
-  /** One sentence: what was expected and what came. */
-  readonly reason: string;
-  /** One sentence: how to mend it. */
-  readonly mend: string;
-};
+import type { Failure } from '../sentences/index.ts';
+
 export type Outcome<T> = { readonly ok: true; readonly value: T } | Failure;
 
 export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
-export const badInput = (reason: string, mend: string): Failure => ({
-  ok: false,
-  kind: 'input',
-  reason,
-  mend,
-});
-export const fileTrouble = (reason: string, mend: string): Failure => ({
-  ok: false,
-  kind: 'file',
-  reason,
-  mend,
-});
-export const cancelled = (): Failure => ({
-  ok: false,
-  kind: 'cancelled',
-  reason: 'Stopped before it was finished.',
-  mend: 'Nothing was written; start it again when you like.',
-});
 
 /** Marks the branch a closed switch never reaches. */
 export function assertNever(value: never): never {

@@ -1,5 +1,6 @@
+import { optionTrouble } from '../sentences/index.ts';
 import { MM_PER_INCH, type Mm } from './length.ts';
-import { badInput, done, type Outcome } from './outcome.ts';
+import { done, type Outcome } from './outcome.ts';
 
 /** Millimetres in each unit; the marks for inches are those people type, and the true double prime. */
 const UNITS: Readonly<Record<string, number>> = {
@@ -28,11 +29,7 @@ const LONGEST_TEXT = 40;
  */
 export function parseLength(text: string, bare: 'mm' | 'in' = 'mm'): Outcome<Mm> {
   const shown = text.length > LONGEST_TEXT ? `${text.slice(0, LONGEST_TEXT)}…` : text;
-  const refuse = () =>
-    badInput(
-      `“${shown}” is not a length.`,
-      'Write it like 210mm, 21cm, 8.25in or 8 1/4"; a bare number is mm.',
-    );
+  const refuse = () => optionTrouble.notLength(shown);
   const match = text.length > LONGEST_TEXT ? null : LENGTH.exec(text.trim());
   if (!match) return refuse();
   const [, sign, whole, over, under, overOnly, underOnly, decimal, unit] = match;

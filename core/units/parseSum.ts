@@ -1,5 +1,6 @@
+import { optionTrouble } from '../sentences/index.ts';
 import type { Mm } from './length.ts';
-import { badInput, done, type Outcome } from './outcome.ts';
+import { done, type Outcome } from './outcome.ts';
 import { parseLength } from './parseLength.ts';
 
 /** Longest text worth reading, and most terms of a sum. */
@@ -80,12 +81,7 @@ export function parseSum(text: string, bare: 'mm' | 'in' = 'mm'): Outcome<Mm> {
   if (total !== null) return done(total);
   const alone = parseLength(text, bare);
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
-  return alone.ok
-    ? alone
-    : badInput(
-        `“${shown}” is not a length.`,
-        `Write it like 210mm, 8.25in or 8 1/4", or as a sum like 210 + 2*3; a bare number is ${bare}.`,
-      );
+  return alone.ok ? alone : optionTrouble.notLengthOrSum(shown, bare);
 }
 
 /** A plain number or a simple sum of such, or null; units after it (`°`, `%`) are passed over. */

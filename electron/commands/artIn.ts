@@ -2,8 +2,9 @@ import { basename } from 'node:path';
 import { hashOf } from '../../core/job/index.ts';
 import type { ArtLayer, ArtProbe } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
+import { artTrouble } from '../../core/sentences/index.ts';
 import { groundOf } from '../../core/separate/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { comesInLayers, TRIAL_SIDE } from '../host/index.ts';
 import type { Context } from './context.ts';
 
@@ -95,11 +96,7 @@ export async function lookInto(
   if (!probe.ok) return probe;
   const look = await lookAt(context, bytes, name, probe.value, LOOK_SIDE);
   if (!look.ok) return look;
-  if (!mayBeBlank && showsNothing(look.value))
-    return badInput(
-      `“${name}” is transparent all over.`,
-      'Show the hidden layers in your editor and save it again.',
-    );
+  if (!mayBeBlank && showsNothing(look.value)) return artTrouble.transparent(name);
   return done({
     name,
     bytes,

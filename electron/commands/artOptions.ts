@@ -11,7 +11,8 @@ import {
   placeArt,
 } from '../../core/job/index.ts';
 import { inksOfLayers } from '../../core/layerInks.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { together } from './artIn.ts';
 import type { Context } from './context.ts';
 import { chooseInks, withBase } from './inkChoice.ts';
@@ -124,8 +125,7 @@ export async function placeGiven(
   otherwise: Face,
 ): Promise<Outcome<Placed>> {
   const paths = given.texts('art');
-  if (paths.length === 0 && given.text('text') === undefined)
-    return badInput('No art was given.', 'Give one or more files after --art, or words after --text.');
+  if (paths.length === 0 && given.text('text') === undefined) return optionTrouble.noArt();
   const face = choiceOf(given, 'face', FACES);
   if (!face.ok) return face;
   const method = choiceOf(given, 'method', ['spot', 'index', 'halftone', 'layered'] as const);
@@ -179,11 +179,7 @@ export async function placeGiven(
   const layered =
     method.value === 'layered' || (method.value === undefined && pieces.some(({ file }) => file));
   const asked = given.text('inks');
-  if (layered && asked !== undefined && /^\d+$/.test(asked))
-    return badInput(
-      'Art in layers says by its layers how many inks there are.',
-      'Leave out --inks, or name the inks.',
-    );
+  if (layered && asked !== undefined && /^\d+$/.test(asked)) return optionTrouble.inksForLayers();
   if (layered && inks.length === 0 && asked === undefined)
     inks = inksOfLayers(
       pieces.filter(({ hidden }) => !hidden).map(({ layer, name, look }) => ({ name: layer ?? name, look })),

@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { CALCULATORS, type Row } from './calculators.ts';
 import type { Command } from './context.ts';
 import { chooseDeck } from './deckChoice.ts';
@@ -68,10 +69,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const takes = new Set([...calculator.options, DECK].map((o) => o.name).concat('json'));
   const stray = spec.options.find((o) => given.flag(o.name) && !takes.has(o.name));
   if (stray)
-    return badInput(
-      `calc ${name} takes no --${stray.name}.`,
-      `It takes ${[...takes].map((t) => `--${t}`).join(', ')}.`,
-    );
+    return optionTrouble.calculatorTakesNo(name, stray.name, [...takes].map((t) => `--${t}`).join(', '));
   const deck = await chooseDeck(context, given.text('deck'));
   if (!deck.ok) return deck;
   const worked = calculator.run(given, deck.value);

@@ -1,6 +1,7 @@
 import { type Deck, FACES } from '../../core/deck/index.ts';
 import { type Calculation, curvedSqueegee, meshGrowth, reach, sectionOf } from '../../core/press/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { assumedOf, DECK_MEASURES, measuredDeck, measuresOf } from './deckMeasures.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
 import { REGISTER_CALCULATORS } from './registerCalculators.ts';
@@ -83,10 +84,7 @@ function shareOf(given: Given, name: string, otherwise: number): Outcome<number>
   const percent = /^([\d.]+)\s*%$/.exec(text)?.[1];
   const share = percent === undefined ? Number(text) : Number(percent) / 100;
   if (text !== '' && share >= 0.0001 && share <= 0.5) return done(share);
-  return badInput(
-    `--${name} must be a share from 0.0001 to 0.5, but “${text.slice(0, 40)}” was given.`,
-    'Give 0.03 or 3% for three hundredths.',
-  );
+  return optionTrouble.notShare(name, text.slice(0, 40));
 }
 
 const growth: Calculator = {
@@ -167,8 +165,7 @@ const reachOf: Calculator = {
     if (!face.ok) return face;
     const deck = measuredDeck(given, base, true);
     if (!deck.ok) return deck;
-    if (given.flag('frame') && given.flag('frame-length'))
-      return badInput('--frame and --frame-length both say how long the frame is.', 'Give one of them.');
+    if (given.flag('frame') && given.flag('frame-length')) return optionTrouble.frameTwice();
     const read = lengths(given, { 'off-contact': 3, frame: 1060, 'frame-length': 1060 });
     if (!read.ok) return read;
     const stretch = shareOf(given, 'max-stretch', 0.03);

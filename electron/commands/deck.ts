@@ -9,7 +9,8 @@ import {
 } from '../../core/deck/index.ts';
 import { growthOf } from '../../core/faceGrowth.ts';
 import type { Job } from '../../core/job/index.ts';
-import { badInput, done, type Outcome, parseLength } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome, parseLength } from '../../core/units/index.ts';
 import type { Command, Context } from './context.ts';
 import { MISFIT_DPI, misfitOnPaper } from './misfitFile.ts';
 import { openJobFile } from './openJob.ts';
@@ -43,19 +44,13 @@ const FURTHEST = 2000;
 
 function pointFrom(text: string): Outcome<readonly [number, number]> {
   const parts = text.split(/[,;]/);
-  const bad = badInput(
-    `“${text.slice(0, 60)}” is not a point.`,
-    'Give two lengths with a comma between, like 300,50 or 12in,2in.',
-  );
+  const bad = optionTrouble.notPoint(text.slice(0, 60));
   if (parts.length !== 2) return bad;
   const x = parseLength(parts[0] as string);
   const y = parseLength(parts[1] as string);
   if (!x.ok || !y.ok) return bad;
   if (Math.abs(x.value) > FURTHEST || Math.abs(y.value) > FURTHEST)
-    return badInput(
-      'That point lies on no deck.',
-      `Give lengths of at most ${FURTHEST} mm from mid-wheelbase.`,
-    );
+    return optionTrouble.pointOffDeck(FURTHEST);
   return done([x.value, y.value]);
 }
 
@@ -85,10 +80,7 @@ function landing(job: Job, face: Face, given: Given, [a, b]: readonly [number, n
     Math.hypot(plan.x - seen.x, plan.y - seen.y) > 1e-6 ||
     Math.hypot(back.s - along.s, back.t - along.t) > 1e-6
   )
-    return badInput(
-      'That point lies so far beyond the rail that the wood would stand upright there.',
-      'Give a point on the deck, from mid-wheelbase to the nose and up as seen.',
-    );
+    return optionTrouble.pointUpright();
   const growth = growthOf(job, face);
   if (!growth.ok) return growth;
   const { development, railMargin } = job.faces[face];
@@ -97,8 +89,7 @@ function landing(job: Job, face: Face, given: Given, [a, b]: readonly [number, n
 }
 
 async function writeMisfit(context: Context, job: Job, face: Face, out: string) {
-  if (!/\.png$/i.test(out))
-    return badInput(`The heat map is written as PNG, but “${out}” ends otherwise.`, 'End its name in .png.');
+  if (!/\.png$/i.test(out)) return optionTrouble.heatMapNotPng(out);
   const { development, railMargin } = job.faces[face];
   const grid = misfit(job.deck, face, development, undefined, railMargin);
   const picture = misfitOnPaper(job.deck, face, grid);
@@ -118,8 +109,7 @@ async function writeMisfit(context: Context, job: Job, face: Face, out: string) 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const text = given.text('point');
   const out = given.text('misfit');
-  if (text === undefined && out === undefined)
-    return badInput('No point was given.', 'Give one with --point X,Y, or --misfit FILE.png for a heat map.');
+  if (text === undefined && out === undefined) return optionTrouble.noPoint();
   const point = text === undefined ? null : pointFrom(text);
   if (point && !point.ok) return point;
   const face = choiceOf(given, 'face', FACES);

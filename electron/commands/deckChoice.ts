@@ -8,7 +8,8 @@ import {
   importOutlineSvg,
   TEMPLATES,
 } from '../../core/deck/index.ts';
-import { badInput, done, issueText, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, issueText, type Outcome } from '../../core/units/index.ts';
 import type { Context } from './context.ts';
 import { unknown } from './options.ts';
 
@@ -21,14 +22,11 @@ function deckFromJson(text: string, path: string): Outcome<Deck> {
   try {
     raw = JSON.parse(text);
   } catch {
-    return badInput(`“${path}” is not JSON.`, 'Save the deck’s measurements as a JSON object.');
+    return optionTrouble.deckNotJson(path);
   }
   const parsed = DeckSchema.safeParse(raw);
   if (parsed.success) return checkDeck(parsed.data);
-  return badInput(
-    `“${path}” is not a whole deck: ${issueText(parsed.error.issues[0], 'the deck')}.`,
-    'Mend that measurement.',
-  );
+  return optionTrouble.deckNotWhole(path, issueText(parsed.error.issues[0], 'the deck'));
 }
 
 /** A template's name, an SVG or DXF outline, or a JSON file with the deck's full measurements. */

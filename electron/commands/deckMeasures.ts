@@ -1,5 +1,6 @@
 import { checkDeck, type Deck } from '../../core/deck/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
 
 interface Measure {
@@ -169,10 +170,7 @@ export function measuredDeck(given: Given, base: Deck, whole: boolean): Outcome<
       unit === '°' ? numberOf(given, name, { least, most }) : lengthOf(given, name, { least, most });
     if (!read.ok) return read;
     if (base.outline.kind === 'path' && ['width', 'nose-length', 'tail-length'].includes(name) && whole)
-      return badInput(
-        `--${name} can not change a deck with an outline of its own.`,
-        'Leave it out, or start from a template with --deck.',
-      );
+      return optionTrouble.ownOutline(name);
     deck = put(deck, read.value as number);
     check ||= along.some((m) => m.name === name);
   }

@@ -1,6 +1,7 @@
 import { FACES } from '../../core/deck/index.ts';
 import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { jobTrouble, optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { canWriteAll, deflate } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
@@ -26,7 +27,7 @@ export const spec: CommandSpec = {
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
-  if (out === undefined) return badInput('No folder was named for the films.', 'Give one with --out.');
+  if (out === undefined) return optionTrouble.noFilmFolder();
   const dpi = numberOf(given, 'dpi', { least: 72, most: 2540, whole: true });
   if (!dpi.ok) return dpi;
   const file = await openJobFile(context, given.words[0] as string);
@@ -34,11 +35,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const job = await withPrinter(file.value.job, given);
   if (!job.ok) return job;
   const faces = FACES.filter((face) => job.value.faces[face].art.length > 0);
-  if (faces.length === 0)
-    return badInput(
-      'This job has no art yet.',
-      'Add some with kickflat add JOB --art FILE, or in the studio.',
-    );
+  if (faces.length === 0) return jobTrouble.noArt();
   // Said before the work rather than after it.
   const may = await canWriteAll(out);
   if (!may.ok) return may;

@@ -1,9 +1,10 @@
 import { labOfHex, parsePalette } from '../../core/colour/index.ts';
 import { type Ink, inkFrom, inkTaken, type TakenInk } from '../../core/job/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
 import { suggestInks } from '../../core/separate/index.ts';
 import { type ShelfInk, shelfOf } from '../../core/shop/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { shopFile, stateDir } from '../host/index.ts';
 import type { Context } from './context.ts';
 
@@ -16,18 +17,16 @@ interface Colour {
   readonly hex: string;
 }
 
-const FORMS = "Give a number, '#e8613c=Coral,#1b2440=Night blue', or a palette file (.json or .gpl).";
-
 /** `#hex=name,#hex=name`: the names may be left out. */
 function colourList(text: string): Outcome<Colour[]> {
   const colours: Colour[] = [];
   for (const part of text.split(',')) {
     const match = /^\s*(#[0-9a-f]{3}(?:[0-9a-f]{3})?)\s*(?:=\s*(.{1,120}?)\s*)?$/i.exec(part);
-    if (!match) return badInput(`“${part.trim().slice(0, 60)}” is not an ink.`, FORMS);
+    if (!match) return optionTrouble.notInk(part.trim().slice(0, 60));
     const short = (match[1] as string).toLowerCase();
     const hex = short.length === 4 ? `#${[...short.slice(1)].map((c) => c + c).join('')}` : short;
     const again = colours.find((c) => c.hex === hex);
-    if (again) return badInput(`The ink ${hex} is named twice.`, 'Give each colour once.');
+    if (again) return optionTrouble.inkTwice(hex);
     colours.push({ hex, name: match[2] ?? hex });
   }
   return done(colours);
@@ -39,10 +38,7 @@ async function ownInks(): Promise<Outcome<ShelfInk[]>> {
   if (!shop.ok) return shop;
   const shelf = shelfOf(shop.value);
   if (shelf.length > 0) return done(shelf);
-  return badInput(
-    'Your ink shelf is empty.',
-    'Put inks on it with kickflat shelf --add, or leave --from-shelf out.',
-  );
+  return optionTrouble.emptyShelfChosen();
 }
 
 /** A face's inks in pull order, as `--inks` asks: counted and found in the art, listed, or read from a palette file. */
@@ -56,11 +52,7 @@ export async function chooseInks(
   let colours: readonly TakenInk[];
   if (wanted === undefined || /^\d+$/.test(wanted)) {
     const count = wanted === undefined ? null : Number(wanted);
-    if (count !== null && (count < 1 || count > MOST_INKS))
-      return badInput(
-        `--inks must be 1 to ${MOST_INKS}, but ${wanted} was given.`,
-        'Give the number of screens you will burn.',
-      );
+    if (count !== null && (count < 1 || count > MOST_INKS)) return optionTrouble.inkCount(MOST_INKS, count);
     const shelf = fromShelf ? await ownInks() : done([]);
     if (!shelf.ok) return shelf;
     colours = suggestInks(art, count, { ground, shelf: shelf.value }).map((found) => ({
@@ -68,11 +60,7 @@ export async function chooseInks(
       name: found.name,
       hex: found.hex,
     }));
-    if (colours.length === 0)
-      return badInput(
-        'The art has no colours to print: it is transparent or all ground.',
-        'Give art with something on it.',
-      );
+    if (colours.length === 0) return optionTrouble.noColours();
   } else if (/\.(json|gpl)$/i.test(wanted)) {
     const bytes = await context.files.read(wanted, MOST_PALETTE_BYTES);
     if (!bytes.ok) return bytes;
@@ -84,11 +72,7 @@ export async function chooseInks(
     if (!list.ok) return list;
     colours = list.value;
   }
-  if (colours.length > MOST_INKS)
-    return badInput(
-      `${colours.length} inks are more than the ${MOST_INKS} a face may have.`,
-      'Leave some out.',
-    );
+  if (colours.length > MOST_INKS) return optionTrouble.tooManyInks(colours.length, MOST_INKS);
   const inks: Ink[] = [];
   for (const colour of colours) inks.push(inkTaken({ ...colour, hex: colour.hex.toLowerCase() }, inks));
   return done(inks);

@@ -1,7 +1,8 @@
 import { extname } from 'node:path';
 import { type Art, type FaceJob, type Ink, idFrom, LAYER_TAKES } from '../../core/job/index.ts';
 import { inkNamed, takesOf } from '../../core/layerInks.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { type ArtRead, lookInto, readArt, readLayers } from './artIn.ts';
 import type { Context } from './context.ts';
 import { choiceOf, type Given, type OptionSpec, unknown } from './options.ts';
@@ -86,11 +87,7 @@ function inksAsked(
   const asked = new Map<string, string | null>();
   for (const part of text.split(',')) {
     const at = part.lastIndexOf('=');
-    if (at < 1)
-      return badInput(
-        `“${part.trim().slice(0, 60)}” is no layer with its ink.`,
-        "Give --layers 'Sea=Night blue,Sketch=none'.",
-      );
+    if (at < 1) return optionTrouble.notLayer(part.trim().slice(0, 60));
     const [layer, ink] = [part.slice(0, at).trim(), part.slice(at + 1).trim()];
     const known = layers.find((name) => name.trim().toLowerCase() === layer.toLowerCase());
     if (known === undefined) return unknown('layer', layer, layers, '');

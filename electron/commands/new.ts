@@ -1,8 +1,9 @@
 import { stat } from 'node:fs/promises';
 import { basename, extname } from 'node:path';
 import { newJob, packJob, type Veneer } from '../../core/job/index.ts';
+import { diskTrouble } from '../../core/sentences/index.ts';
 import { fillFromShop, startInShop } from '../../core/shop/index.ts';
-import { done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { shopFile, stateDir } from '../host/index.ts';
 import { ART_OPTIONS, placeGiven } from './artOptions.ts';
 import type { Command } from './context.ts';
@@ -45,8 +46,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const asked = given.text('out') ?? `${first === undefined ? 'job' : jobName(first)}.kickflat`;
   const out = extname(asked) === '' ? `${asked}.kickflat` : asked;
   // A job is months of evenings: `new` never takes the place of one.
-  if (await stat(out).catch(() => null))
-    return fileTrouble(`“${out}” is there already.`, 'Give another name with --out, or move that one away.');
+  if (await stat(out).catch(() => null)) return diskTrouble.alreadyThere(out);
   const shop = await shopFile(stateDir()).read();
   if (!shop.ok) return shop;
   const blank = newJob({ name: jobName(first ?? out), deck: deck.value });

@@ -1,4 +1,5 @@
-import { badInput, done, type Mm, type Outcome, parseLength } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, failureAt, type Mm, type Outcome, parseLength } from '../../core/units/index.ts';
 
 /** One option of a command: long form only. */
 export interface OptionSpec {
@@ -63,8 +64,9 @@ export function closest(word: string, known: readonly string[]): string | undefi
 export function unknown(what: string, word: string, known: readonly string[], see: string) {
   const near = closest(word, known);
   const shown = word.length > 60 ? `${word.slice(0, 60)}…` : word;
-  return badInput(
-    `There is no ${what} “${shown}”.`,
+  return optionTrouble.unknown(
+    what,
+    shown,
     near !== undefined
       ? `Did you mean ${near}? ${see}`.trim()
       : known.length <= 16
@@ -91,15 +93,16 @@ export function readOptions(spec: CommandSpec, args: readonly string[]): Outcome
     const option = arg.startsWith('--') ? known.get(name) : undefined;
     if (!option) {
       const near = closest(name, [...known.keys()]);
-      return badInput(
-        `${spec.name} has no option ${arg.split('=')[0]}.`,
+      return optionTrouble.noOption(
+        spec.name,
+        arg.split('=')[0] ?? arg,
         near ? `Did you mean --${near}?` : see,
       );
     }
     const before = texts.get(name) ?? [];
-    if (before.length > 0 && !option.many) return badInput(`--${name} is given twice.`, 'Give it once.');
+    if (before.length > 0 && !option.many) return optionTrouble.twice(name);
     if (option.value === undefined) {
-      if (joined !== undefined) return badInput(`--${name} takes no value.`, see);
+      if (joined !== undefined) return optionTrouble.takesNoValue(name, see);
       texts.set(name, ['']);
       continue;
     }
@@ -113,15 +116,15 @@ export function readOptions(spec: CommandSpec, args: readonly string[]): Outcome
       )
         values.push(args[++i] as string);
     if (values.length === 0 || values.some((v) => v === ''))
-      return badInput(`--${name} needs a value (${option.value}).`, see);
+      return optionTrouble.needsValue(name, option.value, see);
     texts.set(name, [...before, ...values]);
   }
   const most = spec.takes.length;
   const least = spec.takes.filter((word) => !word.startsWith('[')).length;
   if (!texts.has('help')) {
-    if (words.length < least) return badInput(`${spec.name} needs ${spec.takes[words.length]}.`, see);
-    if (words.length > most)
-      return badInput(`${spec.name} does not know what to do with “${words[most]}”.`, see);
+    if (words.length < least)
+      return optionTrouble.missingWord(spec.name, spec.takes[words.length] ?? '', see);
+    if (words.length > most) return optionTrouble.extraWord(spec.name, words[most] ?? '', see);
   }
   return done({
     words,
@@ -140,12 +143,9 @@ export function lengthOf(
   const text = given.text(name);
   if (text === undefined) return done(undefined);
   const read = parseLength(text);
-  if (!read.ok) return badInput(`--${name}: ${read.reason}`, read.mend);
+  if (!read.ok) return failureAt(`--${name}`, read);
   if (read.value < bounds.least || read.value > bounds.most)
-    return badInput(
-      `--${name} must be ${bounds.least} to ${bounds.most} mm, but ${text} was given.`,
-      'Give a length in that range; units may be mm, cm or in.',
-    );
+    return optionTrouble.lengthOutOfRange(name, bounds.least, bounds.most, text);
   return done(read.value);
 }
 
@@ -160,9 +160,12 @@ export function numberOf(
   const number = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text) ? Number(text) : Number.NaN;
   const fits = number >= bounds.least && number <= bounds.most && (!bounds.whole || Number.isInteger(number));
   if (!fits)
-    return badInput(
-      `--${name} must be a ${bounds.whole ? 'whole ' : ''}number from ${bounds.least} to ${bounds.most}, but “${text.slice(0, 40)}” was given.`,
-      'Give a number in that range.',
+    return optionTrouble.notNumberInRange(
+      name,
+      bounds.whole ? 'whole ' : '',
+      bounds.least,
+      bounds.most,
+      text.slice(0, 40),
     );
   return done(number);
 }

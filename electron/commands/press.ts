@@ -1,7 +1,8 @@
 import type { Job } from '../../core/job/index.ts';
 import { makePress } from '../../core/makePress.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
 import { fillFromShop } from '../../core/shop/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { canWriteAll, deflate, shopFile, stateDir } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
@@ -42,7 +43,7 @@ async function withShop(job: Job, wanted: boolean): Promise<Outcome<Job>> {
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
-  if (out === undefined) return badInput('No folder was named for the press sheets.', 'Give one with --out.');
+  if (out === undefined) return optionTrouble.noPressFolder();
   const dpi = numberOf(given, 'dpi', { least: 72, most: 2540, whole: true });
   if (!dpi.ok) return dpi;
   const file = await openJobFile(context, given.words[0] as string);

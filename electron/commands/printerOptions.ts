@@ -1,7 +1,8 @@
 import { customSheet, ROLL_WIDTHS, rollWidth, SHEETS, sheetNamed } from '../../core/film/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import { optionTrouble, shopTrouble } from '../../core/sentences/index.ts';
 import { sameName } from '../../core/shop/index.ts';
-import { badInput, done, type Outcome, parseLength } from '../../core/units/index.ts';
+import { done, type Outcome, parseLength } from '../../core/units/index.ts';
 import { shopFile, stateDir } from '../host/index.ts';
 import { choiceOf, type Given, lengthOf, type OptionSpec, unknown } from './options.ts';
 
@@ -69,10 +70,7 @@ async function namedPrinter(job: Job, given: Given): Promise<Outcome<Job['printe
       printers.map((one) => one.name),
       'kickflat shop lists those your shop keeps.',
     );
-  return badInput(
-    'Your shop keeps no printer yet.',
-    'Keep one in the Films station, or a job’s own with kickflat shop JOB.',
-  );
+  return shopTrouble.noPrinter();
 }
 
 /** The job with the printer, sheet, margin and marks that were asked for. */
@@ -97,9 +95,6 @@ export async function withPrinter(job: Job, given: Given): Promise<Outcome<Job>>
   const width = known?.width ?? printer.sheetWidth;
   const height = known?.height ?? printer.sheetHeight;
   if (2 * printer.margin >= Math.min(width, height))
-    return badInput(
-      `Margins of ${printer.margin} mm leave nothing of a sheet of ${width} × ${height} mm.`,
-      'Give a larger sheet or a smaller --printer-margin.',
-    );
+    return optionTrouble.marginsTooWide(printer.margin, width, height);
   return done({ ...job, printer });
 }

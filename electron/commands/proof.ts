@@ -3,7 +3,8 @@ import type { Job } from '../../core/job/index.ts';
 import { makeProof, type PlatesWanted, proofPlates } from '../../core/makeProof.ts';
 import { proofGrid } from '../../core/proofGrid.ts';
 import type { Picture } from '../../core/raster/index.ts';
-import { badInput, done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done, MM_PER_INCH, type Outcome } from '../../core/units/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import type { CommandSpec } from './options.ts';
@@ -47,8 +48,7 @@ function colourwayOf(job: Job, given: Given): Outcome<string | null> {
     [c.id, c.name].some((n) => n.toLowerCase() === wanted.toLowerCase()),
   );
   if (found) return done(found.id);
-  if (job.colourways.length === 0)
-    return badInput('This job has no colourways.', 'Leave --colourway out, or add colourways in the studio.');
+  if (job.colourways.length === 0) return optionTrouble.noColourways();
   return unknown(
     'colourway',
     wanted,
@@ -68,9 +68,10 @@ async function gridOf(
   const count = job.veneers.length * Math.max(1, job.colourways.length);
   const inches = (deckLength(job.deck, 'along') * job.deck.width) / MM_PER_INCH ** 2;
   if (count * inches * dpi ** 2 > MOST_POINTS)
-    return badInput(
-      `${count} proofs at ${dpi} dpi make too large a picture.`,
-      `Give --dpi ${Math.max(20, Math.floor(Math.sqrt(MOST_POINTS / (count * inches))))} or less.`,
+    return optionTrouble.proofTooLarge(
+      count,
+      dpi,
+      Math.max(20, Math.floor(Math.sqrt(MOST_POINTS / (count * inches)))),
     );
   const plates = await proofPlates(wanted);
   if (!plates.ok) return plates;
@@ -79,9 +80,8 @@ async function gridOf(
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
-  if (out === undefined) return badInput('No file was named for the proof.', 'Give one with --out FILE.png.');
-  if (!/\.png$/i.test(out))
-    return badInput(`A proof is written as PNG, but “${out}” ends otherwise.`, 'End its name in .png.');
+  if (out === undefined) return optionTrouble.noProofFile();
+  if (!/\.png$/i.test(out)) return optionTrouble.proofNotPng(out);
   const face = choiceOf(given, 'face', FACES);
   if (!face.ok) return face;
   const dpi = numberOf(given, 'dpi', { least: 20, most: 600 });
@@ -99,10 +99,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const { job } = veneer.value;
   const shown: Face = face.value ?? FACES.find((f) => job.faces[f].art.length > 0) ?? 'bottom';
   if (given.flag('grid') && (given.text('veneer') ?? given.text('colourway')) !== undefined)
-    return badInput(
-      '--grid shows every veneer and colourway, but one was named.',
-      'Leave --grid out, or --veneer and --colourway.',
-    );
+    return optionTrouble.gridAndVeneer();
   const at = dpi.value ?? (given.flag('grid') ? 40 : 150);
   const wanted = {
     job,

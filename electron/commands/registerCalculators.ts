@@ -1,7 +1,8 @@
 import { ENOUGH_READINGS } from '../../core/loggedRegister.ts';
 import { type RegisterReading, registerCorrection } from '../../core/press/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
 import { learnTolerance, type RegisterReading as MissReading } from '../../core/trap/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import type { Calculator } from './calculators.ts';
 
 /** Numbers parted by commas; an empty place is null. */
@@ -11,10 +12,7 @@ function numbers(text: string, least: number, most: number, what: string): Outco
     part === '' ? null : /^[+-]?(\d+\.?\d*|\.\d+)$/.test(part) ? Number(part) : Number.NaN,
   );
   if (parts.length < least || parts.length > most || read.some((n) => n !== null && !Number.isFinite(n)))
-    return badInput(
-      `“${text.slice(0, 60)}” is no ${what}.`,
-      'Give millimetres parted by commas, for example 380,0,0.3,-0.1.',
-    );
+    return optionTrouble.notNumbers(text.slice(0, 60), what);
   return done(read);
 }
 
@@ -38,12 +36,10 @@ const register: Calculator = {
       const read = numbers(text, 3, 4, 'reading of a mark');
       if (!read.ok) return read;
       const [x, y, along, across] = read.value;
-      if (x == null || y == null)
-        return badInput(`“${text}” does not say where the mark is.`, 'Begin with X,Y in mm.');
+      if (x == null || y == null) return optionTrouble.markWithoutPlace(text);
       readings.push({ x, y, ...(along == null ? {} : { along }), ...(across == null ? {} : { across }) });
     }
-    if (readings.length === 0)
-      return badInput('No mark was read.', 'Give --mark X,Y,ALONG,ACROSS for two marks or more.');
+    if (readings.length === 0) return optionTrouble.noMark();
     const places: [number, number][] = [];
     for (const text of given.texts('clamps')) {
       const read = numbers(text, 2, 2, 'place of a clamp');
@@ -52,8 +48,7 @@ const register: Calculator = {
     }
     if (places.length === 0) places.push([-265, -230], [265, -230]);
     const [first, second] = places;
-    if (!first || !second || places.length > 2)
-      return badInput('Two clamps are reckoned with.', 'Give --clamps X,Y X,Y.');
+    if (!first || !second || places.length > 2) return optionTrouble.notTwoClamps();
     const inputs = { readings, clamps: [first, second] as const };
     const found = registerCorrection(inputs);
     if (!found.ok) return found;
@@ -100,16 +95,11 @@ const tolerance: Calculator = {
       const read = numbers(pair, 2, 2, 'reading of a pull');
       if (!read.ok) return read;
       const [dx, dy] = read.value;
-      if (dx == null || dy == null)
-        return badInput(`“${text}” lacks a number.`, 'Give both, as in 0.2,-0.1.');
+      if (dx == null || dy == null) return optionTrouble.readingLacksNumber(text);
       screens.set(screen, [...(screens.get(screen) ?? []), { dx, dy }]);
     }
     const learned = learnTolerance([...screens.values()]);
-    if (!learned)
-      return badInput(
-        'No screen was read twice, so nothing is known of how it strays.',
-        'Give two readings or more of a screen, as --reading 0.2,-0.1 0.3,0.',
-      );
+    if (!learned) return optionTrouble.noSecondReading();
     return done({
       inputs: { screens: Object.fromEntries(screens) },
       found: {

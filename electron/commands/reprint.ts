@@ -2,7 +2,8 @@ import { stat } from 'node:fs/promises';
 import { packJob } from '../../core/job/index.ts';
 import { reprintOf } from '../../core/reprint.ts';
 import { lotsOf } from '../../core/runOf.ts';
-import { badInput, done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { diskTrouble, jobTrouble, optionTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import type { CommandSpec } from './options.ts';
@@ -37,34 +38,21 @@ function colourOf(text: string, inks: Inks): Outcome<readonly [string, { name: s
   const ink =
     inks.find((one) => one.id === which) ??
     inks.find((one) => one.name.toLowerCase() === which.toLowerCase());
-  if (!ink)
-    return badInput(
-      `The job has no ink “${which.slice(0, 60)}”.`,
-      `Choose ${[...new Set(inks.map((one) => one.name))].join(', ')}.`,
-    );
-  if (!/^#[0-9a-f]{6}$/i.test(hex))
-    return badInput(
-      `“${text.slice(0, 60)}” says no colour.`,
-      "Write it like 'Coral=#8a5fb0', or 'Coral=#8a5fb0'.",
-    );
+  if (!ink) return jobTrouble.noInk(which.slice(0, 60), [...new Set(inks.map((one) => one.name))].join(', '));
+  if (!/^#[0-9a-f]{6}$/i.test(hex)) return optionTrouble.notColour(text.slice(0, 60));
   return done([ink.id, { name: name || ink.name, hex: hex.toLowerCase() }]);
 }
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
-  if (out === undefined) return badInput('No file was named for the reprint.', 'Give one with --out.');
+  if (out === undefined) return optionTrouble.noReprintFile();
   const file = await openJobFile(context, given.words[0] as string);
   if (!file.ok) return file;
   const { job } = file.value;
   const fresh = given.text('new-colourway');
   const asked = given.texts('ink');
-  if (fresh !== undefined && given.flag('colourway'))
-    return badInput('--colourway and --new-colourway were both given.', 'Give one of them.');
-  if ((fresh === undefined) !== (asked.length === 0))
-    return badInput(
-      'A new colourway takes both its name and its inks.',
-      'Give --new-colourway NAME and --ink INK=#hex.',
-    );
+  if (fresh !== undefined && given.flag('colourway')) return optionTrouble.colourwayTwice();
+  if ((fresh === undefined) !== (asked.length === 0)) return optionTrouble.colourwayHalf();
   const colours: Record<string, { name: string; hex: string }> = {};
   for (const text of asked) {
     const read = colourOf(text, [...job.faces.bottom.inks, ...job.faces.top.inks]);
@@ -77,8 +65,7 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
     ...(fresh === undefined ? {} : { fresh: { name: fresh, colours } }),
   });
   if (!made.ok) return made;
-  if (await stat(out).catch(() => null))
-    return fileTrouble(`“${out}” is there already.`, 'Give another name with --out, or move that one away.');
+  if (await stat(out).catch(() => null)) return diskTrouble.alreadyThere(out);
   const written = await context.files.write(out, packJob({ ...file.value, job: made.value }));
   if (!written.ok) return written;
   const lots = lotsOf(made.value);

@@ -13,7 +13,8 @@ import {
   stepTestReading,
   USUAL,
 } from '../../core/press/index.ts';
-import { badInput, done } from '../../core/units/index.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
+import { done } from '../../core/units/index.ts';
 import { count, long, optionsOf, readFields, straight } from './calcFields.ts';
 import type { Calculator } from './calculators.ts';
 import { choiceOf } from './options.ts';
@@ -279,9 +280,7 @@ const frame: Calculator = {
   example: 'kickflat calc frame --film-length 860mm --film-width 215mm --blade 180mm',
   options: optionsOf(frameFields),
   run: straight(frameFields, (inputs: FrameInput) =>
-    inputs.blade > 0
-      ? innerFrame(inputs)
-      : badInput('A frame is not reckoned without a blade.', 'Give --blade.'),
+    inputs.blade > 0 ? innerFrame(inputs) : optionTrouble.frameWithoutBlade(),
   ),
   rows: [
     { path: ['width'], label: 'inside, across', unit: 'mm' },

@@ -1,4 +1,5 @@
 import { writeGpl, writePaletteJson } from '../../core/colour/index.ts';
+import { optionTrouble, shopTrouble } from '../../core/sentences/index.ts';
 import {
   readPaletteInks,
   type ShelfInk,
@@ -8,7 +9,7 @@ import {
   withoutShelfInk,
   withShelfInks,
 } from '../../core/shop/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { shopFile, stateDir } from '../host/index.ts';
 import type { Command, Context } from './context.ts';
 import { openJobFile } from './openJob.ts';
@@ -38,11 +39,7 @@ async function inksOf(context: Context, path: string): Promise<Outcome<ShelfInk[
     const { bottom, top } = file.value.job.faces;
     return done([...bottom.inks, ...top.inks].map(shelfInk));
   }
-  if (!/\.(gpl|json)$/i.test(path))
-    return badInput(
-      `“${path}” is no palette and no job.`,
-      'Give a GIMP palette (.gpl), a .json palette or a .kickflat job.',
-    );
+  if (!/\.(gpl|json)$/i.test(path)) return optionTrouble.notPaletteOrJob(path);
   const bytes = await context.files.read(path, MOST_PALETTE_BYTES);
   if (!bytes.ok) return bytes;
   const read = readPaletteInks(new TextDecoder().decode(bytes.value));
@@ -78,19 +75,14 @@ async function changed(context: Context, given: Given, shop: Shop): Promise<Outc
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const out = given.text('out');
-  if (out !== undefined && !/\.(gpl|json)$/i.test(out))
-    return badInput(
-      `A palette is written as .gpl or .json, but “${out}” ends otherwise.`,
-      'End its name so.',
-    );
+  if (out !== undefined && !/\.(gpl|json)$/i.test(out)) return optionTrouble.paletteEnding(out);
   const store = shopFile(stateDir());
   const known = await store.read();
   if (!known.ok) return known;
   const shop = await changed(context, given, known.value);
   if (!shop.ok) return shop;
   const shelf = shelfOf(shop.value);
-  if (out !== undefined && shelf.length === 0)
-    return badInput('The shelf is empty.', 'Put inks on it with --add, or in the studio.');
+  if (out !== undefined && shelf.length === 0) return shopTrouble.shelfEmpty();
   if (shop.value !== known.value) {
     const kept = await store.keep(shop.value);
     if (!kept.ok) return kept;

@@ -1,5 +1,6 @@
+import { optionTrouble } from '../../core/sentences/index.ts';
 import { EMPTY_SHOP, isEmptyShop, keepForShop, readShop, type Shop } from '../../core/shop/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { shopFile, stateDir } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
@@ -59,7 +60,7 @@ async function given(text: string, context: Parameters<Command>[1]): Promise<Out
   try {
     return readShop(JSON.parse(new TextDecoder().decode(bytes.value)));
   } catch {
-    return badInput(`“${text}” is no JSON.`, 'Give a file as kickflat shop --json prints it.');
+    return optionTrouble.shopNotJson(text);
   }
 }
 
@@ -67,8 +68,7 @@ export const run: Command = async (asked, context): Promise<Outcome<0>> => {
   const store = shopFile(stateDir());
   const [path] = asked.words;
   const from = asked.text('read');
-  if (from !== undefined && path !== undefined)
-    return badInput('A job and --read were both given.', 'Give one of them.');
+  if (from !== undefined && path !== undefined) return optionTrouble.shopTwice();
   const known = from === undefined ? await store.read() : await given(from, context);
   // Keeping a job's figures mends a damaged file, which is laid aside.
   const mendable = path !== undefined && !known.ok && known.kind === 'input';

@@ -3,8 +3,9 @@ import type { Face } from '../../core/deck/index.ts';
 import { hashOf, type Job, type TextData } from '../../core/job/index.ts';
 import { placeText, usualText } from '../../core/placeText.ts';
 import type { Picture } from '../../core/raster/index.ts';
+import { optionTrouble, textTrouble } from '../../core/sentences/index.ts';
 import { MOST_FONT_BYTES, type SetText, TYPEFACES, type WordsInput } from '../../core/text/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { typefaceFiles } from '../host/index.ts';
 import { fontDir } from '../places.ts';
 import { lookAt } from './artIn.ts';
@@ -71,7 +72,7 @@ export async function setAside(
       .run<WordsInput, Outcome<SetText & { family: string }>>('setWords', input, abort);
   } catch (error) {
     if (!abort.aborted) throw error;
-    return badInput('This font takes too long to read.', 'Choose another font file.');
+    return textTrouble.fontTooSlow();
   } finally {
     clearTimeout(timer);
   }
@@ -97,9 +98,7 @@ export async function textGiven(
   const words = given.text('text');
   if (words === undefined) {
     const stray = TEXT_OPTIONS.slice(1).find(({ name }) => given.text(name) !== undefined);
-    return stray
-      ? badInput(`--${stray.name} is given without --text.`, 'Give the words after --text.')
-      : done(null);
+    return stray ? optionTrouble.withoutText(stray.name) : done(null);
   }
   const height = lengthOf(given, 'text-height', { least: 0.5, most: 1000 });
   if (!height.ok) return height;
@@ -110,8 +109,7 @@ export async function textGiven(
   const align = choiceOf(given, 'align', ['left', 'centre', 'right'] as const);
   if (!align.ok) return align;
   const hex = given.text('text-colour')?.toLowerCase();
-  if (hex !== undefined && !/^#[0-9a-f]{6}$/.test(hex))
-    return badInput(`--text-colour: “${hex.slice(0, 40)}” is not a colour.`, "Write it like '#1b2440'.");
+  if (hex !== undefined && !/^#[0-9a-f]{6}$/.test(hex)) return optionTrouble.notTextColour(hex.slice(0, 40));
   const font = await fontGiven(context, given.text('font') ?? 'archivo-black');
   if (!font.ok) return font;
   const usual = usualText(job, face, words.replaceAll('\\n', '\n'));

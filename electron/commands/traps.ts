@@ -2,9 +2,10 @@ import { FACES, type Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import { asTolerance, ENOUGH_READINGS, learnedTolerance } from '../../core/loggedRegister.ts';
 import { rulesOf } from '../../core/printInk.ts';
+import { optionTrouble } from '../../core/sentences/index.ts';
 import type { LearnedTolerance, RegisterCurve } from '../../core/trap/index.ts';
 import { ACCEPTED_MM2, refuseDots, tryTraps, USUAL_TRIALS, widthsFor } from '../../core/trapTrials.ts';
-import { badInput, done, type Mm, type Outcome, parseLength } from '../../core/units/index.ts';
+import { done, failureAt, type Mm, type Outcome, parseLength } from '../../core/units/index.ts';
 import type { Command, Context } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import { type CommandSpec, choiceOf, type Given, lengthOf, numberOf } from './options.ts';
@@ -42,10 +43,7 @@ export const spec: CommandSpec = {
 function toleranceOf(given: Given, job: Job, learned: LearnedTolerance | null): Outcome<Mm> {
   if (given.text('tolerance')?.trim().toLowerCase() === 'log') {
     if (learned) return done(asTolerance(learned));
-    return badInput(
-      'The job’s log holds no screen that was read twice, so it teaches no tolerance.',
-      'Write down at the Press station how far pulls lay off, or give --tolerance a length.',
-    );
+    return optionTrouble.nothingLearnt();
   }
   const length = lengthOf(given, 'tolerance', { least: 0.05, most: 10 });
   return length.ok ? done(length.value ?? Math.max(0.05, job.press.registerTolerance)) : length;
@@ -60,13 +58,11 @@ function widthsOf(given: Given, tolerance: Mm): Outcome<Mm[]> {
   const widths: Mm[] = [];
   for (const part of text.split(',')) {
     const read = parseLength(part.trim());
-    if (!read.ok) return badInput(`--widths: ${read.reason}`, read.mend);
-    if (read.value < 0 || read.value > 10)
-      return badInput(`A trap of ${part.trim()} is not tried.`, 'Give widths from 0 to 10 mm.');
+    if (!read.ok) return failureAt('--widths', read);
+    if (read.value < 0 || read.value > 10) return optionTrouble.trapWidth(part.trim());
     widths.push(read.value);
   }
-  if (widths.length > MOST_WIDTHS)
-    return badInput(`${widths.length} trap widths are too many.`, `Give at most ${MOST_WIDTHS}.`);
+  if (widths.length > MOST_WIDTHS) return optionTrouble.tooManyWidths(widths.length, MOST_WIDTHS);
   return done(widths);
 }
 

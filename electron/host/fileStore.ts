@@ -1,7 +1,8 @@
 import { open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import type { FileStore } from '../../core/ports/index.ts';
-import { badInput, done, type Failure, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { diskTrouble } from '../../core/sentences/index.ts';
+import { done, type Failure, type Outcome } from '../../core/units/index.ts';
 import { troubleWith } from './fileTroubles.ts';
 import { sweepLeftovers } from './leftovers.ts';
 import { besideOf, flushFolder, makeFolder, writeFlushed, writeWhole } from './wholeFile.ts';
@@ -37,16 +38,11 @@ async function mayReplace(dir: string): Promise<Outcome<'new' | 'replace'>> {
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     if (code === 'ENOENT') return done('new');
-    if (code === 'ENOTDIR')
-      return fileTrouble(`“${dir}” is a file, not a folder.`, 'Name a folder that is new or empty.');
+    if (code === 'ENOTDIR') return diskTrouble.fileNotFolder(dir);
     return troubleWith(dir, error);
   }
   const foreign = await holdsOnlyOurs(dir, names);
-  if (foreign !== null)
-    return fileTrouble(
-      `The folder “${dir}” holds other files (${foreign}), which Kickflat will not touch.`,
-      'Name a folder that is new or empty.',
-    );
+  if (foreign !== null) return diskTrouble.foreignFiles(dir, foreign);
   return done('replace');
 }
 
@@ -80,14 +76,11 @@ async function read(path: string, maxBytes: number): Promise<Outcome<Uint8Array>
     const handle = await open(path, 'r');
     try {
       const facts = await handle.stat();
-      if (facts.isDirectory()) return fileTrouble(`“${path}” is a folder, not a file.`, 'Name a file.');
+      if (facts.isDirectory()) return diskTrouble.folderNotFile(path);
       // A pipe or a device may never end.
-      if (!facts.isFile()) return fileTrouble(`“${path}” is not an ordinary file.`, 'Name a file.');
+      if (!facts.isFile()) return diskTrouble.notOrdinary(path);
       if (facts.size > maxBytes)
-        return badInput(
-          `“${path}” is ${Math.ceil(facts.size / 1048576)} MB; at most ${Math.floor(maxBytes / 1048576)} MB are read.`,
-          'Save it smaller.',
-        );
+        return diskTrouble.tooLarge(path, Math.ceil(facts.size / 1048576), Math.floor(maxBytes / 1048576));
       return done(new Uint8Array(await handle.readFile()));
     } finally {
       await handle.close();
@@ -100,16 +93,12 @@ async function read(path: string, maxBytes: number): Promise<Outcome<Uint8Array>
 async function write(path: string, bytes: Uint8Array): Promise<Outcome<void>> {
   try {
     const there = await stat(path).catch(() => null);
-    if (there?.isDirectory()) return fileTrouble(`“${path}” is a folder, not a file.`, 'Name a file.');
+    if (there?.isDirectory()) return diskTrouble.folderNotFile(path);
     await writeWhole(path, bytes);
     return done(undefined);
   } catch (error) {
     const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
-    if (missing)
-      return fileTrouble(
-        `The folder of “${path}” does not exist.`,
-        'Make the folder first, or name another.',
-      );
+    if (missing) return diskTrouble.noFolder(path);
     return troubleWith(path, error);
   }
 }

@@ -1,7 +1,8 @@
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import { done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { diskTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { troubleWith } from './fileTroubles.ts';
 
 /** Held while a program may write a job; `release` may be called more than once. */
@@ -50,12 +51,9 @@ export async function lockJob(path: string): Promise<Outcome<JobLock>> {
       if ((error as NodeJS.ErrnoException).code !== 'EEXIST') return troubleWith(path, error);
       const other = await ownerOf(lock);
       if (other && holds(other) && !(other.pid === owner.pid && other.host === owner.host))
-        return fileTrouble(
-          `“${path}” is open in another program (process ${other.pid} on ${other.host}).`,
-          'Close it there first, or save under another name.',
-        );
+        return diskTrouble.openElsewhere(path, other.pid, other.host);
       await rm(lock, { force: true });
     }
   }
-  return fileTrouble(`“${path}” is being opened by another program.`, 'Try again in a moment.');
+  return diskTrouble.beingOpened(path);
 }

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { FileStore } from '../../core/ports/index.ts';
-import { done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { diskTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { MOST_JOB_BYTES } from './jobFile.ts';
 
 /** The writing that goes on for each path of this process; its windows take turns, so that none slips in between. */
@@ -48,11 +49,7 @@ export function jobVersions(files: FileStore) {
         if (!chosen) {
           const there = await files.read(path, MOST_JOB_BYTES);
           // A file that is gone, or can not be read, has nothing to lose by it; the writing itself tells of trouble.
-          if (there.ok && sum(there.value) !== known.get(key(tab, path)))
-            return fileTrouble(
-              'Another window or program has saved this job since it was opened here; its file was left as it is.',
-              'Save yours under another name (hold Shift while you save), or open the job again to see theirs.',
-            );
+          if (there.ok && sum(there.value) !== known.get(key(tab, path))) return diskTrouble.savedElsewhere();
         }
         const written = await write();
         if (!written.ok) return written;

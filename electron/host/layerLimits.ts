@@ -1,4 +1,4 @@
-import { badInput } from '../../core/units/index.ts';
+import { artTrouble } from '../../core/sentences/index.ts';
 
 /** What a file in layers may be; inks are pulled by hand, so that more layers than this were not prepared for a press. */
 export const LAYER_LIMITS = {
@@ -15,13 +15,6 @@ export const LAYER_LIMITS = {
   pages: 48,
 } as const;
 
-export const tooManyLayers = (name: string) =>
-  badInput(
-    `“${name}” has more than ${LAYER_LIMITS.layers} layers.`,
-    'Merge the layers of one ink in your editor, and remove those that do not print.',
-  );
+export const tooManyLayers = (name: string) => artTrouble.tooManyLayers(name, LAYER_LIMITS.layers);
 export const layersTooLarge = (name: string) =>
-  badInput(
-    `The layers of “${name}” have more points than Kickflat takes (${LAYER_LIMITS.points / 1e6} million each, ${LAYER_LIMITS.allPoints / 1e6} million in all).`,
-    'Scale the picture down: 600 dpi at the size of the deck is all a film can show.',
-  );
+  artTrouble.layersTooLarge(name, LAYER_LIMITS.points / 1e6, LAYER_LIMITS.allPoints / 1e6);

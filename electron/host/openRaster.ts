@@ -2,7 +2,8 @@ import { strFromU8, type UnzipFileInfo, unzipSync } from 'fflate';
 import { SaxesParser } from 'saxes';
 import type { ArtLayer } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { artTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { LAYER_LIMITS, layersTooLarge, tooManyLayers } from './layerLimits.ts';
 import { pngOfPicture } from './pngFile.ts';
 
@@ -32,11 +33,7 @@ interface Stack {
   readonly nodes: readonly Node[];
 }
 
-const damaged = (name: string, what: string) =>
-  badInput(
-    `The OpenRaster picture “${name}” is damaged: ${what}.`,
-    'Open it in your editor and save it as OpenRaster again, or export each layer as a PNG.',
-  );
+const damaged = (name: string, what: string) => artTrouble.openRasterDamaged(name, what);
 
 /** Whether a zip says in its first entry that it is OpenRaster: its name and text stand at fixed places, uncompressed. */
 export const isOpenRaster = (bytes: Uint8Array): boolean =>
@@ -163,11 +160,7 @@ export async function openRasterLayers(
   let points = width * height * nodes.length;
 
   const lay = async (canvas: Picture, node: Node, opacity: number): Promise<Outcome<null>> => {
-    if (node.mode !== 'svg:src-over')
-      return badInput(
-        `A layer of “${name}” is blended by “${node.mode.slice(0, 40)}”.`,
-        'Set it to plain blending, or merge it in your editor: an ink can only lie over another.',
-      );
+    if (node.mode !== 'svg:src-over') return artTrouble.layerBlended(name, node.mode.slice(0, 40));
     if (node.kind === 'stack') {
       for (const part of [...node.inside].reverse())
         if (!part.hidden) {
@@ -199,7 +192,6 @@ export async function openRasterLayers(
       hidden: node.hidden,
     });
   }
-  if (layers.length === 0)
-    return badInput(`“${name}” has no layers.`, 'Save it again with at least one layer for each ink.');
+  if (layers.length === 0) return artTrouble.noLayers(name);
   return done(layers);
 }

@@ -1,7 +1,8 @@
 import sharp, { type Metadata, type Sharp } from 'sharp';
 import type { ArtLayer, ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { artTrouble, drawingTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import type { DrawingTrial, PdfReader } from './drawingTrial.ts';
 import { drawSvg, MOST_WINDOW_POINTS, pixelsOf } from './drawSvg.ts';
 import { isOpenRaster, openRasterLayers } from './openRaster.ts';
@@ -72,20 +73,9 @@ interface Drawing {
 }
 
 const tooLarge = (name: string, width: number, height: number) =>
-  badInput(
-    `“${name}” has ${width} × ${height} points, more than the ${LIMITS.pixels / 1e6} million Kickflat takes.`,
-    'Save it smaller: 600 dpi at the size of the deck is all a film can show.',
-  );
-const damaged = (name: string, kind: string) =>
-  badInput(
-    `“${name}” is damaged or not a whole ${kind} picture.`,
-    `Open it in your editor and save it as ${kind} again.`,
-  );
-const tooSlow = (name: string, seconds: number) =>
-  badInput(
-    `“${name}” takes longer than ${seconds} s to open.`,
-    'Simplify it, or export it as a PNG at 600 dpi.',
-  );
+  artTrouble.tooManyPoints(name, width, height, LIMITS.pixels / 1e6);
+const damaged = (name: string, kind: string) => artTrouble.damaged(name, kind);
+const tooSlow = (name: string, seconds: number) => artTrouble.tooSlow(name, seconds);
 
 /**
  * `work`, or a refusal that speaks of `seconds` once those `left` of them are over; the library's own time limit does not
@@ -169,16 +159,10 @@ async function embeddedInBounds(scan: SvgScan, name: string): Promise<Outcome<vo
       }).metadata();
       points += width * height;
     } catch {
-      return badInput(
-        `A picture embedded in the drawing “${name}” is damaged.`,
-        'Embed it again, or remove it.',
-      );
+      return drawingTrouble.pictureDamaged(name);
     }
     if (points > LIMITS.embeddedPixels)
-      return badInput(
-        `The pictures embedded in the drawing “${name}” have more than ${LIMITS.embeddedPixels / 1e6} million points.`,
-        'Scale them down to 600 dpi at their size on the deck.',
-      );
+      return drawingTrouble.picturesTooLarge(name, LIMITS.embeddedPixels / 1e6);
   }
   return done(undefined);
 }
@@ -190,10 +174,7 @@ function textOf(bytes: Uint8Array, name: string): Outcome<string> {
   try {
     return done(new TextDecoder(stated, { fatal: true }).decode(bytes));
   } catch {
-    return badInput(
-      `The drawing “${name}” is not written in the encoding it states (${stated}).`,
-      'Save it as UTF-8.',
-    );
+    return drawingTrouble.otherEncoding(name, stated);
   }
 }
 
@@ -214,12 +195,8 @@ export function sharpCodec(
       () => null,
     );
     if (read === 'late') return tooSlow(name, SLOWEST_PDF_TRIAL_S);
-    if (read === null)
-      return badInput(
-        `The PDF “${name}” is damaged or can not be drawn.`,
-        'Save it again from your editor, or export each layer as a PNG.',
-      );
-    if (!('layers' in read)) return badInput(read.reason, read.mend);
+    if (read === null) return artTrouble.pdfDamaged(name);
+    if (!('layers' in read)) return { ...read, ok: false, kind: 'input' };
     return done(read.layers.map(({ name: layer, hidden, png }) => ({ name: layer, hidden, bytes: png })));
   }
   /** Drawings already looked at, by the very bytes handed over; films ask for many windows of one drawing. */
@@ -237,11 +214,7 @@ export function sharpCodec(
   async function readDrawing(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
     const started = performance.now();
     const mb = LIMITS.svgBytes / 1048576;
-    if (bytes.length > LIMITS.svgBytes)
-      return badInput(
-        `The drawing “${name}” is larger than ${mb} MB.`,
-        'Simplify it, or export it as a PNG at 600 dpi.',
-      );
+    if (bytes.length > LIMITS.svgBytes) return drawingTrouble.tooLarge(name, mb);
     const text = textOf(bytes, name);
     if (!text.ok) return text;
     const scan = scanSvg(text.value, name);
@@ -281,11 +254,7 @@ export function sharpCodec(
   }
 
   function kindOf(bytes: Uint8Array, name: string): Outcome<ArtMediaType> {
-    if (bytes.length > LIMITS.bytes)
-      return badInput(
-        `“${name}” is larger than ${LIMITS.bytes / 1048576} MB.`,
-        'Save it smaller, or as PNG.',
-      );
+    if (bytes.length > LIMITS.bytes) return artTrouble.tooLarge(name, LIMITS.bytes / 1048576);
     return sniff(bytes, name);
   }
 

@@ -1,7 +1,8 @@
 import { copyFile, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { shopTrouble } from '../../core/sentences/index.ts';
 import { EMPTY_SHOP, readShop, type Shop } from '../../core/shop/index.ts';
-import { badInput, done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { makeFolder, writeWhole } from './wholeFile.ts';
 
 export interface ShopFile {
@@ -21,19 +22,13 @@ export function shopFile(dir: string): ShopFile {
       text = await readFile(path, 'utf8');
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code === 'ENOENT') return done(EMPTY_SHOP);
-      return fileTrouble(
-        'Your shop’s figures can not be read.',
-        'See that the folder Kickflat keeps its state in may be read.',
-      );
+      return shopTrouble.unread();
     }
     let raw: unknown;
     try {
       raw = JSON.parse(text);
     } catch {
-      return badInput(
-        'Your shop’s figures are damaged: they are no JSON.',
-        'Keep the figures of a job for the shop again; the damaged file is laid aside.',
-      );
+      return shopTrouble.notJson();
     }
     return readShop(raw);
   }
@@ -47,10 +42,7 @@ export function shopFile(dir: string): ShopFile {
         await writeWhole(path, Buffer.from(`${JSON.stringify(shop, null, 1)}\n`));
         return done(undefined);
       } catch {
-        return fileTrouble(
-          'Your shop’s figures could not be kept.',
-          'See that there is room and that the folder Kickflat keeps its state in may be written.',
-        );
+        return shopTrouble.notKept();
       }
     },
   };

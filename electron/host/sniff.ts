@@ -1,5 +1,6 @@
 import type { ArtMediaType } from '../../core/ports/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { artTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import { isOpenRaster } from './openRaster.ts';
 
 const ascii = (bytes: Uint8Array, from: number, to: number): string =>
@@ -16,8 +17,6 @@ const OTHERS: readonly (readonly [start: string, what: string])[] = [
   ['\u001f\u008b', 'a compressed file'],
 ];
 
-const KINDS = 'PNG, JPEG, WebP, TIFF, AVIF or SVG';
-
 /** A PDF's mark stands in its first bytes (ISO 32000-1, 7.5.2); programs put up to a kilobyte before it. */
 export const isPdf = (bytes: Uint8Array): boolean => ascii(bytes, 0, 1024).includes('%PDF-');
 
@@ -30,8 +29,7 @@ const isUtf16 = (bytes: Uint8Array) =>
 
 /** What a file is by its first bytes; its name plays no part. SVG may begin with an XML prologue and comments. */
 export function sniff(bytes: Uint8Array, name: string): Outcome<ArtMediaType> {
-  if (bytes.length === 0)
-    return badInput(`“${name}” is empty.`, 'Save the picture again and check that it opens.');
+  if (bytes.length === 0) return artTrouble.empty(name);
   if (ascii(bytes, 0, 8) === '\u0089PNG\r\n\u001a\n') return done('image/png');
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return done('image/jpeg');
   if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 12) === 'WEBP') return done('image/webp');
@@ -40,14 +38,14 @@ export function sniff(bytes: Uint8Array, name: string): Outcome<ArtMediaType> {
   if (ascii(bytes, 4, 8) === 'ftyp') {
     const brands = ascii(bytes, 8, 64);
     if (/avi[fs]/.test(brands)) return done('image/avif');
-    return badInput(`“${name}” is a film or a camera picture of another kind.`, `Save it as ${KINDS}.`);
+    return artTrouble.filmOrCamera(name);
   }
   const start = ascii(bytes, 0, 4096).replace(/^\u00ef\u00bb\u00bf/, '');
   if (/^\s*</.test(start) && /<(?:[A-Za-z_][\w.-]*:)?svg[\s>/]/.test(start)) return done('image/svg+xml');
   // A long prologue: comments and licences may stand before the root.
   if (/^\s*<(\?xml|!--|!DOCTYPE\s+svg)/i.test(start)) return done('image/svg+xml');
-  if (isUtf16(bytes)) return badInput(`“${name}” is text in UTF-16.`, 'Save the SVG as UTF-8.');
+  if (isUtf16(bytes)) return artTrouble.utf16(name);
   const other = OTHERS.find(([sign]) => start.startsWith(sign));
-  if (other) return badInput(`“${name}” is ${other[1]}.`, `Save it as ${KINDS}.`);
-  return badInput(`“${name}” is not a picture Kickflat knows.`, `Save it as ${KINDS}.`);
+  if (other) return artTrouble.otherKind(name, other[1]);
+  return artTrouble.unknown(name);
 }

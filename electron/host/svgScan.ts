@@ -1,4 +1,5 @@
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { drawingTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 
 /** Elements a drawing may have; a rich full-deck drawing has a few thousand. Beyond this a render takes over 8 s. */
 const MOST_ELEMENTS = 200_000;
@@ -52,21 +53,9 @@ const HANDLER = /^on[a-z]+$/;
 const EMBEDDED = /^data:image\/(?:png|jpe?g|gif|webp|avif)\s*;\s*base64\s*,/i;
 const ATTRIBUTE = /([^\s=/<>"']+)\s*=\s*(?:"([^"<]*)"|'([^'<]*)')/g;
 
-const external = (name: string) =>
-  badInput(
-    `The drawing “${name}” refers to something outside itself.`,
-    'Embed linked pictures, fonts and styles in your editor, then save the drawing again.',
-  );
-const scripted = (name: string) =>
-  badInput(
-    `The drawing “${name}” holds a script.`,
-    'Save it as plain SVG, without scripts or links that run them.',
-  );
-const cutOff = (name: string) =>
-  badInput(
-    `The drawing “${name}” is damaged: its text ends in the middle.`,
-    'Save it again from your editor.',
-  );
+const external = (name: string) => drawingTrouble.refersOutside(name);
+const scripted = (name: string) => drawingTrouble.script(name);
+const cutOff = (name: string) => drawingTrouble.cutShort(name);
 
 /** Every `url(...)` of a style must point inside the drawing. */
 function stylesInside(value: string): boolean {
@@ -148,10 +137,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
       const subset = text.indexOf('[', start);
       if (end < 0) return cutOff(name);
       if ((subset >= 0 && subset < end) || /^<!ENTITY/i.test(text.slice(start, start + 9)))
-        return badInput(
-          `The drawing “${name}” declares entities of its own.`,
-          'Save it as plain SVG: your editor then writes the text out in full.',
-        );
+        return drawingTrouble.entities(name);
       at = end + 1;
       continue;
     }
@@ -168,11 +154,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
     at = end;
     if (tag.startsWith('/')) {
       const closed = open.pop();
-      if (!closed || closed.name !== tag.slice(1).trim())
-        return badInput(
-          `The drawing “${name}” is damaged: its tags do not match.`,
-          'Save it again from your editor.',
-        );
+      if (!closed || closed.name !== tag.slice(1).trim()) return drawingTrouble.tagsUnmatched(name);
       ends[closed.index] = ends.length;
       if (open.length === 1 && child) top.push({ ...child, end });
       continue;
@@ -182,22 +164,11 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
     const empty = tag.endsWith('/');
     const index = ends.length;
     ends.push(index + 1);
-    if (index >= MOST_ELEMENTS)
-      return badInput(
-        `The drawing “${name}” has more than ${MOST_ELEMENTS} elements.`,
-        'Simplify it, or export it as a PNG at 600 dpi.',
-      );
-    if (open.length >= DEEPEST)
-      return badInput(
-        `The drawing “${name}” is nested more than ${DEEPEST} deep.`,
-        'Ungroup it in your editor, or export it as a PNG at 600 dpi.',
-      );
+    if (index >= MOST_ELEMENTS) return drawingTrouble.tooManyElements(name, MOST_ELEMENTS);
+    if (open.length >= DEEPEST) return drawingTrouble.tooDeep(name, DEEPEST);
     if (local === 'script' || local === 'handler') return scripted(name);
     if (/^(foreignObject|iframe|embed|object)$/i.test(local))
-      return badInput(
-        `The drawing “${name}” holds a foreign document (${local}).`,
-        'Turn that part into paths, or export it as a PNG at 600 dpi.',
-      );
+      return drawingTrouble.foreignDocument(name, local);
     const attributes = new Map<string, string>();
     const inRoot = open.length === 1;
     for (const match of tag.slice(element.length).matchAll(ATTRIBUTE)) {
@@ -217,11 +188,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
       } else if (!key.startsWith('xmlns') && !stylesInside(value)) return external(name);
     }
     if (root === null) {
-      if (local !== 'svg')
-        return badInput(
-          `“${name}” is XML, but its root is “${element.slice(0, 40)}”, not svg.`,
-          'Save it as plain SVG.',
-        );
+      if (local !== 'svg') return drawingTrouble.notSvg(name, element.slice(0, 40));
       root = {
         rootStart: start,
         rootEnd: end,
@@ -229,11 +196,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
         rootEmpty: empty,
         rootAttributes: attributes,
       };
-    } else if (open.length === 0)
-      return badInput(
-        `The drawing “${name}” is damaged: it has two roots.`,
-        'Save it again from your editor.',
-      );
+    } else if (open.length === 0) return drawingTrouble.twoRoots(name);
     if (inRoot) {
       child = {
         name: element,
@@ -248,11 +211,7 @@ export function scanSvg(text: string, name: string): Outcome<SvgScan> {
     if (!empty) open.push({ name: element, index });
   }
   if (root === null || open.length > 0) return cutOff(name);
-  if (drawnElements(ends, ids, uses) > MOST_DRAWN)
-    return badInput(
-      `The drawing “${name}” copies its parts more than ${MOST_DRAWN} times, or endlessly.`,
-      'Unlink the clones in your editor, or export it as a PNG at 600 dpi.',
-    );
+  if (drawnElements(ends, ids, uses) > MOST_DRAWN) return drawingTrouble.tooManyCopies(name, MOST_DRAWN);
   return done({ text, ...root, embedded, top });
 }
 

@@ -1,5 +1,6 @@
 import type { SvgWindow } from '../../core/ports/index.ts';
-import { badInput, done, type Outcome } from '../../core/units/index.ts';
+import { drawingTrouble } from '../../core/sentences/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 import type { SvgScan } from './svgScan.ts';
 
 /** A drawing's own coordinates, and its physical size in mm where it states one. */
@@ -45,8 +46,7 @@ function length(text: string | undefined): Length | null | 'wrong' {
 
 /** Size and coordinates by SVG 2, section 8: the viewBox, or the width and height, or the two together. */
 export function svgSize(scan: SvgScan, name: string): Outcome<SvgSize> {
-  const wrong = (what: string) =>
-    badInput(`The drawing “${name}” states ${what}.`, 'Set the page size in your editor and save it again.');
+  const wrong = (what: string) => drawingTrouble.badSize(name, what);
   const width = length(scan.rootAttributes.get('width'));
   const height = length(scan.rootAttributes.get('height'));
   if (width === 'wrong' || height === 'wrong') return wrong('a size that is not a positive length');

@@ -1,7 +1,8 @@
 import { type Art, hashOf, type TextData } from '../../core/job/index.ts';
 import { placeText, resetText, textAsLaid, usualText } from '../../core/placeText.ts';
+import { textTrouble } from '../../core/sentences/index.ts';
 import { MOST_FONT_BYTES, TYPEFACES } from '../../core/text/index.ts';
-import { badInput, type Failure } from '../../core/units/index.ts';
+import type { Failure } from '../../core/units/index.ts';
 import { changeArt, edit, onFace, tell, useStudio } from '../state/index.ts';
 import { latestWins, setInWorker } from '../workers/index.ts';
 import { inkOfColour } from './inkOfColour.ts';
@@ -19,9 +20,7 @@ function fontsOf(text: TextData): { name: string; from: string | Uint8Array }[] 
       from: new URL(`fonts/${file}`, document.baseURI).href,
     }));
   const bytes = useStudio.getState().extra.get(pathOf(text.font));
-  return bytes
-    ? [{ name: text.fontName, from: bytes }]
-    : badInput(`The font “${text.fontName}” is not in this job.`, 'Choose another, or pick its file again.');
+  return bytes ? [{ name: text.fontName, from: bytes }] : textTrouble.fontNotInJob(text.fontName);
 }
 
 async function drawn(text: TextData) {
@@ -104,8 +103,7 @@ export function changeWords(asked: Asked): void {
 
 /** Takes a font file into the job and gives the name words know it by. */
 export async function takeFont(file: File): Promise<{ font: string; fontName: string } | Failure> {
-  if (file.size > MOST_FONT_BYTES)
-    return badInput(`“${file.name}” is too large for a font.`, 'Pick a font with fewer letters.');
+  if (file.size > MOST_FONT_BYTES) return textTrouble.fontFileTooLarge(file.name);
   const bytes = new Uint8Array(await file.arrayBuffer());
   const font = `${OWN}${hashOf(bytes)}`;
   const extra = new Map(useStudio.getState().extra);

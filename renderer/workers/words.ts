@@ -1,6 +1,7 @@
 import * as Comlink from 'comlink';
+import { textTrouble } from '../../core/sentences/index.ts';
 import type { SetText } from '../../core/text/index.ts';
-import { badInput, type Outcome } from '../../core/units/index.ts';
+import type { Outcome } from '../../core/units/index.ts';
 import type { WordsRequest, WordsWorker } from './wordsWorker.ts';
 
 /** ms after which a font is given up: a bad one must not keep the studio waiting. */
@@ -21,7 +22,7 @@ export async function setInWorker(
       worker?.terminate();
       worker = null;
       remote = null;
-      resolve(badInput('This font takes too long to read.', 'Choose another font file.'));
+      resolve(textTrouble.fontTooSlow());
     }, MOST_MS);
   });
   try {

@@ -1,6 +1,7 @@
 import * as Comlink from 'comlink';
+import { studioTrouble } from '../../core/sentences/index.ts';
 import { type SetText, setWords, type TextSetting } from '../../core/text/index.ts';
-import { done, fileTrouble, type Outcome } from '../../core/units/index.ts';
+import { done, type Outcome } from '../../core/units/index.ts';
 
 export interface WordsRequest {
   /** Addresses of fonts that come with the program, or the bytes of one's own. */
@@ -15,11 +16,7 @@ async function bytesOf(from: string | Uint8Array): Promise<Outcome<Uint8Array>> 
   const known = fetched.get(from);
   if (known) return done(known);
   const response = await fetch(from).catch(() => null);
-  if (!response?.ok)
-    return fileTrouble(
-      'A font of the program can not be read.',
-      'Start the studio again, then install it anew.',
-    );
+  if (!response?.ok) return studioTrouble.fontUnread();
   const bytes = new Uint8Array(await response.arrayBuffer());
   fetched.set(from, bytes);
   return done(bytes);

@@ -11,7 +11,8 @@ import {
   type Trace,
   tracedDeck,
 } from '../../../core/deck/index.ts';
-import { badInput, done, type Outcome } from '../../../core/units/index.ts';
+import { traceTrouble } from '../../../core/sentences/index.ts';
+import { done, type Outcome } from '../../../core/units/index.ts';
 
 export type Place = readonly [number, number];
 
@@ -46,13 +47,7 @@ export function squared(
   source: string,
 ): Outcome<Squared> {
   const missing = holesWanted(settings.which) - holes.length;
-  if (missing > 0)
-    return badInput(
-      missing === 1
-        ? 'One truck hole is still to be clicked.'
-        : `${missing} truck holes are still to be clicked.`,
-      'Click each in its middle, in any order.',
-    );
+  if (missing > 0) return traceTrouble.holesToClick(missing);
   const ordered = orderHoles(holes, settings.noseTo);
   if (!ordered.ok) return ordered;
   const squaring = squareOutline(deck, ordered.value, settings.wheelbase, settings.which);

@@ -1,6 +1,7 @@
 import * as Comlink from 'comlink';
 import { type Pixels, type Trace, traceOutline } from '../../../core/deck/index.ts';
-import { badInput, type Outcome } from '../../../core/units/index.ts';
+import { traceTrouble } from '../../../core/sentences/index.ts';
+import type { Outcome } from '../../../core/units/index.ts';
 
 let picture: Pixels | null = null;
 
@@ -11,7 +12,7 @@ const api = {
   },
   /** The deck's outline in that picture; `threshold` null: found. */
   trace(threshold: number | null): Outcome<Trace> {
-    if (!picture) return badInput('There is no picture to trace.', 'Choose one first.');
+    if (!picture) return traceTrouble.noPicture();
     return traceOutline(picture, { threshold });
   },
 };

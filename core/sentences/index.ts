@@ -1,0 +1,16 @@
+export { artTrouble } from './art.ts';
+export { deckTrouble } from './deck.ts';
+export { diskTrouble } from './disk.ts';
+export { drawingTrouble } from './drawing.ts';
+export { badInput, cancelled, type Failure, failureAt, fileTrouble } from './failure.ts';
+export { filmTrouble } from './film.ts';
+export { jobTrouble } from './job.ts';
+export { optionTrouble } from './option.ts';
+export { outlineTrouble } from './outline.ts';
+export { paletteTrouble } from './palette.ts';
+export { planTrouble } from './plan.ts';
+export { pressTrouble } from './press.ts';
+export { shopTrouble } from './shop.ts';
+export { studioTrouble } from './studio.ts';
+export { textTrouble } from './text.ts';
+export { traceTrouble } from './trace.ts';

@@ -1,0 +1,20 @@
+import { badInput, fileTrouble, type Said } from './failure.ts';
+
+export const studioTrouble = {
+  /** `said` is what the program answered, or nothing. */
+  refused: (said: string) =>
+    fileTrouble(said || 'The studio’s program refused.', 'Start it again with kickflat studio.'),
+  bug: (message: Said) =>
+    badInput(`Something went wrong inside Kickflat (${message}).`, 'Nothing was written; please report it.'),
+  noArtOnFaces: () => badInput('There is no art on the chosen faces yet.', 'Place some art first.'),
+  jobForgotten: () => badInput('That job is no longer known here.', 'Open it again from its file.'),
+  noFile: () => badInput('This job has no file here yet.', 'Save it as a download first.'),
+  doneByPage: (method: Said) => badInput(`“${method}” is done by the page itself.`, 'Reload the page.'),
+  noAnswer: () =>
+    fileTrouble(
+      'The studio’s program does not answer.',
+      'Start it again with kickflat studio, and open the address it prints.',
+    ),
+  fontUnread: () =>
+    fileTrouble('A font of the program can not be read.', 'Start the studio again, then install it anew.'),
+};
