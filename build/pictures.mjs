@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from './build.mjs';
 import { install } from './install.mjs';
+import { papers } from './papers.mjs';
 import { ROOT } from './root.mjs';
 import { isEntry, main, Refusal } from './step.mjs';
 
@@ -39,16 +40,13 @@ async function host(state) {
 }
 
 /** Every station of the demonstration job in the running studio, so that the guide's pictures are never stale. */
-export async function pictures() {
-  await install({ system: true });
-  await build();
+async function stations() {
   const sharp = (await import('sharp')).default;
   const { chromium } = await import('playwright-core');
   const state = await mkdtemp(join(tmpdir(), 'kickflat-pictures-'));
   const studio = await host(state);
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS });
   try {
-    await mkdir(OUT, { recursive: true });
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.goto(studio.address);
     await page.getByRole('button', { name: /demo/i }).first().click();
@@ -74,4 +72,13 @@ export async function pictures() {
   }
 }
 
-if (isEntry(import.meta)) await main(pictures);
+/** All pictures of the README and the guide; `papers` or `stations` alone when named. */
+export async function pictures(only) {
+  await install({ system: true });
+  await build();
+  await mkdir(OUT, { recursive: true });
+  if (only !== 'papers') await stations();
+  if (only !== 'stations') await papers(OUT);
+}
+
+if (isEntry(import.meta)) await main(() => pictures(process.argv[2]));
