@@ -7,17 +7,24 @@ import type { TileInput } from './separateTile.ts';
 import { shownPart } from './shownPart.ts';
 import { pxPerMm } from './units/index.ts';
 
-/** Points a side of the tiles a face is separated in; their width is whole words. */
-const TILE_WIDTH = 4096;
-const TILE_HEIGHT = 1024;
+/**
+ * Points of the art, a side, that a tile of the face needs at most, or nearly: fewer and larger tiles read a drawing's text less
+ * often, smaller ones need less memory. Tiles start at multiples of `TILE_STEP` points, so that they share no words and no node of
+ * the tabulated wrap lies elsewhere for another choice of tiles.
+ */
+const TILE_ART = 2816;
+const TILE_STEP = 256;
 /** Art with more points than this to a film point is reduced first, or detail between the samples would be lost. */
 const DENSEST = 1.5;
 
 /**
- * Points to the inch a drawing is drawn at, at most. Its soft edges are solved and brought to the film's own points: at half the
- * film's resolution they come out within a third of a film point (tests/reference/separationEdges draws at 300 for films of 600).
+ * Points to the inch a drawing is drawn at: half the film's, for its soft edges are solved and brought to the film's own points,
+ * within a third of a film point (tests/reference/separationEdges draws at 300 for films of 600); never more than the last, nor
+ * less than the first unless the film has less.
  */
-const FINEST_DRAWN_DPI = 600;
+const DRAWN_DPI = [300, 600] as const;
+
+const drawnDpi = (dpi: number): number => Math.min(DRAWN_DPI[1], Math.max(dpi / 2, Math.min(dpi, DRAWN_DPI[0])));
 
 /** A piece of art as pixels: the size it is drawn at, and a window of it. */
 export interface ArtPixels {
@@ -31,7 +38,7 @@ export interface ArtPixels {
 export function drawnSize(piece: Art, dpi: number): ArtPixels {
   const whole = wholeSize(piece);
   if (piece.mediaType === 'image/svg+xml') {
-    const fine = pxPerMm(Math.min(dpi, FINEST_DRAWN_DPI));
+    const fine = pxPerMm(drawnDpi(dpi));
     return {
       width: Math.max(1, Math.round(whole.width * fine)),
       height: Math.max(1, Math.round(whole.height * fine)),
@@ -63,6 +70,12 @@ export interface TilePlan {
   readonly input: (window: Picture, out: readonly Mask[]) => TileInput;
 }
 
+/** Points a side of equal tiles of `length` of them, each of which needs at most about `TILE_ART` of the art. */
+function tileSide(length: number, artPerPoint: number): number {
+  const tiles = Math.max(1, Math.ceil((length * artPerPoint) / TILE_ART));
+  return Math.max(TILE_STEP, Math.ceil(length / tiles / TILE_STEP) * TILE_STEP);
+}
+
 /** The tiles of the face that a piece reaches, drawn at `pixels`. */
 export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels: ArtPixels): TilePlan[] {
   const plans: TilePlan[] = [];
@@ -78,10 +91,13 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
   };
   // A flat ink covers or does not: a faint piece is as solid as any other.
   const opacity = isToned(face) ? (piece.opacity ?? 1) : 1;
-  for (let y = 0; y < raster.height; y += TILE_HEIGHT)
-    for (let x = 0; x < raster.width; x += TILE_WIDTH) {
-      const width = Math.min(TILE_WIDTH, raster.width - x);
-      const height = Math.min(TILE_HEIGHT, raster.height - y);
+  const artPerPoint = pixels.width / (wholeSize(piece).width * pxPerMm(raster.dpi));
+  const across = tileSide(raster.width, artPerPoint);
+  const down = tileSide(raster.height, artPerPoint);
+  for (let y = 0; y < raster.height; y += down)
+    for (let x = 0; x < raster.width; x += across) {
+      const width = Math.min(across, raster.width - x);
+      const height = Math.min(down, raster.height - y);
       const grid = artGrid(raster, piece, { x, y, width, height });
       const { box } = grid;
       if (box.x1 <= shares.x0 || box.y1 <= shares.y0 || box.x0 >= shares.x1 || box.y0 >= shares.y1) continue;

@@ -136,14 +136,39 @@ export function newEdgeSolver(
   };
 }
 
-/** Adds the cores of a ring of offsets about (x, y) to the sums of their labels. */
+/** Adds `count` cores of one label and colour, the first of them √`square` away, to the sums of their label. */
+function addCores(s: EdgeSolver, core: number, word: number, count: number, square: number): void {
+  const { sums, curve } = s;
+  const label = core & LABEL;
+  const at = label * 5;
+  const before = sums[at + 4]!;
+  if (before === 0) {
+    s.nearest[s.seenCount] = square;
+    s.seen[s.seenCount++] = label;
+  }
+  const alpha = word >>> 24;
+  const sure = core >>> 7;
+  const weight = WEIGHT[sure]! * count;
+  const w = ALPHA_WEIGHT[(sure << 8) | alpha]! * count;
+  sums[at] = sums[at]! + w * curve[word & 255]!;
+  sums[at + 1] = sums[at + 1]! + w * curve[(word >>> 8) & 255]!;
+  sums[at + 2] = sums[at + 2]! + w * curve[(word >>> 16) & 255]!;
+  sums[at + 3] = sums[at + 3]! + weight * alpha;
+  sums[at + 4] = before + weight;
+}
+
+/**
+ * Adds the cores of a ring of offsets about (x, y) to the sums of their labels. In drawn art they are nearly always of two
+ * kinds, one on each side of an edge: those are only counted.
+ */
 function gather(s: EdgeSolver, x: number, y: number, ring: Ring): void {
   const { width, height } = s.picture;
-  const { words, cores, sums, curve, nearest, seen } = s;
+  const { words, cores } = s;
   const { offsets, squares, reach } = ring;
   const inside = x >= reach && y >= reach && x + reach < width && y + reach < height;
   const here = y * width + x;
-  let { seenCount } = s;
+  let [coreA, wordA, countA, squareA] = [0, 0, 0, 0];
+  let [coreB, wordB, countB, squareB] = [0, 0, 0, 0];
   for (let k = 0; k < squares.length; k++) {
     const dx = offsets[2 * k]!;
     const dy = offsets[2 * k + 1]!;
@@ -151,26 +176,32 @@ function gather(s: EdgeSolver, x: number, y: number, ring: Ring): void {
     const i = here + dy * width + dx;
     const core = cores[i]!;
     if (core === 0) continue;
-    const label = core & LABEL;
-    const at = label * 5;
-    const count = sums[at + 4]!;
-    if (count === 0) {
-      nearest[seenCount] = squares[k]!;
-      seen[seenCount++] = label;
-    }
     // One read of the point's four bytes, red in the lowest.
     const word = words[i]!;
-    const alpha = word >>> 24;
-    const sure = core >>> 7;
-    const weight = WEIGHT[sure]!;
-    const w = ALPHA_WEIGHT[(sure << 8) | alpha]!;
-    sums[at] = sums[at]! + w * curve[word & 255]!;
-    sums[at + 1] = sums[at + 1]! + w * curve[(word >>> 8) & 255]!;
-    sums[at + 2] = sums[at + 2]! + w * curve[(word >>> 16) & 255]!;
-    sums[at + 3] = sums[at + 3]! + weight * alpha;
-    sums[at + 4] = count + weight;
+    if (core === coreA && word === wordA) countA++;
+    else if (core === coreB && word === wordB) countB++;
+    else if (countA === 0) {
+      coreA = core;
+      wordA = word;
+      countA = 1;
+      squareA = squares[k]!;
+    } else {
+      // The oldest goes to the sums, so that labels stay in the order of their nearest core.
+      if (countB !== 0) {
+        addCores(s, coreA, wordA, countA, squareA);
+        coreA = coreB;
+        wordA = wordB;
+        countA = countB;
+        squareA = squareB;
+      }
+      coreB = core;
+      wordB = word;
+      countB = 1;
+      squareB = squares[k]!;
+    }
   }
-  s.seenCount = seenCount;
+  if (countA !== 0) addCores(s, coreA, wordA, countA, squareA);
+  if (countB !== 0) addCores(s, coreB, wordB, countB, squareB);
 }
 
 /** The labels gathered, in the order of their nearest core, with the mean colour they have here; all but `without`. */
@@ -249,6 +280,7 @@ export function withThinCores(s: EdgeSolver, soft: Int32Array, space: Workspace)
     const label = code & LABEL;
     const x = i % width;
     const y = (i - x) / width;
+    if (!(code & TIGHT) && isBesideOwnCore(s, x, y, label | SURE)) continue;
     readPoint(s, i);
     gather(s, x, y, NEAR_RING);
     candidates(s, label);
@@ -291,6 +323,18 @@ function withoutExplained(s: EdgeSolver, all: Uint8Array, added: Int32Array, spa
   }
   s.cores = before;
   return kept;
+}
+
+/** Whether one of the eight about (x, y) is that very core: then the point is the rim of an area, not a thin line. */
+function isBesideOwnCore({ cores, picture }: EdgeSolver, x: number, y: number, core: number): boolean {
+  const { width, height } = picture;
+  const left = x > 0 ? -1 : 0;
+  const right = x + 1 < width ? 1 : 0;
+  for (let v = y > 0 ? y - 1 : y; v <= y + 1 && v < height; v++) {
+    const i = v * width + x;
+    if (cores[i + left] === core || cores[i] === core || cores[i + right] === core) return true;
+  }
+  return false;
 }
 
 /** Encoded levels between the point being solved and a label's colour. */
