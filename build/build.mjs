@@ -34,8 +34,8 @@ const electron = (entry, out) => ({ entry, out, platform: 'node', format: 'cjs',
 /** Every bundle: source and product, relative to the root and to dist/. */
 export const BUNDLES = [
   node('electron/bin.ts', 'cli.mjs'),
-  node('electron/host/worker.ts', 'host/worker.mjs'),
-  node('electron/host/trialChild.ts', 'host/trial.mjs'),
+  { ...node('electron/host/worker.ts', 'host/worker.mjs'), lazy: 'workerParts' },
+  { ...node('electron/host/trialChild.ts', 'host/trial.mjs'), lazy: 'trialParts' },
   node('electron/demo.ts', 'demo.mjs'),
   electron('electron/main.ts', 'electron/main.cjs'),
   electron('electron/preload.ts', 'electron/preload.cjs'),
@@ -84,12 +84,26 @@ function stamp(out, files) {
   writeWhole(stampOf(out), JSON.stringify({ inputs }));
 }
 
-async function bundle({ entry, out, platform, format, target, banner }, esbuild) {
+/** Parts of an earlier build that the present one does not name. */
+function dropOthers(dir, outputFiles) {
+  const now = new Set(outputFiles.map(({ path }) => basename(path)));
+  if (existsSync(dir)) for (const name of readdirSync(dir)) if (!now.has(name)) rmSync(join(dir, name));
+}
+
+async function bundle({ entry, out, platform, format, target, banner, lazy }, esbuild) {
   const made = await esbuild
     .build({
       absWorkingDir: ROOT,
-      entryPoints: [entry],
-      outfile: join(DIST, out),
+      ...(lazy
+        ? {
+            // What is imported only when needed stays out of the file that every thread or process must read first.
+            entryPoints: [{ in: entry, out: out.replace(/\.mjs$/, '') }],
+            outdir: DIST,
+            outExtension: { '.js': '.mjs' },
+            splitting: true,
+            chunkNames: `${dirname(out)}/${lazy}/[name]-[hash]`,
+          }
+        : { entryPoints: [entry], outfile: join(DIST, out) }),
       bundle: true,
       platform,
       format,
@@ -109,6 +123,7 @@ async function bundle({ entry, out, platform, format, target, banner }, esbuild)
       throw new Refusal(`${out} could not be built. ${where}${first?.text ?? error.message}`);
     });
   for (const file of made.outputFiles) writeWhole(file.path, file.contents);
+  if (lazy) dropOthers(join(DIST, dirname(out), lazy), made.outputFiles);
   const own = Object.keys(made.metafile.inputs).filter((file) => !file.startsWith('node_modules/'));
   stamp(out, [...own, 'package-lock.json']);
 }

@@ -14,7 +14,7 @@ import type { Mask } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
-import { setWords } from './text/index.ts';
+import type { SetText, WordsInput } from './text/index.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
 import type { TrialShown } from './trap/index.ts';
 import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
@@ -82,7 +82,9 @@ export const TASKS = {
   toneShares,
   screenInk,
   printBed,
-  setWords,
+  // Type shaping is large and few jobs have words: it is loaded by who needs it.
+  setWords: async (input: WordsInput): Promise<Outcome<SetText>> =>
+    (await import('./text/index.ts')).setWords(input),
 } as const;
 
 /** Runs the tasks where they are called, one after another: for tests and where there are no threads. */

@@ -1,6 +1,7 @@
 import * as fontkit from 'fontkit';
 import { textTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
+import { MOST_FONT_BYTES } from './setting.ts';
 
 /** A letter's outline and where it stands beside the one before, in units of the font. */
 export interface Letter {
@@ -20,8 +21,6 @@ export interface Lettering {
   readonly unitsPerEm: number;
 }
 
-/** Bytes a font file may have; the largest with all of Chinese are about 20 MB. */
-export const MOST_FONT_BYTES = 32 * 1024 * 1024;
 
 /** The first font of the file. Bytes are never trusted: whatever breaks while they are read is one sentence. */
 export function openFont(bytes: Uint8Array, name: string): Outcome<Lettering & { readonly family: string }> {

@@ -16,5 +16,7 @@ export interface TextSetting {
 
 export const MOST_LETTERS = 400;
 export const MOST_LINES = 20;
+/** Bytes a font file may have; the largest with all of Chinese are about 20 MB. */
+export const MOST_FONT_BYTES = 32 * 1024 * 1024;
 /** Usual distance of baselines, in heights of a capital (common practice, no source). */
 export const LEADING = 1.5;

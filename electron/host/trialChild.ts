@@ -1,6 +1,5 @@
 import type { GoingOn, TrialAnswer, TrialQuestion } from './drawingTrial.ts';
 import { drawSvg } from './drawSvg.ts';
-import { readPdf } from './pdfPages.ts';
 
 /** Electron's utility processes speak through a port of their own. */
 interface ParentPort {
@@ -18,7 +17,8 @@ async function answerTo(question: TrialQuestion): Promise<TrialAnswer> {
   try {
     return question instanceof Uint8Array
       ? { picture: await drawSvg(question) }
-      : { pdf: await readPdf(question, () => say({ goingOn: true })) };
+      : // What reads PDFs is large, and most questions are drawings.
+        { pdf: await (await import('./pdfPages.ts')).readPdf(question, () => say({ goingOn: true })) };
   } catch (error) {
     return { error: error instanceof Error ? error.message : String(error) };
   }
