@@ -21,7 +21,8 @@ export const printColour = (
   face: FaceJob,
   dpi: number,
   abort?: Abort,
-): Mask => trapInk(separations, ink, rulesOf(face), dpi, null, abort);
+  out?: Mask,
+): Mask => trapInk(separations, ink, rulesOf(face), dpi, null, abort, out);
 
 /**
  * What a base prints: its own white with its traps, and a choked bed under the prints of the inks that need it. On its

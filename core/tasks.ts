@@ -65,10 +65,8 @@ export const TASKS = {
   finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>
     finishFace(masks, printable, smallestPx, kept),
   printInk: ({ separations, covered, ink, face, dpi, film, out }: PrintInput): void => {
-    const print = covered
-      ? printBase(separations, covered, ink, face, dpi, film ?? false)
-      : printColour(separations, ink, face, dpi);
-    out.data.set(print.data);
+    if (covered) out.data.set(printBase(separations, covered, ink, face, dpi, film ?? false).data);
+    else printColour(separations, ink, face, dpi, undefined, out);
   },
   filmInk: ({ separations, ink, face, dpi, print }: FilmInput): void => {
     print.data.set(filmInk(separations, print, ink, face, dpi).data);

@@ -1,4 +1,4 @@
-import { copyMask, type Mask, union } from '../raster/index.ts';
+import { borrowMask, copyMask, giveBack, type Mask, union } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
 import { chokeMask } from './choke.ts';
 import { dropCrumbs } from './crumbs.ts';
@@ -23,10 +23,10 @@ export interface BaseRequest {
  * that the choke leaves in sharp corners, too small for the mesh to hold, are dropped; pieces of U that small stay.
  */
 export function baseMask({ own, covered, chokePx, narrowestPx }: BaseRequest, abort?: Abort): Mask {
-  const all = copyMask(own);
+  const all = copyMask(own, borrowMask(own.width, own.height));
   for (const mask of covered) union(all, mask, all);
   const base = chokeMask(all, chokePx, narrowestPx, abort);
-  if (abort?.aborted) return base;
-  dropCrumbs(base, all, narrowestPx);
+  if (!abort?.aborted) dropCrumbs(base, all, narrowestPx);
+  giveBack(all);
   return union(base, own, base);
 }

@@ -1,8 +1,9 @@
 import {
   blankMask,
-  copyMask,
+  borrowMask,
   crop,
   discSquares,
+  giveBack,
   grow,
   intersect,
   isBlank,
@@ -36,6 +37,7 @@ export function chokeMask(mask: Mask, chokePx: Px, narrowestPx: Px, abort?: Abor
   const radii = ladder(chokePx + narrowestPx / 2);
   const open = inQuestion(mask, kept, radii, narrowestPx / 2, chokePx);
   const tiles = tilesOf(open);
+  giveBack(open);
   if (tiles.length === 0) return kept;
   const margin = 2 * Math.ceil(radii.at(-1)!) + 1;
   const [width, height] = [TILE_WIDTH + 2 * margin, TILE_HEIGHT + 2 * margin];
@@ -66,11 +68,11 @@ export function chokeMask(mask: Mask, chokePx: Px, narrowestPx: Px, abort?: Abor
  * b + m/2 covers it, which is most of every edge. What this leaves is thin, or the tip of a corner.
  */
 function inQuestion(mask: Mask, kept: Mask, radii: readonly Px[], half: Px, choke: Px): Mask {
-  const open = opening(mask, radii.at(-1)!);
+  const open = opening(mask, radii.at(-1)!, borrowMask(mask.width, mask.height));
   subtract(mask, open, open);
   subtract(open, kept, open);
-  const wide = copyMask(mask);
-  const deep = copyMask(mask);
+  const wide = borrowMask(mask.width, mask.height);
+  const deep = borrowMask(mask.width, mask.height);
   for (const share of [1 / 8, 1 / 4, 1 / 2]) {
     const bound = Math.max(1, choke * share);
     const radius = radii.find((rung) => rung >= bound + half - 1e-9);
@@ -79,6 +81,7 @@ function inQuestion(mask: Mask, kept: Mask, radii: readonly Px[], half: Px, chok
     subtract(wide, shrink(mask, bound, deep), wide);
     subtract(open, wide, open);
   }
+  giveBack(wide, deep);
   return open;
 }
 

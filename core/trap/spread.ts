@@ -1,4 +1,13 @@
-import { copyMask, grow, intersect, joinedWithin, type Mask, subtract, union } from '../raster/index.ts';
+import {
+  addJoinedWithin,
+  borrowMask,
+  copyMask,
+  giveBack,
+  grow,
+  intersect,
+  type Mask,
+  subtract,
+} from '../raster/index.ts';
 import { type Abort, toPx } from '../units/index.ts';
 import type { PairRule } from './pairs.ts';
 
@@ -13,7 +22,7 @@ const SLACK_STEPS = 2;
  * ink. Without that length a disc that reaches across a narrow gap left slivers beyond it wherever R_j led around the
  * gap's end. Nothing is added on bare wood, since bare wood is in no R_j, nor on `keepOut`. Separations are disjoint masks of one size at `dpi`, in pull order.
  *
- * Once `abort` says so it stops early, with part of the traps: a caller that aborts throws the result away.
+ * `out`, of the same size and none of the separations, takes the print. Once `abort` says so it stops early, with part of the traps: a caller that aborts throws the result away.
  */
 export function trapInk(
   separations: readonly Mask[],
@@ -22,28 +31,30 @@ export function trapInk(
   dpi: number,
   keepOut: Mask | null,
   abort?: Abort,
+  out?: Mask,
 ): Mask {
   const own = separations[ink];
   if (!own) throw new RangeError(`There is no ink ${ink} among ${separations.length} separations.`);
-  const print = copyMask(own);
+  const print = copyMask(own, out);
   const mine = rules
     .filter((rule) => rule.spreads === ink && rule.widthMm > 0)
     .sort((a, b) => a.widthMm - b.widthMm);
-  let grown: Mask | null = null;
+  const grown = borrowMask(own.width, own.height);
+  const into = borrowMask(own.width, own.height);
   let grownBy = -1;
-  let into: Mask | null = null;
   for (const { under, widthMm } of mine) {
     if (abort?.aborted) break;
     const other = separations[under];
     if (!other) throw new RangeError(`A trap runs into ink ${under}, of ${separations.length}.`);
     // Rules of one width share the growth, which is the dear part.
-    if (!grown || grownBy !== widthMm) {
-      grown = grow(own, toPx(widthMm, dpi), grown ?? undefined);
+    if (grownBy !== widthMm) {
+      grow(own, toPx(widthMm, dpi), grown);
       grownBy = widthMm;
     }
-    into = intersect(grown, other, into ?? undefined);
+    intersect(grown, other, into);
     if (keepOut) subtract(into, keepOut, into);
-    union(print, joinedWithin(own, into, Math.ceil(toPx(widthMm, dpi)) + SLACK_STEPS), print);
+    addJoinedWithin(own, into, Math.ceil(toPx(widthMm, dpi)) + SLACK_STEPS, print);
   }
+  giveBack(grown, into);
   return print;
 }
