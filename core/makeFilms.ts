@@ -1,10 +1,18 @@
 import { strToU8 } from 'fflate';
 import type { Face } from './deck/index.ts';
 import type { FaceMasks } from './faceMasks.ts';
-import { type FaceLayout, type FilmManifest, filmManifest, filmMask } from './film/index.ts';
+import {
+  type FaceLayout,
+  type FilmManifest,
+  filmManifest,
+  filmMask,
+  type SheetLayout,
+  type SheetPicture,
+  sheetPicture,
+} from './film/index.ts';
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
-import { assemblyPdf, filmsPdf, separationsPdf } from './pdf/index.ts';
+import { assemblyPdf, filmsPdf, type Stencil, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
@@ -64,6 +72,26 @@ async function maskFiles(
   }
 }
 
+/** Every sheet's picture as films.pdf holds it, packed by the threads. */
+async function stencilsOf(
+  layouts: readonly FaceLayout[],
+  { workers, abort }: FilmsRequest,
+  say: Progress,
+): Promise<ReadonlyMap<SheetLayout, Stencil>> {
+  const all = layouts.flatMap(({ films }) =>
+    films.flatMap((film) => film.sheets.map((sheet) => ({ film, sheet }))),
+  );
+  const packed = new Map<SheetLayout, Stencil>();
+  await Promise.all(
+    all.map(async ({ film, sheet }) => {
+      const input = sheetPicture(film, sheet);
+      packed.set(sheet, await workers.run<SheetPicture, Stencil>('sheetStencil', input, abort));
+      say(packed.size / all.length, `writing sheet ${packed.size} of ${all.length}`);
+    }),
+  );
+  return packed;
+}
+
 /**
  * The whole journey: job → wrap → coverage → masks → traps → films → sheets → pages. The same job gives the same bytes,
  * whatever the number of workers. Stops soon after `abort` says so, with nothing to clear away.
@@ -97,10 +125,13 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
     if (request.masks) await maskFiles(made, laid, request, files);
   }
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
-  const films = await filmsPdf(layouts, { ...options, progress: part(say, 0.85, 0.96) });
-  if (abort?.aborted) return cancelled();
-  say(0.96, 'assembly guide');
+  // The threads pack the sheets while the guide is written here.
+  const packing = stencilsOf(layouts, request, part(say, 0.85, 0.98));
+  packing.catch(() => undefined);
   const assembly = await assemblyPdf(layouts, options);
+  const stencils = await packing;
+  if (abort?.aborted) return cancelled();
+  const films = await filmsPdf(layouts, { ...options, stencils });
   if (abort?.aborted) return cancelled();
   const manifest = filmManifest(job.name, layouts, (face) => growths.get(face) ?? { x: 0, y: 0 });
   const ordered = new Map<string, Uint8Array>([
@@ -109,7 +140,7 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
     ['films.json', strToU8(canonicalJson(manifest))],
   ]);
   if (request.composite) {
-    say(0.98, 'separations for a film house');
+    say(0.99, 'separations for a film house');
     ordered.set('separations.pdf', await separationsPdf(layouts, options));
   }
   for (const [name, bytes] of files) ordered.set(name, bytes);

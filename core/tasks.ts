@@ -1,4 +1,5 @@
-import { type FaceLayout, type LayOutRequest, layOutFace } from './film/index.ts';
+import { zlibSync } from 'fflate';
+import { type FaceLayout, type LayOutRequest, layOutFace, pageMask, type SheetPicture } from './film/index.ts';
 import {
   type FinenessInput,
   filmFineness,
@@ -8,6 +9,7 @@ import {
 } from './filmFineness.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
+import { type Stencil, stencilOf } from './pdf/index.ts';
 import type { FineMap } from './press/index.ts';
 import { filmInk, printBase, printColour } from './printInk.ts';
 import type { Mask } from './raster/index.ts';
@@ -73,6 +75,8 @@ export const TASKS = {
   },
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
+  sheetStencil: ({ film, sheet }: SheetPicture): Stencil =>
+    stencilOf(pageMask(film, sheet), (bytes) => zlibSync(bytes, { level: 6 })),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,

@@ -28,4 +28,4 @@ export {
   sheetNamed,
 } from './sheetSize.ts';
 export { VERNIER_FIRST, VERNIER_TICKS, vernierScale } from './vernier.ts';
-export { filmMask, pageMask, seamMask, windowMask } from './window.ts';
+export { filmMask, pageMask, type SheetPicture, seamMask, sheetPicture, windowMask } from './window.ts';

@@ -15,15 +15,27 @@ export function filmMask(film: FilmLayout): Mask {
   );
 }
 
+/** What of a film, and of one of its sheets, says what is drawn there: little enough to be sent to another thread. */
+export interface SheetPicture {
+  readonly film: { readonly art: { readonly mask: Mask } } & Pick<FilmLayout, 'offsetPx'>;
+  readonly sheet: Pick<SheetLayout, 'windowPx' | 'turn' | 'mirror'>;
+}
+
+/** `film` and `sheet` without what is not needed to draw them. */
+export const sheetPicture = (film: FilmLayout, sheet: SheetLayout): SheetPicture => ({
+  film: { art: { mask: film.art.mask }, offsetPx: film.offsetPx },
+  sheet: { windowPx: sheet.windowPx, turn: sheet.turn, mirror: sheet.mirror },
+});
+
 /** One sheet's part of the film, as the film lies. */
-export function windowMask(film: FilmLayout, sheet: SheetLayout): Mask {
+export function windowMask(film: SheetPicture['film'], sheet: SheetPicture['sheet']): Mask {
   const { x, y, width, height } = sheet.windowPx;
   const [left, top] = [film.offsetPx.x as number, film.offsetPx.y as number];
   return crop(film.art.mask, left + (x as number), top + (y as number), width as number, height as number);
 }
 
 /** One sheet's image as it lies on its page: turned and, for wrong-reading films, mirrored. */
-export function pageMask(film: FilmLayout, sheet: SheetLayout): Mask {
+export function pageMask(film: SheetPicture['film'], sheet: SheetPicture['sheet']): Mask {
   const part = windowMask(film, sheet);
   const turned = sheet.turn === 90 ? turnLeft(part) : part;
   return sheet.mirror ? mirrored(turned) : turned;

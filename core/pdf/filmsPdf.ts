@@ -3,7 +3,8 @@ import { apply, type FaceLayout, pageMask, type SheetLayout } from '../film/inde
 import type { Abort, Progress } from '../units/index.ts';
 import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, markTrapped, newDocument, saveDocument } from './document.ts';
-import { addImageMask } from './imageMask.ts';
+import { addStencil } from './imageMask.ts';
+import { type Stencil, stencilOf } from './stencil.ts';
 
 export interface FilmsPdfOptions {
   readonly jobName: string;
@@ -11,6 +12,8 @@ export interface FilmsPdfOptions {
   readonly deflate: (bytes: Uint8Array) => Uint8Array;
   readonly progress?: Progress;
   readonly abort?: Abort;
+  /** Sheets already packed elsewhere; the others are packed here. */
+  readonly stencils?: ReadonlyMap<SheetLayout, Stencil>;
 }
 
 /**
@@ -100,7 +103,8 @@ function addFilmPage(
     for (const sheet of film.sheets) {
       if (sheet.page !== index) continue;
       const name = `Film${Object.keys(images).length + 1}`;
-      images[name] = addImageMask(doc, pageMask(film, sheet), options.deflate);
+      const packed = options.stencils?.get(sheet) ?? stencilOf(pageMask(film, sheet), options.deflate);
+      images[name] = addStencil(doc, packed);
       content.push(sheetContent(layout, sheet, name));
     }
   }

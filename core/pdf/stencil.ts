@@ -1,0 +1,41 @@
+import { blankMask, encodeG4, type Mask, msbRows } from '../raster/index.ts';
+import type { Deflate } from './document.ts';
+
+/** A mask packed as a PDF image mask has it: CCITT Group 4, or Flate of rows with the high bit first. */
+export interface Stencil {
+  readonly width: number;
+  readonly height: number;
+  readonly filter: 'g4' | 'flate';
+  readonly bytes: Uint8Array;
+}
+
+/** Points beyond which a picture is first judged by some of its rows. */
+const LARGE = 4_000_000;
+/** Rows of one look, and how many rows are passed over after it. */
+const LOOK = 32;
+const PASS = 480;
+/** How much smaller than Flate those rows must be in Group 4 for the rest to be believed to be, too. */
+const CLEARLY = 0.8;
+
+/** Whether Group 4 is so clearly the smaller that deflating the whole picture, by far the dearer of the two, can be left. */
+function clearlyG4(mask: Mask, deflate: Deflate): boolean {
+  const { width, height } = mask;
+  if (width * height < LARGE) return false;
+  const looks = Math.floor((height + PASS) / (LOOK + PASS));
+  const some = blankMask(width, looks * LOOK);
+  for (let i = 0; i < looks; i++) {
+    const from = i * (LOOK + PASS) * mask.stride;
+    some.data.set(mask.data.subarray(from, from + LOOK * mask.stride), i * LOOK * mask.stride);
+  }
+  return encodeG4(some).length < CLEARLY * deflate(msbRows(some)).length;
+}
+
+/** The mask in whichever of Group 4 and Flate is smaller; of a large picture some rows may tell. */
+export function stencilOf(mask: Mask, deflate: Deflate): Stencil {
+  const { width, height } = mask;
+  const g4 = encodeG4(mask);
+  const flate = clearlyG4(mask, deflate) ? null : deflate(msbRows(mask));
+  return flate === null || g4.length < flate.length
+    ? { width, height, filter: 'g4', bytes: g4 }
+    : { width, height, filter: 'flate', bytes: flate };
+}
