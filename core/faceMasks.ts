@@ -8,7 +8,7 @@ import { keptInks } from './handInks.ts';
 import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
 import { layersOf, solidOnly, tintArea, underBase } from './layers.ts';
 import type { Workers } from './ports/index.ts';
-import { onBase } from './printInk.ts';
+import { bedOf, onBase } from './printInk.ts';
 import { blankMask, intersect, type Mask, subtract, union } from './raster/index.ts';
 import { jobTrouble } from './sentences/index.ts';
 import {
@@ -21,6 +21,7 @@ import {
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
 import type { OneInk } from './separateTile.ts';
 import { sharedWindow } from './sharedWindow.ts';
+import type { BedInput, ChokeInput } from './tasks.ts';
 import { artArea, screenOf } from './toneFace.ts';
 import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
 import { toneColours } from './toneHand.ts';
@@ -329,6 +330,13 @@ async function layeredFace({
   return done({ separations, prints, dropped: specks, unplanned: [], pieces: each });
 }
 
+/** Rows shared out evenly: first and one past the last of each share. */
+const rowShares = (height: number, shares: number): [number, number][] =>
+  Array.from({ length: shares }, (_, k) => [
+    Math.floor((height * k) / shares),
+    Math.floor((height * (k + 1)) / shares),
+  ]);
+
 /** Flat art: each point one ink or none, specks dropped, edges trapped. */
 async function spotFace({
   job,
@@ -372,28 +380,29 @@ async function spotFace({
   );
   const prints = blankSet(raster, settings.inks.length, true);
   let printed = 0;
-  const print = async (i: number, covered: readonly Mask[] | null) => {
-    await tools.workers.run(
-      'printInk',
-      {
-        separations,
-        covered,
-        ink: i,
-        face: settings,
-        dpi,
-        film,
-        out: prints[i],
-      },
-      tools.abort,
-    );
+  const { workers, abort } = tools;
+  const printOwn = async (out: Mask, ink: number) => {
+    await workers.run('printInk', { separations, covered: null, ink, face: settings, dpi, out }, abort);
     printed++;
-    say(0.75 + (0.25 * printed) / prints.length, `${face}: trapping ink ${printed} of ${prints.length}`);
+    say(0.75 + (0.2 * printed) / prints.length, `${face}: trapping ink ${printed} of ${prints.length}`);
   };
+  // A base prints by itself first, like any ink; then its bed is laid under what prints on it.
+  await Promise.all(prints.map(printOwn));
+  if (abort?.aborted) return cancelled();
   const order = settings.inks.map((ink, i) => ({ ink, i }));
-  await Promise.all(order.filter(({ ink }) => ink.role !== 'base').map(({ i }) => print(i, null)));
-  if (tools.abort?.aborted) return cancelled();
   const covered = order.filter(({ ink }) => onBase(ink)).map(({ i }) => prints[i] as Mask);
-  await Promise.all(order.filter(({ ink }) => ink.role === 'base').map(({ i }) => print(i, covered)));
+  for (const { ink, i } of order) {
+    if (ink.role !== 'base') continue;
+    const choked = blankMask(raster.width, raster.height, true);
+    const bed = bedOf(prints[i] as Mask, covered, i, settings, dpi, film);
+    await Promise.all(
+      rowShares(raster.height, workers.count).map(([from, to]) =>
+        workers.run<ChokeInput, void>('chokeRows', { bed, from, to, out: choked }, abort),
+      ),
+    );
+    await workers.run<BedInput, void>('layBed', { bed, choked }, abort);
+    say(0.97, `${face}: base under its inks`);
+  }
   if (film)
     await Promise.all(
       order

@@ -1,6 +1,6 @@
 import type { FaceJob, Ink } from './job/index.ts';
 import type { Mask } from './raster/index.ts';
-import { baseMask, holdOpen, type PairRule, trapInk, trapPairs } from './trap/index.ts';
+import { type BaseRequest, baseMask, holdOpen, type PairRule, trapInk, trapPairs } from './trap/index.ts';
 import { type Abort, toPx } from './units/index.ts';
 
 /** Whether the base prints beneath this ink on any veneer: one base film serves the whole run. */
@@ -24,10 +24,25 @@ export const printColour = (
   out?: Mask,
 ): Mask => trapInk(separations, ink, rulesOf(face), dpi, null, abort, out);
 
-/**
- * What a base prints: its own white with its traps, and a choked bed under the prints of the inks that need it. On its
- * `film` the bed stays inside by the base's own gain as well, which the mesh gives back.
- */
+/** How a base's bed is choked: on its `film` it stays inside by the base's own gain as well, which the mesh gives back. */
+export function bedOf(
+  own: Mask,
+  covered: readonly Mask[],
+  ink: number,
+  face: FaceJob,
+  dpi: number,
+  film: boolean,
+): BaseRequest {
+  const gain = (film && face.inks[ink]?.gain) || 0;
+  return {
+    own,
+    covered,
+    chokePx: toPx(face.traps.choke + gain, dpi),
+    narrowestPx: toPx(face.traps.narrowestLine, dpi),
+  };
+}
+
+/** What a base prints: its own white with its traps, and a choked bed under the prints of the inks that need it. */
 export function printBase(
   separations: readonly Mask[],
   covered: readonly Mask[],
@@ -37,16 +52,8 @@ export function printBase(
   film: boolean,
   abort?: Abort,
 ): Mask {
-  const gain = (film && face.inks[ink]?.gain) || 0;
-  return baseMask(
-    {
-      own: trapInk(separations, ink, rulesOf(face), dpi, null, abort),
-      covered,
-      chokePx: toPx(face.traps.choke + gain, dpi),
-      narrowestPx: toPx(face.traps.narrowestLine, dpi),
-    },
-    abort,
-  );
+  const own = printColour(separations, ink, face, dpi, abort);
+  return baseMask(bedOf(own, covered, ink, face, dpi, film), abort);
 }
 
 /** What ink `ink` has on its film so that it prints `print`: drawn in beside bare wood by what the mesh lets it spread. */

@@ -12,13 +12,13 @@ import type { FaceJob } from './job/index.ts';
 import { type Stencil, stencilOf } from './pdf/index.ts';
 import type { FineMap } from './press/index.ts';
 import { filmInk, printBase, printColour } from './printInk.ts';
-import type { Mask } from './raster/index.ts';
+import { type Mask, union } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
 import type { SetText, WordsInput } from './text/index.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
-import type { TrialShown } from './trap/index.ts';
+import { type BaseRequest, chokeRows, type TrialShown, withoutCrumbs } from './trap/index.ts';
 import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
 import type { Outcome } from './units/index.ts';
 
@@ -43,6 +43,17 @@ export interface PrintInput {
   /** For its film; left out: as it prints. Matters to the base alone, see `printBase`. */
   readonly film?: boolean;
   readonly out: Mask;
+}
+/** Rows of a base's bed to choke into the same rows of `out`. */
+export interface ChokeInput {
+  readonly bed: BaseRequest;
+  readonly from: number;
+  readonly to: number;
+  readonly out: Mask;
+}
+export interface BedInput {
+  readonly bed: BaseRequest;
+  readonly choked: Mask;
 }
 export interface FilmInput {
   readonly separations: readonly Mask[];
@@ -69,6 +80,12 @@ export const TASKS = {
   printInk: ({ separations, covered, ink, face, dpi, film, out }: PrintInput): void => {
     if (covered) out.data.set(printBase(separations, covered, ink, face, dpi, film ?? false).data);
     else printColour(separations, ink, face, dpi, undefined, out);
+  },
+  chokeRows: ({ bed, from, to, out }: ChokeInput): void => chokeRows(bed, from, to, out),
+  // The choked bed without crumbs, added to what the base prints by itself.
+  layBed: ({ bed, choked }: BedInput): void => {
+    withoutCrumbs(bed, choked);
+    union(bed.own, choked, bed.own);
   },
   filmInk: ({ separations, ink, face, dpi, print }: FilmInput): void => {
     print.data.set(filmInk(separations, print, ink, face, dpi).data);

@@ -17,7 +17,7 @@ export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
 export { addJoinedWithin, joinedWithin } from './joinedWithin.ts';
-export { blankMask, copyMask, getBit, type Mask, setBit, strideFor } from './mask.ts';
+export { blankLike, blankMask, copyMask, getBit, type Mask, setBit, strideFor } from './mask.ts';
 export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';
 export { halved, type Picture } from './picture.ts';

@@ -1,6 +1,6 @@
-import { borrowMask, copyMask, giveBack, type Mask, union } from '../raster/index.ts';
+import { blankLike, borrowMask, copyMask, giveBack, type Mask, union } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
-import { chokeMask } from './choke.ts';
+import { chokeMask, chokeReach } from './choke.ts';
 import { dropCrumbs } from './crumbs.ts';
 
 export interface BaseRequest {
@@ -22,11 +22,48 @@ export interface BaseRequest {
  * edges of the inks that cover it and from nothing else: between its own white and a covered ink it runs through. Crumbs
  * that the choke leaves in sharp corners, too small for the mesh to hold, are dropped; pieces of U that small stay.
  */
-export function baseMask({ own, covered, chokePx, narrowestPx }: BaseRequest, abort?: Abort): Mask {
+export function baseMask(request: BaseRequest, abort?: Abort): Mask {
+  const base = blankLike(request.own);
+  chokeRows(request, 0, base.height, base, abort);
+  if (!abort?.aborted) withoutCrumbs(request, base);
+  return union(base, request.own, base);
+}
+
+/** own ∪ covered, borrowed. */
+function allOf({ own, covered }: Pick<BaseRequest, 'own' | 'covered'>): Mask {
   const all = copyMask(own, borrowMask(own.width, own.height));
   for (const mask of covered) union(all, mask, all);
-  const base = chokeMask(all, chokePx, narrowestPx, abort);
-  if (!abort?.aborted) dropCrumbs(base, all, narrowestPx);
-  giveBack(all);
-  return union(base, own, base);
+  return all;
 }
+
+/**
+ * Rows `from` to before `to` of U choked, into those of `out`: what threads share out. The rows of all shares together are the
+ * choke of the whole.
+ */
+export function chokeRows(request: BaseRequest, from: Px, to: Px, out: Mask, abort?: Abort): void {
+  const { own, covered, chokePx, narrowestPx } = request;
+  const reach = chokeReach(chokePx, narrowestPx);
+  const [top, bottom] = [Math.max(0, from - reach), Math.min(own.height, to + reach)];
+  const all = allOf({
+    own: rowsOf(own, top, bottom),
+    covered: covered.map((mask) => rowsOf(mask, top, bottom)),
+  });
+  const choked = chokeMask(all, chokePx, narrowestPx, abort);
+  giveBack(all);
+  copyMask(rowsOf(choked, from - top, to - top), rowsOf(out, from, to));
+}
+
+/** Drops from the choked `base` the crumbs that the choke left. */
+export function withoutCrumbs(request: BaseRequest, base: Mask): void {
+  const all = allOf(request);
+  dropCrumbs(base, all, request.narrowestPx);
+  giveBack(all);
+}
+
+/** Some rows of a mask, in its own words. */
+const rowsOf = ({ width, stride, data }: Mask, from: Px, to: Px): Mask => ({
+  width,
+  height: to - from,
+  stride,
+  data: data.subarray(from * stride, to * stride),
+});

@@ -109,6 +109,10 @@ function bareWords(mask: Mask, x: Px, y: Px): boolean {
   return true;
 }
 
+/** Points beyond which nothing changes what `chokeMask` does with a point: a disc reaches it, and is reached by another. */
+export const chokeReach = (chokePx: Px, narrowestPx: Px): Px =>
+  2 * Math.ceil(ladder(chokePx + narrowestPx / 2).at(-1) ?? 0) + 1;
+
 /** The radii at which digital discs change, up to the first that is at least `reach`. */
 function ladder(reach: Px): Px[] {
   const radii = discSquares(reach + 1).map(Math.sqrt);

@@ -1,4 +1,4 @@
-export { type BaseRequest, baseMask } from './base.ts';
+export { type BaseRequest, baseMask, chokeRows, withoutCrumbs } from './base.ts';
 export { chokeMask } from './choke.ts';
 export { holdOpen } from './holdOpen.ts';
 export {
