@@ -9,7 +9,7 @@ export interface CutCosts {
   /** rows × columns. */
   readonly cost: Float32Array;
   /** Which way the square to the ink's edge lies at each value, 1 to `FACINGS`; 0 where there is no edge, or no one way. */
-  readonly facing?: Uint8Array;
+  readonly facing?: Uint8Array | undefined;
 }
 
 /** mm between the places a path may take across its band; whole cells of the costs. */
@@ -118,13 +118,16 @@ function sumDown(values: Int16Array, rows: number, columns: number, reach: numbe
   return out;
 }
 
-/** Costs of a band of one film, at an eighth of a millimetre, or a quarter where pixels are coarser than an eighth. */
-export function cutCosts(
-  film: FilmArt,
-  band: Box,
-  runs: 'across' | 'along',
-  prices: CutPrices = CUT_PRICES,
-): CutCosts {
+/** What of a band is ink, what is close to its edge, and which way that faces: what every price is set on. */
+export interface CutBand extends Omit<CutCosts, 'cost'> {
+  /** 1 where a value has ink. */
+  readonly ink: Uint8Array;
+  /** 1 where ink begins or ends close by. */
+  readonly mixed: Uint8Array;
+}
+
+/** A band of one film, at an eighth of a millimetre, or a quarter where pixels are coarser than an eighth. */
+export function cutBand(film: FilmArt, band: Box, runs: 'across' | 'along'): CutBand {
   const across = runs === 'across';
   const cell = 25.4 / film.dpi <= LANE / 2 ? LANE / 2 : LANE;
   const rows = Math.max(1, Math.round((across ? band.height : band.width) / cell));
@@ -162,10 +165,18 @@ export function cutCosts(
     }
   }
   const reach = Math.max(1, Math.round(CLOSE / cell));
-  const cost = new Float32Array(rows * columns);
   const mixed = edgeCells(ink, rows, columns, reach);
+  return { rows, columns, cell, ink, mixed, facing: edgeFacings(ink, mixed, rows, columns, reach) };
+}
+
+/** What each value of the band costs a knife. */
+export function cutCosts(
+  { rows, columns, cell, ink, mixed, facing }: CutBand,
+  prices: CutPrices = CUT_PRICES,
+): CutCosts {
+  const cost = new Float32Array(rows * columns);
   const { blank, close, solid, edge } = prices;
   for (let at = 0; at < cost.length; at++)
     cost[at] = ink[at] === 1 ? (mixed[at] === 1 ? edge : solid) : mixed[at] === 1 ? close : blank;
-  return { rows, columns, cell, cost, facing: edgeFacings(ink, mixed, rows, columns, reach) };
+  return { rows, columns, cell, cost, facing };
 }

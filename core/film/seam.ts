@@ -1,6 +1,7 @@
 import type { Box } from '../units/index.ts';
 import { overlap as meets } from './bounds.ts';
 import { type Crossing, cutShapes, inkCrossings, straightCut, wasteDashes } from './cut.ts';
+import { cutBand } from './cutCosts.ts';
 import type { SeamScale } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { anyInk } from './inkSearch.ts';
@@ -250,11 +251,12 @@ export function bestCut(
   const straight = straightCut(film, band, runs);
   const crossings = inkCrossings(film, straight);
   if (!shaped || crossings.length === 0) return { path: straight, crossings };
-  const path = shapedCut(film, band, runs);
+  const cells = cutBand(film, band, runs);
+  const path = shapedCut(cells, band, runs);
   if (!path) return { path: straight, crossings };
   const fewer = inkCrossings(film, path);
   if (fewer.length > 0) {
-    const blank = blankCut(film, band, runs);
+    const blank = blankCut(cells, band, runs);
     if (blank && inkCrossings(film, blank).length === 0) return { path: blank, crossings: [] };
   }
   const saves = fewer.length === 0 || total(fewer) + WORTH < total(crossings);

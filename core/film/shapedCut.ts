@@ -1,7 +1,6 @@
 import type { Box } from '../units/index.ts';
 import type { CutPath } from './cut.ts';
-import { CUT_PRICES, type CutCosts, cutCosts, FACINGS, LANE, MISS_PRICES } from './cutCosts.ts';
-import type { FilmArt } from './filmArt.ts';
+import { CUT_PRICES, type CutBand, type CutCosts, cutCosts, FACINGS, LANE, MISS_PRICES } from './cutCosts.ts';
 
 /** mm between the path's corners along the cut. */
 const STEP = 2;
@@ -127,20 +126,20 @@ export function cheapestLanes(
 }
 
 /** The shaped cut of a band in film space, corners on straight runs left out; null where no path fits. */
-export function shapedCut(film: FilmArt, band: Box, runs: 'across' | 'along'): CutPath | null {
-  const found = cheapestLanes(cutCosts(film, band, runs));
+export function shapedCut(of: CutBand, band: Box, runs: 'across' | 'along'): CutPath | null {
+  const found = cheapestLanes(cutCosts(of));
   return found && lanesToPath(found, band, runs);
 }
 
 /** Is there blank from end to end that never leans more than 45°? Far sooner told than the best path is found. */
-function blankThrough({ rows, columns, cost }: CutCosts): boolean {
+function blankThrough({ rows, columns, ink }: CutBand): boolean {
   let come = new Uint8Array(columns + 2).fill(1);
   let next = new Uint8Array(columns + 2);
   for (let p = 0; p < rows; p++) {
     let any = 0;
     next.fill(0);
     for (let q = 0; q < columns; q++) {
-      if (cost[p * columns + q]! >= MISS_PRICES.solid) continue;
+      if (ink[p * columns + q] === 1) continue;
       const reached = come[q]! | come[q + 1]! | come[q + 2]!;
       next[q + 1] = reached;
       any |= reached;
@@ -152,10 +151,9 @@ function blankThrough({ rows, columns, cost }: CutCosts): boolean {
 }
 
 /** A shaped cut that crosses no ink at all, however long, narrow and winding; null where the band has none. */
-export function blankCut(film: FilmArt, band: Box, runs: 'across' | 'along'): CutPath | null {
-  const costs = cutCosts(film, band, runs, MISS_PRICES);
-  const found = blankThrough(costs) ? cheapestLanes(costs) : null;
-  return found && found.cost < MISS_PRICES.solid * costs.cell ? lanesToPath(found, band, runs) : null;
+export function blankCut(of: CutBand, band: Box, runs: 'across' | 'along'): CutPath | null {
+  const found = blankThrough(of) ? cheapestLanes(cutCosts(of, MISS_PRICES)) : null;
+  return found && found.cost < MISS_PRICES.solid * of.cell ? lanesToPath(found, band, runs) : null;
 }
 
 /** Lanes at every step as a path in film space, corners on straight runs left out. */

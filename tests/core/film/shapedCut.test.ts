@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { crossingsOf, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
-import { CUT_PRICES, cutCosts } from '../../../core/film/cutCosts.ts';
+import { CUT_PRICES, cutBand, cutCosts } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
 import { bestCut } from '../../../core/film/seam.ts';
 import { cheapestLanes, shapedCut } from '../../../core/film/shapedCut.ts';
@@ -70,7 +70,7 @@ describe('shaped cuts', () => {
     const middle = (v: number) => 10 + 5 * Math.sin(v / 22);
     const film = bandFilm(20, 200, 300, (u, v) => Math.abs(u - middle(v)) > 1.5);
     expect(total(crossingsOf(film, straightCut(film, film.box, 'across')))).toBeGreaterThan(90);
-    const path = shapedCut(film, film.box, 'across')!;
+    const path = shapedCut(cutBand(film, film.box, 'across'), film.box, 'across')!;
     expect(crossingsOf(film, path)).toEqual([]);
     for (const [u, v] of path) expect(Math.abs(u - middle(v))).toBeLessThan(1.5);
   });
@@ -104,7 +104,7 @@ describe('shaped cuts', () => {
 
   test('a straight blank column is cut straight, mid channel', () => {
     const film = bandFilm(20, 200, 300, (u) => u < 12 || u > 15);
-    const path = shapedCut(film, film.box, 'across')!;
+    const path = shapedCut(cutBand(film, film.box, 'across'), film.box, 'across')!;
     expect(path.length).toBe(2);
     expect(crossingsOf(film, straightCut(film, film.box, 'across'))).toEqual([]);
     expect(straightCut(film, film.box, 'across')[0]![0]).toBeCloseTo(13.5, 1);
@@ -119,7 +119,7 @@ describe('shaped cuts', () => {
     const film = bandFilm(20, 200, 200, (u, v) =>
       discs.some(([a, b, r]) => (u - a) ** 2 + (v - b) ** 2 < r * r),
     );
-    const path = shapedCut(film, film.box, 'across')!;
+    const path = shapedCut(cutBand(film, film.box, 'across'), film.box, 'across')!;
     for (let i = 2; i < path.length; i++) {
       const turn = (k: number) => Math.atan2(path[k]![0] - path[k - 1]![0], path[k]![1] - path[k - 1]![1]);
       expect(Math.abs(turn(i) - turn(i - 1))).toBeLessThan(0.25);
@@ -134,7 +134,7 @@ describe('shaped cuts', () => {
 
   test('lengthwise bands work the same way round', () => {
     const film = bandFilm(200, 20, 200, (u, v) => Math.abs(v - 10 - 4 * Math.sin(u / 25)) > 1.5);
-    expect(crossingsOf(film, shapedCut(film, film.box, 'along')!)).toEqual([]);
+    expect(crossingsOf(film, shapedCut(cutBand(film, film.box, 'along'), film.box, 'along')!)).toEqual([]);
   });
 
   test('the line that leads the knife stays 0.4 mm clear of ink and on the waste side', () => {
@@ -144,7 +144,7 @@ describe('shaped cuts', () => {
       300,
       (u, v) => Math.abs(u - 10 - 5 * Math.sin(v / 22)) > 2 || Math.abs(v - 100) < 3,
     );
-    const path = shapedCut(film, film.box, 'across')!;
+    const path = shapedCut(cutBand(film, film.box, 'across'), film.box, 'across')!;
     const dashes = wasteDashes(film, path);
     expect(dashes.length).toBeGreaterThan(10);
     const s = 300 / 25.4;
@@ -168,7 +168,7 @@ describe('shaped cuts', () => {
 
   test('ink at an edge costs most, solid ink less, blank beside ink less again, clear film next to nothing', () => {
     const film = bandFilm(20, 20, 254, (u) => u > 10);
-    const { cost, columns, cell } = cutCosts(film, film.box, 'across');
+    const { cost, columns, cell } = cutCosts(cutBand(film, film.box, 'across'));
     const at = (u: number) => cost[80 * columns + Math.floor(u / cell)];
     expect(at(3)).toBeCloseTo(CUT_PRICES.blank, 6);
     expect(at(9.8)).toBeCloseTo(CUT_PRICES.close, 6);
