@@ -24,7 +24,8 @@ const DENSEST = 1.5;
  */
 const DRAWN_DPI = [300, 600] as const;
 
-const drawnDpi = (dpi: number): number => Math.min(DRAWN_DPI[1], Math.max(dpi / 2, Math.min(dpi, DRAWN_DPI[0])));
+const drawnDpi = (dpi: number): number =>
+  Math.min(DRAWN_DPI[1], Math.max(dpi / 2, Math.min(dpi, DRAWN_DPI[0])));
 
 /** A piece of art as pixels: the size it is drawn at, and a window of it. */
 export interface ArtPixels {

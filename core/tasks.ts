@@ -1,5 +1,11 @@
 import { zlibSync } from 'fflate';
-import { type FaceLayout, type LayOutRequest, layOutFace, pageMask, type SheetPicture } from './film/index.ts';
+import {
+  type FaceLayout,
+  type LayOutRequest,
+  layOutFace,
+  pageMask,
+  type SheetPicture,
+} from './film/index.ts';
 import {
   type FinenessInput,
   filmFineness,

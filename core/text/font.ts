@@ -21,7 +21,6 @@ export interface Lettering {
   readonly unitsPerEm: number;
 }
 
-
 /** The first font of the file. Bytes are never trusted: whatever breaks while they are read is one sentence. */
 export function openFont(bytes: Uint8Array, name: string): Outcome<Lettering & { readonly family: string }> {
   if (bytes.length > MOST_FONT_BYTES)
