@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { exportFilms } from '../acts/index.ts';
-import { Card, Measure, Picture, Toggle } from '../bench/index.ts';
+import { Card, Measure, Picture, Toggle, WorkButton } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
 import { BoundariesCard } from './BoundariesCard.tsx';
 import { PrinterCard } from './PrinterCard.tsx';
@@ -70,7 +70,6 @@ function FilmList() {
 /** Sends the job to be made into films. */
 function ExportCard() {
   const job = useStudio((s) => s.job)!;
-  const exporting = useStudio((s) => s.exporting);
   const [masks, setMasks] = useState(false);
   const ready = (['bottom', 'top'] as const).filter(
     (f) => job.faces[f].inks.length > 0 && job.faces[f].art.length > 0,
@@ -97,24 +96,12 @@ function ExportCard() {
         on={masks}
         onChange={setMasks}
       />
-      {exporting ? (
-        <div className="progress">
-          <progress value={exporting.done} max={1} aria-label="Making films" />
-          <p aria-live="polite">{exporting.text}</p>
-          <button type="button" onClick={exporting.cancel}>
-            Stop
-          </button>
-        </div>
-      ) : (
-        <button
-          type="button"
-          className="button-main"
-          disabled={faces.length === 0}
-          onClick={() => void exportFilms(faces, masks)}
-        >
-          Make films
-        </button>
-      )}
+      <WorkButton
+        words="Make films"
+        doing="Making films"
+        ready={faces.length > 0}
+        onStart={() => void exportFilms(faces, masks)}
+      />
       <p className="hint">
         films.pdf to print at 100 %, assembly.pdf that shows how sheets join, films.json for the record.
       </p>

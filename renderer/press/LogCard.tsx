@@ -1,6 +1,6 @@
 import type { LogEntry } from '../../core/job/index.ts';
 import { lotsOf, pullsOf } from '../../core/runOf.ts';
-import { Card } from '../bench/index.ts';
+import { Card, LogTable } from '../bench/index.ts';
 import { changePress, edit, formatLength, useStudio } from '../state/index.ts';
 import { LogForm } from './LogForm.tsx';
 import { LogTally } from './LogTally.tsx';
@@ -38,58 +38,41 @@ export function LogCard() {
       ) : (
         <>
           <LogTally />
-          <table className="plain-table" aria-label="Log, newest first">
-            <thead>
-              <tr>
-                <th>pull</th>
-                <th>what</th>
-                <th className="number">decks</th>
-                <th>which</th>
-                <th>notes</th>
-                <th />
-              </tr>
-            </thead>
-            <tbody>
-              {log
-                .map((line, i) => ({ line, i }))
-                .slice(-LISTED)
-                .reverse()
-                .map(({ line, i }) => (
-                  <tr key={i}>
-                    <td>{nameOf(line)}</td>
-                    <td>{line.kind}</td>
-                    <td className="number">{line.decks === 0 ? '' : line.decks}</td>
-                    <td>
-                      {lotName(line)} {line.deckNumbers ? `no. ${line.deckNumbers}` : ''}
-                    </td>
-                    <td>
-                      {line.words}
-                      {line.photo && <small> photo: {line.photo}</small>}
-                      {line.along !== undefined && line.across !== undefined && (
-                        <small>
-                          {' '}
-                          off by {formatLength(line.along, job.units, 2)} along,{' '}
-                          {formatLength(line.across, job.units, 2)} across
-                        </small>
-                      )}
-                    </td>
-                    <td>
-                      <button
-                        type="button"
-                        aria-label={`Remove line ${i + 1} of the log`}
-                        onClick={() =>
-                          edit('Remove a line of the log', (j) =>
-                            changePress(j, { log: (j.press.log ?? []).filter((_, k) => k !== i) }),
-                          )
-                        }
-                      >
-                        Remove
-                      </button>
-                    </td>
-                  </tr>
-                ))}
-            </tbody>
-          </table>
+          <LogTable
+            name="Log, newest first"
+            columns={[
+              { head: 'pull' },
+              { head: 'what' },
+              { head: 'decks', number: true },
+              { head: 'which' },
+              { head: 'notes' },
+            ]}
+            lines={log}
+            most={LISTED}
+            cells={(line) => [
+              nameOf(line),
+              line.kind,
+              line.decks === 0 ? '' : line.decks,
+              `${lotName(line)} ${line.deckNumbers ? `no. ${line.deckNumbers}` : ''}`,
+              <>
+                {line.words}
+                {line.photo && <small> photo: {line.photo}</small>}
+                {line.along !== undefined && line.across !== undefined && (
+                  <small>
+                    {' '}
+                    off by {formatLength(line.along, job.units, 2)} along,{' '}
+                    {formatLength(line.across, job.units, 2)} across
+                  </small>
+                )}
+              </>,
+            ]}
+            removeName={(n) => `Remove line ${n} of the log`}
+            remove={(at) =>
+              edit('Remove a line of the log', (j) =>
+                changePress(j, { log: (j.press.log ?? []).filter((_, k) => k !== at) }),
+              )
+            }
+          />
         </>
       )}
       {printed + spoiled > 0 && lost >= 0 && (

@@ -1,4 +1,5 @@
 import { type BurnedScreen, exposureHistory, isAlike } from '../../core/press/index.ts';
+import { LogTable } from '../bench/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';
 import { ExposurePlot } from './ExposurePlot.tsx';
 
@@ -34,46 +35,29 @@ export function ExposureLog({
         </p>
       )}
       <ExposurePlot log={log} alike={log.map((screen) => isAlike(screen, like))} target={target} />
-      <table className="plain-table">
-        <thead>
-          <tr>
-            <th>emulsion, lamp</th>
-            <th>mesh</th>
-            <th className="number">burned</th>
-            <th className="number">step</th>
-            <th />
-          </tr>
-        </thead>
-        <tbody>
-          {log
-            .map((screen, i) => ({ screen, i }))
-            .slice(-LISTED)
-            .reverse()
-            .map(({ screen, i }) => (
-              <tr key={i}>
-                <td>{[screen.emulsion, screen.lamp].filter(Boolean).join(', ') || 'not named'}</td>
-                <td>
-                  {screen.meshPerCm} {screen.dyed ? 'dyed' : 'white'}
-                </td>
-                <td className="number">{screen.time.toFixed(screen.time < 20 ? 1 : 0)} s</td>
-                <td className="number">{screen.step ?? '–'}</td>
-                <td>
-                  <button
-                    type="button"
-                    aria-label={`Remove screen ${i + 1} from the log`}
-                    onClick={() =>
-                      edit('Remove a burned screen', (j) =>
-                        changePress(j, { burned: (j.press.burned ?? []).filter((_, k) => k !== i) }),
-                      )
-                    }
-                  >
-                    Remove
-                  </button>
-                </td>
-              </tr>
-            ))}
-        </tbody>
-      </table>
+      <LogTable
+        name="Burned screens, newest first"
+        columns={[
+          { head: 'emulsion, lamp' },
+          { head: 'mesh' },
+          { head: 'burned', number: true },
+          { head: 'step', number: true },
+        ]}
+        lines={log}
+        most={LISTED}
+        cells={(screen) => [
+          [screen.emulsion, screen.lamp].filter(Boolean).join(', ') || 'not named',
+          `${screen.meshPerCm} ${screen.dyed ? 'dyed' : 'white'}`,
+          `${screen.time.toFixed(screen.time < 20 ? 1 : 0)} s`,
+          screen.step ?? '–',
+        ]}
+        removeName={(n) => `Remove screen ${n} from the log`}
+        remove={(at) =>
+          edit('Remove a burned screen', (j) =>
+            changePress(j, { burned: (j.press.burned ?? []).filter((_, k) => k !== at) }),
+          )
+        }
+      />
     </>
   );
 }
