@@ -45,10 +45,11 @@ export {
   type TaskTimes,
   USUAL_TIMES,
 } from './runPlan.ts';
-export { type Placed, type Schedule, type ScheduleInput, schedule, type Task } from './schedule.ts';
+export { type Schedule, schedule } from './schedule.ts';
 export { type Section, sectionOf } from './section.ts';
 export { type CurvedSqueegee, curvedSqueegee, type SqueegeeInput } from './squeegee.ts';
 export { squeegeeDrawing } from './squeegeeDrawing.ts';
 export { type StepTest, type StepTestInput, stepTest, stepTestReading } from './stepTest.ts';
+export type { Placed, ScheduleInput, Task } from './task.ts';
 export { USUAL, type UsualValue, usualWords } from './usual.ts';
 export { type Calendar, makeCalendar, USUAL_HOURS, type WorkingHours } from './workingHours.ts';

@@ -2,7 +2,8 @@ import { planTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
 import { outOfBounds } from './bounds.ts';
 import type { Calculation } from './calculation.ts';
-import { type Schedule, schedule, type Task } from './schedule.ts';
+import { type Schedule, schedule } from './schedule.ts';
+import type { Task } from './task.ts';
 import { longestDay, makeCalendar, type WorkingHours } from './workingHours.ts';
 
 /** Minutes each task takes; the user's own, remembered. */

@@ -1,36 +1,9 @@
 import { planTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
 import type { Calculation } from './calculation.ts';
-import { type Calendar, nextAttended } from './workingHours.ts';
-
-/** One thing to do. Times in minutes since the first day's midnight. */
-export interface Task {
-  readonly id: string;
-  readonly name: string;
-  readonly minutes: number;
-  /** Ids that must be finished first. */
-  readonly after: readonly string[];
-  /** How many of each resource it takes while it lasts. */
-  readonly needs: Readonly<Record<string, number>>;
-  /** A person must be there, so it lies within working hours, in one piece. Drying does not need one. */
-  readonly attended: boolean;
-  /** Already finished, at this minute. */
-  readonly finishedAt?: number;
-}
-
-export interface Placed {
-  readonly id: string;
-  readonly start: number;
-  readonly end: number;
-}
-
-export interface ScheduleInput {
-  readonly tasks: readonly Task[];
-  readonly capacity: Readonly<Record<string, number>>;
-  readonly calendar: Calendar;
-  /** Nothing new starts before this minute. */
-  readonly now: number;
-}
+import { lowerBound } from './lowerBound.ts';
+import { ordered, type Placed, refuse, type ScheduleInput, type Task } from './task.ts';
+import { nextAttended } from './workingHours.ts';
 
 export interface Schedule {
   readonly placed: readonly Placed[];
@@ -38,45 +11,6 @@ export interface Schedule {
   readonly end: number;
   /** No schedule can end before this minute. */
   readonly atLeast: number;
-}
-
-/** The tasks in an order in which each comes after what it waits for, or the id at which they run in a circle. */
-function ordered(tasks: readonly Task[]): { order: number[] } | { circle: string } {
-  const index = new Map(tasks.map((t, i) => [t.id, i]));
-  const state = new Int8Array(tasks.length);
-  const order: number[] = [];
-  const visit = (i: number): string | null => {
-    if (state[i] === 2) return null;
-    const task = tasks[i] as Task;
-    if (state[i] === 1) return task.id;
-    state[i] = 1;
-    for (const id of task.after) {
-      const circle = visit(index.get(id) as number);
-      if (circle !== null) return circle;
-    }
-    state[i] = 2;
-    order.push(i);
-    return null;
-  };
-  for (let i = 0; i < tasks.length; i++) {
-    const circle = visit(i);
-    if (circle !== null) return { circle };
-  }
-  return { order };
-}
-
-function refuse({ tasks, capacity, calendar }: ScheduleInput) {
-  const ids = new Set(tasks.map((t) => t.id));
-  if (ids.size !== tasks.length) return planTrouble.sameId();
-  for (const task of tasks) {
-    if (!(task.minutes >= 0 && Number.isFinite(task.minutes))) return planTrouble.noLength(task.name);
-    for (const id of task.after) if (!ids.has(id)) return planTrouble.waitsForMissing(task.name, id);
-    for (const [name, n] of Object.entries(task.needs))
-      if (n > (capacity[name] ?? 0)) return planTrouble.tooFew(task.name, n, name, capacity[name] ?? 0);
-    if (task.attended && task.finishedAt === undefined && nextAttended(calendar, 0, task.minutes) === null)
-      return planTrouble.longerThanDay(task.name, Math.round(task.minutes));
-  }
-  return null;
 }
 
 /**
@@ -135,82 +69,6 @@ function build(input: ScheduleInput, order: readonly number[], priority: Float64
 }
 
 const endOf = (placed: readonly Placed[]): number => placed.reduce((end, p) => Math.max(end, p.end), 0);
-
-/** What no schedule beats: the longest chain within working hours, and each resource's work laid end to end. */
-function lowerBound(input: ScheduleInput, order: readonly number[]): number {
-  const { tasks, capacity, calendar, now } = input;
-  const index = new Map(tasks.map((t, i) => [t.id, i]));
-  const earliest = new Float64Array(tasks.length);
-  let bound = now;
-  for (const i of order) {
-    const task = tasks[i] as Task;
-    if (task.finishedAt !== undefined) {
-      earliest[i] = task.finishedAt;
-      continue;
-    }
-    let t = Math.max(now, ...task.after.map((id) => earliest[index.get(id) as number] as number));
-    if (task.attended) t = nextAttended(calendar, t, task.minutes) as number;
-    earliest[i] = t + task.minutes;
-    bound = Math.max(bound, earliest[i] as number);
-  }
-  const followers: number[][] = tasks.map(() => []);
-  order.forEach((i) => {
-    for (const id of (tasks[i] as Task).after) followers[index.get(id) as number]?.push(i);
-  });
-  const back = [...order].reverse();
-  const at = new Int32Array(tasks.length);
-  order.forEach((i, k) => {
-    at[i] = k;
-  });
-  const ready = new Float64Array(tasks.length);
-  /** When all that follows task `i` is done, if it ends at `t` and nothing else is in the way. */
-  const after = (i: number, t: number): number => {
-    let end = t;
-    ready.fill(-1);
-    const hand = (from: number, time: number) => {
-      for (const j of followers[from] as number[])
-        if ((tasks[j] as Task).finishedAt === undefined) ready[j] = Math.max(ready[j] as number, time);
-    };
-    hand(i, t);
-    for (let k = (at[i] as number) + 1; k < order.length; k++) {
-      const j = order[k] as number;
-      const from = ready[j] as number;
-      if (from < 0) continue;
-      const task = tasks[j] as Task;
-      const start = task.attended ? (nextAttended(calendar, from, task.minutes) as number) : from;
-      end = Math.max(end, start + task.minutes);
-      hand(j, start + task.minutes);
-    }
-    return end;
-  };
-  const tail = new Float64Array(tasks.length);
-  for (const i of back)
-    for (const id of (tasks[i] as Task).after) {
-      const j = index.get(id) as number;
-      tail[j] = Math.max(tail[j] as number, (tail[i] as number) + (tasks[i] as Task).minutes);
-    }
-  // Of a resource's tasks, those with long tails: their work laid end to end, then the shortest of their tails.
-  for (const [name, n] of Object.entries(capacity)) {
-    const mine = order
-      .filter((i) => (tasks[i] as Task).needs[name] && (tasks[i] as Task).finishedAt === undefined)
-      .sort((p, q) => (tail[q] as number) - (tail[p] as number));
-    const attended = mine.every((i) => (tasks[i] as Task).attended);
-    let first = Number.POSITIVE_INFINITY;
-    let work = 0;
-    mine.forEach((i, k) => {
-      const task = tasks[i] as Task;
-      first = Math.min(first, (earliest[i] as number) - task.minutes);
-      work += (task.minutes * (task.needs[name] as number)) / n;
-      const following = mine[k + 1];
-      if (following !== undefined && tail[following] === tail[i]) return;
-      const end = attended ? calendar.add(first, work) : first + work;
-      let least = Number.POSITIVE_INFINITY;
-      for (let m = 0; m <= k && least > bound; m++) least = Math.min(least, after(mine[m] as number, end));
-      bound = Math.max(bound, least);
-    });
-  }
-  return bound;
-}
 
 /** Steps of the search for a better order; each builds one schedule. */
 const TRIES = 400;

@@ -46,11 +46,7 @@ export function LogTable<Line>({
                 </td>
               ))}
               <td>
-                <button
-                  type="button"
-                  aria-label={removeName(first + i + 1)}
-                  onClick={() => remove(first + i)}
-                >
+                <button type="button" aria-label={removeName(at + 1)} onClick={() => remove(at)}>
                   Remove
                 </button>
               </td>
