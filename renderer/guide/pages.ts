@@ -8,6 +8,9 @@ const pictures = import.meta.glob<string>('./pictures/*.png', {
   import: 'default',
 });
 
+/** Pictures of sheets rather than of the studio: upright, and smaller. */
+const PAPERS = /\/(film-sheet|assembly|proof-grid|run-sheet)\.png$/;
+
 export interface GuidePage {
   readonly title: string;
   /** The page's own words as HTML; they come with the program, never from a job. */
@@ -22,7 +25,7 @@ function page(text: string): GuidePage {
     title,
     html: html.replace(
       /src="\.\.(\/pictures\/[^"]+)"/g,
-      (_, name: string) => `src="${pictures[`.${name}`] ?? ''}"`,
+      (_, name: string) => `${PAPERS.test(name) ? 'class="paper" ' : ''}src="${pictures[`.${name}`] ?? ''}"`,
     ),
   };
 }
