@@ -28,6 +28,9 @@ export type OneInk = ({ readonly takes: LayerTakes } | { readonly line: string }
 // One a thread, as the kernels' memory: nothing in it outlives a call.
 const space = new Workspace();
 
+/** Lets go of what tiles were separated in: other work of this thread comes next, and wants the memory. */
+export const endTiles = (): void => space.clear();
+
 /** One tile of a face's grid and the window of the art that lands on it; plain data, so that a worker can take it. */
 export interface TileInput {
   readonly window: Picture;

@@ -21,7 +21,7 @@ import { filmInk, printBase, printColour } from './printInk.ts';
 import { type Mask, union } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
-import { separateTile, type TileInput } from './separateTile.ts';
+import { endTiles, separateTile, type TileInput } from './separateTile.ts';
 import type { SetText, WordsInput } from './text/index.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
 import { type BaseRequest, chokeRows, type TrialShown, withoutCrumbs } from './trap/index.ts';
@@ -84,6 +84,7 @@ export const TASKS = {
   finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>
     finishFace(masks, printable, smallestPx, kept),
   printInk: ({ separations, covered, ink, face, dpi, film, out }: PrintInput): void => {
+    endTiles();
     if (covered) out.data.set(printBase(separations, covered, ink, face, dpi, film ?? false).data);
     else printColour(separations, ink, face, dpi, undefined, out);
   },

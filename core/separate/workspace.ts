@@ -14,6 +14,11 @@ export class Workspace {
     return buffer;
   }
 
+  /** Lets all of them go. */
+  clear(): void {
+    this.held.clear();
+  }
+
   /** `length` bytes with anything in them. */
   bytes(name: string, length: number): Uint8Array {
     return new Uint8Array(this.room(name, length), 0, length);
