@@ -8,13 +8,15 @@ import {
   filmMask,
   type SheetLayout,
   type SheetPicture,
+  type Stencil,
   sheetPicture,
 } from './film/index.ts';
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
-import { assemblyPdf, filmsPdf, type Stencil, separationsPdf } from './pdf/index.ts';
+import { filmsPdf, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
+import type { AssemblyInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
 export interface FilmsRequest extends LayFacesRequest {
@@ -125,11 +127,11 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
     if (request.masks) await maskFiles(made, laid, request, files);
   }
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
-  // The threads pack the sheets while the guide is written here.
-  const packing = stencilsOf(layouts, request, part(say, 0.85, 0.98));
-  packing.catch(() => undefined);
-  const assembly = await assemblyPdf(layouts, options);
-  const stencils = await packing;
+  // All that takes long is left to the threads, so that this one still hears of a stop.
+  const [assembly, stencils] = await Promise.all([
+    request.workers.run<AssemblyInput, Uint8Array>('assemblyPdf', { layouts, jobName: job.name }, abort),
+    stencilsOf(layouts, request, part(say, 0.85, 0.98)),
+  ]);
   if (abort?.aborted) return cancelled();
   const films = await filmsPdf(layouts, { ...options, stencils });
   if (abort?.aborted) return cancelled();

@@ -5,6 +5,8 @@ import {
   layOutFace,
   pageMask,
   type SheetPicture,
+  type Stencil,
+  stencilOf,
 } from './film/index.ts';
 import {
   type FinenessInput,
@@ -15,7 +17,6 @@ import {
 } from './filmFineness.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
-import { type Stencil, stencilOf } from './pdf/index.ts';
 import type { FineMap } from './press/index.ts';
 import { filmInk, printBase, printColour } from './printInk.ts';
 import { type Mask, union } from './raster/index.ts';
@@ -74,6 +75,14 @@ export interface TrialInput {
   readonly part: TrialPart;
 }
 
+export interface AssemblyInput {
+  readonly layouts: readonly FaceLayout[];
+  readonly jobName: string;
+}
+
+/** The same bytes on every platform, as everywhere in films. */
+const deflate = (bytes: Uint8Array): Uint8Array => zlibSync(bytes, { level: 6 });
+
 /**
  * The work that may run on other threads, by name. Masks lie in shared memory and are changed in place, so that nothing
  * large is copied back.
@@ -99,8 +108,10 @@ export const TASKS = {
   },
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
-  sheetStencil: ({ film, sheet }: SheetPicture): Stencil =>
-    stencilOf(pageMask(film, sheet), (bytes) => zlibSync(bytes, { level: 6 })),
+  sheetStencil: ({ film, sheet }: SheetPicture): Stencil => stencilOf(pageMask(film, sheet), deflate),
+  // What writes documents is large, too.
+  assemblyPdf: async ({ layouts, jobName }: AssemblyInput): Promise<Uint8Array> =>
+    (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,

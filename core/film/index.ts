@@ -27,5 +27,6 @@ export {
   type SheetSize,
   sheetNamed,
 } from './sheetSize.ts';
+export { type Stencil, stencilOf } from './stencil.ts';
 export { VERNIER_FIRST, VERNIER_TICKS, vernierScale } from './vernier.ts';
 export { filmMask, pageMask, type SheetPicture, seamMask, sheetPicture, windowMask } from './window.ts';

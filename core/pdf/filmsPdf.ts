@@ -1,10 +1,16 @@
 import { PDFName, type PDFRef } from 'pdf-lib';
-import { apply, type FaceLayout, pageMask, type SheetLayout } from '../film/index.ts';
+import {
+  apply,
+  type FaceLayout,
+  pageMask,
+  type SheetLayout,
+  type Stencil,
+  stencilOf,
+} from '../film/index.ts';
 import type { Abort, Progress } from '../units/index.ts';
 import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, markTrapped, newDocument, saveDocument } from './document.ts';
 import { addStencil } from './imageMask.ts';
-import { type Stencil, stencilOf } from './stencil.ts';
 
 export interface FilmsPdfOptions {
   readonly jobName: string;

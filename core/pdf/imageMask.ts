@@ -1,7 +1,7 @@
 import { PDFArray, type PDFDocument, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
+import { type Stencil, stencilOf } from '../film/index.ts';
 import type { Mask } from '../raster/index.ts';
 import type { Deflate } from './document.ts';
-import { type Stencil, stencilOf } from './stencil.ts';
 
 /** The mask as a stencil that paints the current colour where there is ink; see `stencilOf`. */
 export const addImageMask = (doc: PDFDocument, mask: Mask, deflate: Deflate): PDFRef =>

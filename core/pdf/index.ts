@@ -4,6 +4,5 @@ export { type FilmsPdfOptions, filmsPdf } from './filmsPdf.ts';
 export type { RunSheet, SheetLot, SheetPull } from './runSheet.ts';
 export { runSheetPdf } from './runSheetPdf.ts';
 export { separationsPdf } from './separationsPdf.ts';
-export { type Stencil, stencilOf } from './stencil.ts';
 export { stepTestPdf } from './stepTestPdf.ts';
 export { templatesPdf } from './templatesPdf.ts';

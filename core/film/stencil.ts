@@ -1,5 +1,7 @@
 import { blankMask, encodeG4, type Mask, msbRows } from '../raster/index.ts';
-import type { Deflate } from './document.ts';
+
+/** zlib-wrapped deflate. */
+type Deflate = (bytes: Uint8Array) => Uint8Array;
 
 /** A mask packed as a PDF image mask has it: CCITT Group 4, or Flate of rows with the high bit first. */
 export interface Stencil {
