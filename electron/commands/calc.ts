@@ -1,6 +1,7 @@
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { CALCULATORS, type Row } from './calculators.ts';
+import type { Row } from './calculator.ts';
+import { CALCULATORS } from './calculators.ts';
 import type { Command } from './context.ts';
 import { chooseDeck } from './deckChoice.ts';
 import { type CommandSpec, type OptionSpec, unknown } from './options.ts';

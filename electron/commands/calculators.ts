@@ -2,29 +2,12 @@ import { type Deck, FACES } from '../../core/deck/index.ts';
 import { type Calculation, curvedSqueegee, meshGrowth, reach, sectionOf } from '../../core/press/index.ts';
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
+import type { Calculator } from './calculator.ts';
 import { assumedOf, DECK_MEASURES, measuredDeck, measuresOf } from './deckMeasures.ts';
 import { choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
 import { REGISTER_CALCULATORS } from './registerCalculators.ts';
 import { RUN_CALCULATORS } from './runCalculators.ts';
 import { SCREEN_CALCULATORS } from './screenCalculators.ts';
-
-/** A number of a result in words: where it lies, what it is called, and its unit. */
-export interface Row {
-  readonly path: readonly string[];
-  readonly label: string;
-  /** `mm³` is mm to three places; `''` is said as it is. */
-  readonly unit: 'mm' | 'mm³' | '%' | '×' | 'ml' | 'g' | 's' | 'µm' | '°' | 'cm²' | 'cm³/m²' | '';
-}
-
-export interface Calculator {
-  readonly name: string;
-  readonly does: string;
-  readonly example: string;
-  /** Names of the options it takes beside the deck's own. */
-  readonly options: readonly OptionSpec[];
-  run(given: Given, deck: Deck): Outcome<{ readonly inputs: object; readonly found: Calculation<object> }>;
-  readonly rows: readonly Row[];
-}
 
 const LENGTHS = { least: 0, most: 5000 };
 const FACE: OptionSpec = { name: 'face', value: 'bottom|top', help: 'the face that is printed (bottom)' };

@@ -3,7 +3,7 @@ import { type RegisterReading, registerCorrection } from '../../core/press/index
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { learnTolerance, type RegisterReading as MissReading } from '../../core/trap/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import type { Calculator } from './calculators.ts';
+import type { Calculator } from './calculator.ts';
 
 /** Numbers parted by commas; an empty place is null. */
 function numbers(text: string, least: number, most: number, what: string): Outcome<(number | null)[]> {

@@ -10,7 +10,7 @@ import {
 } from '../../core/press/index.ts';
 import { done } from '../../core/units/index.ts';
 import { count, optionsOf, readFields, straight } from './calcFields.ts';
-import type { Calculator } from './calculators.ts';
+import type { Calculator } from './calculator.ts';
 import { MESH_FIELDS, meshIn } from './screenCalculators.ts';
 
 const inkFields = [

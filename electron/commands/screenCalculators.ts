@@ -16,7 +16,7 @@ import {
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { done } from '../../core/units/index.ts';
 import { count, long, optionsOf, readFields, straight } from './calcFields.ts';
-import type { Calculator } from './calculators.ts';
+import type { Calculator } from './calculator.ts';
 import { choiceOf } from './options.ts';
 
 const KINDS: readonly InkKind[] = ['opaque', 'transparent', 'pearlescent', 'glow', 'metallic', 'clear'];

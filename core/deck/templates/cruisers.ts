@@ -1,4 +1,4 @@
-import type { Template } from './index.ts';
+import type { Template } from './template.ts';
 import { inch, MODERN_HOLES, OLDER_HOLES, SEVEN_PLIES } from './usual.ts';
 
 /**

@@ -1,12 +1,9 @@
 import type { Deck } from '../deck.ts';
 import { cruisers } from './cruisers.ts';
 import { popsicles } from './popsicles.ts';
+import type { Template } from './template.ts';
 
-export interface Template {
-  readonly name: string;
-  readonly title: string;
-  readonly deck: Deck;
-}
+export type { Template } from './template.ts';
 
 /** Generic decks, named by shape and width in inches. They are starting points: measure the wood at hand. */
 export const TEMPLATES: readonly Template[] = [...popsicles, ...cruisers];

@@ -1,5 +1,5 @@
 import type { Deck } from '../deck.ts';
-import type { Template } from './index.ts';
+import type { Template } from './template.ts';
 import { inch, MODERN_HOLES, SEVEN_PLIES } from './usual.ts';
 
 /**
