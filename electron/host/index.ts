@@ -1,4 +1,5 @@
 export { deflate } from './deflate.ts';
+export { TRIAL_SIDE } from './drawings.ts';
 export {
   type AskAside,
   askInChild,
@@ -16,7 +17,7 @@ export { type JobLock, lockJob } from './jobLock.ts';
 export { jobVersions } from './jobVersions.ts';
 export { sweepLeftovers } from './leftovers.ts';
 export { type Recent, recentJobs } from './recentJobs.ts';
-export { sharpCodec, TRIAL_SIDE } from './sharpCodec.ts';
+export { sharpCodec } from './sharpCodec.ts';
 export { type ShopFile, shopFile } from './shopFile.ts';
 export { comesInLayers } from './sniff.ts';
 export { stateDir } from './stateDir.ts';

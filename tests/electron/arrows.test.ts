@@ -45,7 +45,7 @@ describe('the arrows between the folders', () => {
     [
       'ground reaching up',
       { ...units, 'core/units/a.ts': "import '../film/index.ts';", 'core/film/index.ts': '' },
-      /units may import nothing, not film/,
+      /units may import sentences, not film/,
     ],
     [
       'separate knowing the job',
