@@ -2,9 +2,9 @@ import { palettePartsOf } from './handInks.ts';
 import type { InkMemory, Made } from './inkMemory.ts';
 import type { Art, FaceJob } from './job/index.ts';
 import type { Picture, SparseCoverage } from './raster/index.ts';
-import { isGrainy, separateSparse } from './separate/index.ts';
+import { isGrainy, placeEdges, separateSparse } from './separate/index.ts';
 
-/** The coverage of a whole picture, and the inks and colours it was separated for, in the order of its planes. */
+/** The coverage of a whole picture, edges in place, and the inks and colours it was separated for, in the order of its planes. */
 interface Cover {
   readonly coverage: SparseCoverage;
   readonly ids: readonly string[];
@@ -80,7 +80,7 @@ export function pieceCover(
     );
   const made = memory.keep<Cover>(slot, JSON.stringify([from, ids, takes]), () => {
     const grainy = piece.mediaType !== 'image/svg+xml' && isGrainy(picture);
-    return { coverage: separateSparse(picture, palette, { grainy }), ids, takes, from };
+    return { coverage: placeEdges(separateSparse(picture, palette, { grainy })), ids, takes, from };
   });
   return { value: made.value.coverage, turn: made.turn };
 }

@@ -8,6 +8,8 @@ import {
   layRegions,
   lineCoverage,
   NO_REGIONS,
+  placeEdges,
+  placePlaneEdges,
   type SeparatePalette,
   separateSparse,
   separateWindow,
@@ -74,6 +76,7 @@ export function separateTile(tile: TileInput): UnplannedTally {
   const { grid, out, x, y, width, height, regions } = tile;
   if (tile.one) {
     const { planes, width: across, height: down } = coverageOf(tile, tile.one);
+    placePlaneEdges(planes);
     warpArgmax(planes, across, down, grid, out, x, y, width, height);
     return unplanned;
   }
@@ -83,9 +86,11 @@ export function separateTile(tile: TileInput): UnplannedTally {
     const { planes, ...size } = separateWindow(tile.window, palette, options);
     layRegions({ planes, ...size }, regions);
     if (tile.part) bareBeyond(planes, size.width, size.height, tile.part);
+    placePlaneEdges(planes);
     warpArgmax(planes, size.width, size.height, grid, out, x, y, width, height);
     return unplanned;
   }
-  warpSparse(separateSparse(tile.window, palette, options, space), grid, out, x, y, width, height);
+  const coverage = placeEdges(separateSparse(tile.window, palette, options, space));
+  warpSparse(coverage, grid, out, x, y, width, height);
   return unplanned;
 }

@@ -10,6 +10,7 @@ export type { SeparatePalette } from './labels.ts';
 export { type LayerTakes, layerCoverage, layerTones } from './layerCoverage.ts';
 export { lineCoverage, withoutLines } from './lineCoverage.ts';
 export { nearestInk } from './nearestInk.ts';
+export { placeEdges, placePlaneEdges } from './placeEdges.ts';
 export { screenedShares } from './screenedShares.ts';
 export {
   SEPARATE_MARGIN_PX,

@@ -1,7 +1,5 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { components, dropSpecks } from '../../core/raster/index.ts';
-import { suggestInks } from '../../core/separate/index.ts';
 import { MM_PER_INCH } from '../../core/units/index.ts';
 import { drawFlatArt, svgOf } from './separation/flatArt.ts';
 import {
@@ -13,6 +11,7 @@ import {
   throughJpeg,
   truthOf,
 } from './separation/measure.ts';
+import { SPECK } from './separation/measureOutside.ts';
 
 /**
  * Flat art rendered with soft edges at 300 dpi and separated to 600 dpi, against the same art rendered with hard edges at
@@ -53,9 +52,6 @@ test('soft edges become hard ones where they were drawn, and no ink appears that
     expect(values.displacement, name).toBeLessThanOrEqual(0.35);
   }
 });
-
-/** Film points: a dot of 0.3 mm at 600 dpi; smaller specks are dropped from every film (SEPARATION.md, step 4). */
-const SPECK = 40;
 
 for (const [quality, most] of [
   [90, 0.0001],
@@ -116,31 +112,4 @@ test('edges mixed in light, as a camera does, move little even when taken for en
   );
   expect(moved[0]).toBeLessThanOrEqual(0.35);
   expect(moved[1]).toBeLessThanOrEqual(moved[0]!);
-});
-
-/** Art that this project did not draw; sources and licence in tests/fixtures/art/SOURCES.md. */
-const OUTSIDE = readdirSync('tests/fixtures/art').filter((name) => /^outside-.*\.svg$/.test(name));
-
-test('art by others keeps its inks and edges', async () => {
-  const rows: Row[] = [];
-  for (const name of OUTSIDE) {
-    const text = readFileSync(`tests/fixtures/art/${name}`, 'utf8');
-    const sized = (px: number, more = '') =>
-      text.replace(
-        /<svg\b([^>]*)>/,
-        (_, given: string) =>
-          `<svg${given.replace(/\s(width|height)="[^"]*"/g, '')} width="${px}" height="${px}"${more}>`,
-      );
-    const soft = await render(sized(480));
-    const hard = await render(sized(960, ' shape-rendering="crispEdges"'));
-    const inks = suggestInks(hard, null).map((ink) => ink.hex);
-    const films = filmsOf(soft, inks, null, 2);
-    rows.push({ name: name.slice(8, -4), values: measure(films, truthOf(hard, inks), 960, 960) });
-  }
-  show('art by others, 480 → 960 points', rows);
-  expect(rows).toHaveLength(8);
-  for (const { name, values } of rows) {
-    expect(values.falseInk, name).toBe(0);
-    expect(values.displacement, name).toBeLessThanOrEqual(0.35);
-  }
 });

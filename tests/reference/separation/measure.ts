@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import { linearToSrgb, srgbToLinear } from '../../../core/colour/index.ts';
-import { blankMask, getBit, grow, type Mask, type Picture, warpArgmax } from '../../../core/raster/index.ts';
-import { type SeparateOptions, separateWindow } from '../../../core/separate/index.ts';
+import { blankMask, getBit, grow, type Mask, type Picture, warpSparse } from '../../../core/raster/index.ts';
+import { placeEdges, type SeparateOptions, separateSparse } from '../../../core/separate/index.ts';
 
 /** How a separation at film resolution differs from the hard-edged truth of the same size. */
 export interface Measured {
@@ -39,7 +39,7 @@ export async function throughJpeg(picture: Picture, quality: number, paper: stri
   return { width, height, data: back.data };
 }
 
-/** Coverage of the art brought to `scale` times its size, the largest coverage winning. */
+/** Coverage of the art brought to `scale` times its size as `separateTile` does, the largest coverage winning. */
 export function filmsOf(
   picture: Picture,
   inks: readonly string[],
@@ -47,7 +47,9 @@ export function filmsOf(
   scale: number,
   options?: SeparateOptions,
 ): Mask[] {
-  const coverage = separateWindow(picture, { inks: inks.map((hex) => ({ hex })), ground }, options);
+  const coverage = placeEdges(
+    separateSparse(picture, { inks: inks.map((hex) => ({ hex })), ground }, options),
+  );
   const width = picture.width * scale;
   const height = picture.height * scale;
   const out = inks.map(() => blankMask(width, height));
@@ -60,17 +62,7 @@ export function filmsOf(
       xy[(r * cols + c) * 2] = (c * step) / scale;
       xy[(r * cols + c) * 2 + 1] = (r * step) / scale;
     }
-  warpArgmax(
-    coverage.planes,
-    picture.width,
-    picture.height,
-    { step, cols, rows, xy },
-    out,
-    0,
-    0,
-    width,
-    height,
-  );
+  warpSparse(coverage, { step, cols, rows, xy }, out, 0, 0, width, height);
   return out;
 }
 
