@@ -1,6 +1,13 @@
 export { colourName, colourNames } from './colourName.ts';
 export { deltaE00 } from './deltaE.ts';
-export { type Lab, labOfHex, labOfLinear, luminanceOfHex, luminanceOfLinear } from './lab.ts';
+export {
+  type Lab,
+  labOfHex,
+  labOfLinear,
+  luminanceOfHex,
+  luminanceOfLinear,
+  seenSlopes,
+} from './lab.ts';
 export { linearOfOklab, type Oklab, oklabOfLinear } from './oklab.ts';
 export { type NamedColour, parsePalette, writeGpl, writePaletteJson } from './palette.ts';
 export {

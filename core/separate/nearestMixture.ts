@@ -1,4 +1,4 @@
-import type { LinearRgb } from '../colour/index.ts';
+import { type LinearRgb, seenSlopes } from '../colour/index.ts';
 
 /** How strongly the shares are held to a sum of 1: what misses is under a thousandth, and is scaled away. */
 const SUM_WEIGHT = 900;
@@ -9,6 +9,9 @@ const RIDGE = 1e-7;
 /** A gradient this small is none. */
 const FLAT = 1e-9;
 
+/** Light that a mixture may miss, squared, and still be the colour asked for. */
+const MISSED = 4e-6;
+
 /** Finds shares of given colours; holds its memory, so that many targets cost no allocation. */
 export interface Mixer {
   /**
@@ -17,6 +20,11 @@ export interface Mixer {
    * dots is least and shares change smoothly with the target. Starts from the last solution: neighbours are quick.
    */
   solve(red: number, green: number, blue: number, shares: Float64Array): void;
+  /**
+   * As `solve` where some mixture is the target. Where none is, the one that looks nearest (`seenSlopes`) and not the one
+   * nearest in light, which would give up the darks and the hue for a little brightness.
+   */
+  solveSeen(red: number, green: number, blue: number, shares: Float64Array): void;
 }
 
 /**
@@ -26,12 +34,14 @@ export interface Mixer {
 export function mixer(colours: readonly LinearRgb[]): Mixer {
   const n = colours.length;
   if (n === 0) throw new RangeError('A mixture needs at least one colour.');
-  const gram = new Float64Array(n * n);
-  for (let i = 0; i < n; i++)
-    for (let j = 0; j < n; j++) {
-      const [p, q] = [colours[i]!, colours[j]!];
-      gram[i * n + j] = p[0] * q[0] + p[1] * q[1] + p[2] * q[2] + SUM_WEIGHT + (i === j ? RIDGE : 0);
-    }
+  const light = Float64Array.from(colours.flat());
+  const lightGram = new Float64Array(n * n);
+  fillGram(light, n, lightGram);
+  const seen = new Float64Array(3 * n);
+  const seenGram = new Float64Array(n * n);
+  const slopes = new Float64Array(9);
+  const target = new Float64Array(3);
+  let gram = lightGram;
   const right = new Float64Array(n);
   const now = new Float64Array(n);
   const next = new Float64Array(n);
@@ -94,36 +104,73 @@ export function mixer(colours: readonly LinearRgb[]): Mixer {
     }
   };
 
-  return {
-    solve(red, green, blue, shares) {
+  /** Goes on from the last solution to that of `gram` and of `points`, three numbers a colour. */
+  const nearest = (points: Float64Array, x: number, y: number, z: number, shares: Float64Array) => {
+    for (let i = 0, o = 0; i < n; i++, o += 3) {
+      const [p, q, r] = [points[o]!, points[o + 1]!, points[o + 2]!];
+      const far = (p - x) ** 2 + (q - y) ** 2 + (r - z) ** 2;
+      right[i] = p * x + q * y + r * z + SUM_WEIGHT - FAR_COST * far;
+    }
+    settle(gather());
+    // Each round brings in the colour that helps most; far more rounds than colours means that rounding has the say.
+    for (let round = 0; round < 6 * n; round++) {
+      let best = FLAT;
+      let chosen = -1;
       for (let i = 0; i < n; i++) {
-        const p = colours[i]!;
-        const far = (p[0] - red) ** 2 + (p[1] - green) ** 2 + (p[2] - blue) ** 2;
-        right[i] = p[0] * red + p[1] * green + p[2] * blue + SUM_WEIGHT - FAR_COST * far;
-      }
-      settle(gather());
-      // Each round brings in the colour that helps most; far more rounds than colours means that rounding has the say.
-      for (let round = 0; round < 6 * n; round++) {
-        let best = FLAT;
-        let chosen = -1;
-        for (let i = 0; i < n; i++) {
-          if (now[i]! > 0) continue;
-          let gain = right[i]!;
-          for (let k = 0; k < n; k++) if (now[k]! > 0) gain -= gram[i * n + k]! * now[k]!;
-          if (gain > best) {
-            best = gain;
-            chosen = i;
-          }
+        if (now[i]! > 0) continue;
+        let gain = right[i]!;
+        for (let k = 0; k < n; k++) if (now[k]! > 0) gain -= gram[i * n + k]! * now[k]!;
+        if (gain > best) {
+          best = gain;
+          chosen = i;
         }
-        if (chosen < 0) break;
-        let count = 0;
-        for (let i = 0; i < n; i++) if (now[i]! > 0 || i === chosen) passive[count++] = i;
-        settle(count);
-        if (now[chosen] === 0) break;
       }
-      let sum = 0;
-      for (let i = 0; i < n; i++) sum += now[i]!;
-      for (let i = 0; i < n; i++) shares[i] = now[i]! / sum;
-    },
+      if (chosen < 0) break;
+      let count = 0;
+      for (let i = 0; i < n; i++) if (now[i]! > 0 || i === chosen) passive[count++] = i;
+      settle(count);
+      if (now[chosen] === 0) break;
+    }
+    let sum = 0;
+    for (let i = 0; i < n; i++) sum += now[i]!;
+    for (let i = 0; i < n; i++) shares[i] = now[i]! / sum;
   };
+  const solve: Mixer['solve'] = (red, green, blue, shares) => {
+    gram = lightGram;
+    nearest(light, red, green, blue, shares);
+  };
+  const solveSeen: Mixer['solveSeen'] = (red, green, blue, shares) => {
+    solve(red, green, blue, shares);
+    let [r, g, b] = [-red, -green, -blue];
+    for (let i = 0; i < n; i++) {
+      r += shares[i]! * light[3 * i]!;
+      g += shares[i]! * light[3 * i + 1]!;
+      b += shares[i]! * light[3 * i + 2]!;
+    }
+    if (r * r + g * g + b * b <= MISSED) return;
+    seenSlopes(red, green, blue, slopes);
+    for (let i = 0; i < n; i++)
+      turned(slopes, light[3 * i]!, light[3 * i + 1]!, light[3 * i + 2]!, seen, 3 * i);
+    fillGram(seen, n, seenGram);
+    gram = seenGram;
+    turned(slopes, red, green, blue, target, 0);
+    nearest(seen, target[0]!, target[1]!, target[2]!, shares);
+  };
+  return { solve, solveSeen };
+}
+
+/** The normal equations of points, three numbers each, with the row that holds the sum. */
+function fillGram(points: Float64Array, n: number, out: Float64Array): void {
+  for (let i = 0; i < n; i++)
+    for (let j = 0; j <= i; j++) {
+      const [p, q] = [3 * i, 3 * j];
+      const dot = points[p]! * points[q]! + points[p + 1]! * points[q + 1]! + points[p + 2]! * points[q + 2]!;
+      out[i * n + j] = dot + SUM_WEIGHT + (i === j ? RIDGE : 0);
+      out[j * n + i] = out[i * n + j]!;
+    }
+}
+
+/** The matrix (by rows) times (x, y, z), written to `out` from `at` on. */
+function turned(m: Float64Array, x: number, y: number, z: number, out: Float64Array, at: number): void {
+  for (let k = 0; k < 3; k++) out[at + k] = m[3 * k]! * x + m[3 * k + 1]! * y + m[3 * k + 2]! * z;
 }

@@ -48,7 +48,7 @@ function axisOf(colours: readonly LinearRgb[], channel: 0 | 1 | 2): Axis {
   return { levels, below, beyond };
 }
 
-/** The table of a palette: at each node the mixture nearest in linear light, shares at least 0 and in sum 1. */
+/** The table of a palette: at each node the mixture in linear light that is its colour, or looks nearest; shares at least 0, in sum 1. */
 export function unmixTable({ bare, inks }: TonePalette): UnmixTable {
   const colours = [bare, ...inks];
   const planes = colours.length;
@@ -66,7 +66,7 @@ export function unmixTable({ bare, inks }: TonePalette): UnmixTable {
       for (let k = 0; k < blues.length; k++) {
         // There and back, so that the solver's next colour is always a neighbour of its last.
         const b = g & 1 ? blues.length - 1 - k : k;
-        solver.solve(reds[r]!, greens[g]!, blues[b]!, one);
+        solver.solveSeen(reds[r]!, greens[g]!, blues[b]!, one);
         const at = ((r * greens.length + g) * blues.length + b) * planes;
         for (let p = 0; p < planes; p++) shares[at + p] = Math.round(one[p]! * 255 * TABLE_STEPS);
       }

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { LINEAR_OF_BYTE, type LinearRgb, linearOfHex } from '../../../core/colour/index.ts';
+import {
+  deltaE00,
+  LINEAR_OF_BYTE,
+  type LinearRgb,
+  labOfLinear,
+  linearOfHex,
+} from '../../../core/colour/index.ts';
 import type { Picture } from '../../../core/raster/index.ts';
 import { screenedShares, unmixPicture, unmixTable } from '../../../core/separate/index.ts';
 import { mixer } from '../../../core/separate/nearestMixture.ts';
@@ -106,6 +112,31 @@ describe('shares of inks', () => {
       }
     });
 
+  test('of colours out of their reach look nearer than the nearest in light, and are those of light within it', () => {
+    const random = seeded(8);
+    let [inLight, bySight, beyond] = [0, 0, 0];
+    for (let k = 0; k < 400; k++) {
+      const colours = Array.from({ length: 4 }, () => three(random));
+      const target = three(random);
+      const [light, seen] = [new Float64Array(4), new Float64Array(4)];
+      const solver = mixer(colours);
+      solver.solve(...target, light);
+      solver.solveSeen(...target, seen);
+      if (apart(mix(colours, light), target) < 2e-3) {
+        expect([...seen]).toEqual([...light]);
+        continue;
+      }
+      beyond++;
+      expect(Math.min(...seen)).toBeGreaterThanOrEqual(0);
+      expect(seen.reduce((a, b) => a + b)).toBeCloseTo(1, 9);
+      const lab = labOfLinear(target);
+      inLight += deltaE00(labOfLinear(mix(colours, light)), lab);
+      bySight += deltaE00(labOfLinear(mix(colours, seen)), lab);
+    }
+    expect(beyond).toBeGreaterThan(200);
+    expect(bySight / beyond).toBeLessThan(0.97 * (inLight / beyond));
+  });
+
   test('of two mixtures that look alike, the one of nearer inks is taken', () => {
     // Mid grey from black and white, or from two greys beside it.
     const grey = (v: number): LinearRgb => [v, v, v];
@@ -142,7 +173,7 @@ describe('a picture unmixed by table', () => {
     let mean = 0;
     for (let i = 0; i < points; i++) {
       const target: LinearRgb = [0, 1, 2].map((c) => LINEAR_OF_BYTE[data[4 * i + c] as number]) as never;
-      solver.solve(...target, shares);
+      solver.solveSeen(...target, shares);
       const looked = mix(
         colours,
         planes.map((p) => (p[i] as number) / 255),
