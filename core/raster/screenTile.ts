@@ -27,6 +27,9 @@ const LPI_ERROR = 0.002;
 const ANGLE_ERROR = 0.05;
 const MOST_POINTS = 1 << 16;
 
+/** 1 / ρ and 1 / ρ² of the plastic ratio ρ: steps along x and y that fill the unit interval evenly. */
+const PLASTIC = [0.7548776662466927, 0.5698402909980532] as const;
+
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 /** Height of the dot's profile at phase (u, v) of its cell; ink grows from the highest places down. */
@@ -82,14 +85,19 @@ function brick(n: number, a: number, b: number, dot: DotShape): ThresholdTile {
   const [p, q] = bezout(-b, a);
   const sideways = p * a + q * b;
   const shift = ((-sideways % width) + width) % width;
+  // At multiples of 45° points fall alike along whole rows.
+  const scattered = dot === 'line' || 2 * height * height >= points;
   const heights = new Float64Array(points);
   const order = new Uint32Array(points);
   for (let y = 0, i = 0; y < height; y++)
     for (let x = 0; x < width; x++, i++) {
-      const u = (n * ((x + 0.5) * a - (y + 0.5) * b)) / points;
-      const v = (n * ((x + 0.5) * b + (y + 0.5) * a)) / points;
       // Cells whose points fall alike would all grow at once: a fixed scatter (the plastic ratio's sequence) parts them.
-      const scatter = (x * 0.7548776662 + y * 0.5698402909) % 1;
+      const scatter = (x * PLASTIC[0] + y * PLASTIC[1]) % 1;
+      // Along whole rows of points lines and dots would grow by rows, and those that hold another number of rows would print
+      // darker: each point's place is taken somewhere within it, so that an edge between two rows is made of points of both.
+      const [px, py] = scattered ? [x + scatter, y + ((scatter + y * 0.5) % 1)] : [x + 0.5, y + 0.5];
+      const u = (n * (px * a - py * b)) / points;
+      const v = (n * (px * b + py * a)) / points;
       heights[i] = profile(dot, u, v) + scatter * 1e-6;
       order[i] = i;
     }

@@ -116,6 +116,37 @@ describe('screens of dots', () => {
     }
   });
 
+  test.each([
+    ['line', 55, 0],
+    ['line', 45, 90],
+    ['line', 50, 22.5],
+    ['round', 55, 0],
+    ['round', 45, 45],
+    ['round', 65, 61],
+    ['elliptical', 40, 75],
+  ] as const)('an even tint is even over some lines: %s, %d lines an inch at %d°', (dot, lpi, angle) => {
+    const side = 520;
+    const reach = Math.round((3 * 600) / lpi);
+    const weights = Array.from({ length: 2 * reach - 1 }, (_, i) => reach - Math.abs(i - reach + 1));
+    for (const level of [38, 89, 128, 178]) {
+      const mask = halftoneMask(tint(side, side, level), { lpi, angle, dot, dpi: 600 });
+      // A tent of six lines along rows, then along columns, read here and there.
+      const tent = (from: Float64Array, step: number, at: number) =>
+        weights.reduce((sum, w, k) => sum + w * from[at + (k - reach + 1) * step]!, 0) / reach ** 2;
+      const ink = Float64Array.from({ length: side * side }, (_, i) =>
+        getBit(mask, i % side, Math.floor(i / side)) ? 1 : 0,
+      );
+      const rows = new Float64Array(side * side);
+      for (let y = 0; y < side; y++)
+        for (let x = reach; x < side - reach; x += 9) rows[y * side + x] = tent(ink, 1, y * side + x);
+      let worst = 0;
+      for (let y = reach; y < side - reach; y += 9)
+        for (let x = reach; x < side - reach; x += 9)
+          worst = Math.max(worst, Math.abs(tent(rows, side, y * side + x) - level / 255));
+      expect(worst, `${level}`).toBeLessThan(0.02);
+    }
+  });
+
   test('elliptical dots join along the angle before they join across', () => {
     // Round dots all meet near one half; ellipses make chains well before.
     const at = (dot: Screen['dot'], share: number) =>
