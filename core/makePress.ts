@@ -1,15 +1,22 @@
 import { strToU8 } from 'fflate';
-import type { Face } from './deck/index.ts';
+import { FACES, type Face } from './deck/index.ts';
 import { eachFilm } from './eachFilm.ts';
 import type { MaskTools } from './faceMasks.ts';
 import { deckAndHoles, faceProof } from './facePreview.ts';
 import type { FilmPrinter } from './film/index.ts';
 import type { MeshLoss, MeshLossInput } from './filmFineness.ts';
-import { canonicalJson, type Job, screenedInks } from './job/index.ts';
+import { canonicalJson, DEFAULT_HALFTONE, type Job, screenAngle, screenedInks } from './job/index.ts';
 import { jobPrinter } from './jobPrinter.ts';
 import { type LaidFace, layFaces } from './layFaces.ts';
 import { type ProofPlates, proofPlates } from './makeProof.ts';
-import { calibrationPdf, type RunSheet, runSheetPdf, type SheetPull, stepTestPdf } from './pdf/index.ts';
+import {
+  calibrationPdf,
+  type RunSheet,
+  runSheetPdf,
+  type SheetPull,
+  stepTestPdf,
+  tonePatchesPdf,
+} from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { cautionsFor, planRun, type RunPlan, USUAL } from './press/index.ts';
 import { meshOfFilm, pullSheet } from './pullSheet.ts';
@@ -133,6 +140,30 @@ async function testFiles(printer: FilmPrinter, deflate: Deflate, files: Map<stri
   return notes;
 }
 
+/** A film of tone patches for each face that screens dots, in the screen of its last such ink, which is the darkest as a rule. */
+async function toneFiles(
+  { job, dpi, deflate }: PressRequest,
+  printer: FilmPrinter,
+  files: Map<string, Uint8Array>,
+) {
+  const notes: string[] = [];
+  const faces = FACES.filter((face) => screenedInks(job.faces[face]).length > 0);
+  for (const face of faces) {
+    const settings = job.faces[face];
+    const { lpi, dot } = settings.halftone ?? DEFAULT_HALFTONE;
+    const angle = screenAngle(settings, screenedInks(settings).at(-1) as number);
+    const page = await tonePatchesPdf(printer, {
+      screen: { lpi, dot, angle },
+      dpi: dpi ?? job.printer.dpi,
+      deflate,
+    });
+    const name = faces.length === 1 ? 'tone-patches.pdf' : `tone-patches-${face}.pdf`;
+    if (page.ok) files.set(name, page.value);
+    else notes.push(`No tone patches: ${page.reason}`);
+  }
+  return notes;
+}
+
 /** press.json: what the run sheet says, for other programs. */
 const manifestOf = (job: Job, pulls: readonly SheetPull[], counts: RunCounts, plan: RunPlan | null) => ({
   version: 1,
@@ -212,6 +243,7 @@ export async function makePress(request: PressRequest): Promise<Outcome<PressSet
   if (!drawn.ok) return drawn;
   for (const [name, bytes] of drawn.value) files.set(name, bytes);
   notes.push(...(await testFiles(printer, deflate, files)));
+  notes.push(...(await toneFiles(request, printer, files)));
   files.set('press.json', strToU8(canonicalJson(manifestOf(job, pulls, counted.value, plan))));
   if (abort?.aborted) return cancelled();
   say(1, 'done');

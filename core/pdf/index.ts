@@ -6,3 +6,4 @@ export { runSheetPdf } from './runSheetPdf.ts';
 export { separationsPdf } from './separationsPdf.ts';
 export { stepTestPdf } from './stepTestPdf.ts';
 export { templatesPdf } from './templatesPdf.ts';
+export { PATCH_TONES, tonePatchesPdf } from './tonePatchesPdf.ts';

@@ -43,6 +43,8 @@ export const filmTrouble = {
       `A step test of ${strips} strips does not fit on ${width} × ${height} mm.`,
       'Choose fewer strips or a larger sheet.',
     ),
+  tonePatchesTooLarge: (patches: Said, width: Said, height: Said) =>
+    badInput(`${patches} tone patches do not fit on ${width} × ${height} mm.`, 'Choose a larger sheet.'),
   noDrawing: () => badInput('There is no drawing to print.', 'Ask for one or more.'),
   sheetTooSmallForTemplates: () =>
     badInput('The sheet is too small for templates.', 'Choose a sheet of at least A5.'),

@@ -164,6 +164,30 @@ export const optionTrouble = {
       'Write down at the Press station how far pulls lay off, or give --tolerance a length.',
     ),
   trapWidth: (width: Said) => badInput(`A trap of ${width} is not tried.`, 'Give widths from 0 to 10 mm.'),
+  noTonePatch: (part: Said) =>
+    badInput(
+      `“${part}” is no tone patch.`,
+      'Give the film’s percent and the printed percent of each: 25=38,50=66,75=88.',
+    ),
+  toneOverFull: (part: Said) =>
+    badInput(`A tone over 100 % is not printed: ${part}.`, 'Give percents from 0 to 100, such as 50=66.'),
+  tonePatchTwice: (film: Said) =>
+    badInput(`The patch of ${film} % is given twice.`, 'Give the mean of its readings once.'),
+  tooManyTonePatches: (patches: Said, most: Said) =>
+    badInput(`${patches} tone patches are too many.`, `Give at most ${most}.`),
+  toneTurnsBack: (film: Said) =>
+    badInput(
+      `The patch of ${film} % reads lighter than the thinner one before it.`,
+      'Measure the two again: more dots never print lighter.',
+    ),
+  jobWithoutDots: () =>
+    badInput(
+      'This job screens no dots.',
+      'Tones are for the method halftone: kickflat new … --method halftone.',
+    ),
+  faceWithoutDots: (face: Said) =>
+    badInput(`The ${face} screens no dots.`, 'Tones are for the method halftone; name the other face.'),
+  printedAndNone: () => badInput('--printed and --none do not go together.', 'Give one of them.'),
   tooManyWidths: (widths: Said, most: Said) =>
     badInput(`${widths} trap widths are too many.`, `Give at most ${most}.`),
 };

@@ -11,6 +11,7 @@ import * as reprint from './reprint.ts';
 import * as shelf from './shelf.ts';
 import * as shop from './shop.ts';
 import * as studio from './studio.ts';
+import * as tones from './tones.ts';
 import * as traps from './traps.ts';
 
 /** Every command, in the order of a run. */
@@ -21,6 +22,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   proof,
   check,
   traps,
+  tones,
   press,
   reprint,
   deck,

@@ -13,7 +13,7 @@ import { progressBar, sayJson, sayWritten } from './say.ts';
 export const spec: CommandSpec = {
   name: 'press',
   takes: ['JOB'],
-  does: 'writes the run sheet, jig, squeegee template, calibration sheet and step-test film',
+  does: 'writes the run sheet, jig, squeegee template, calibration sheet, step-test film and tone patches',
   options: [
     {
       name: 'out',

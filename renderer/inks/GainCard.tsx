@@ -112,8 +112,8 @@ export function GainCard() {
         ))}
       </ul>
       <p className="hint">
-        Print a row of tints, measure how dark they came out, and add each as a patch. The films then hold
-        that much less.
+        Print the film tone-patches.pdf (“Make press sheets” at the Press station writes it), measure how dark
+        its patches came out, and add each here. The films then hold that much less.
       </p>
     </Card>
   );
