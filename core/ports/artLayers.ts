@@ -5,4 +5,6 @@ export interface ArtLayer {
   readonly bytes: Uint8Array;
   /** Hidden in the file: not meant to be seen. */
   readonly hidden: boolean;
+  /** The file states no size of its own; the layer's density is only the usual one of its format. */
+  readonly unsized?: boolean;
 }

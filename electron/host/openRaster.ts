@@ -190,6 +190,7 @@ export async function openRasterLayers(
       name: node.name || `Layer ${n + 1}`,
       bytes: pngOfPicture(canvas, dpi > 0 ? dpi : USUAL_DPI),
       hidden: node.hidden,
+      unsized: !(dpi > 0),
     });
   }
   if (layers.length === 0) return artTrouble.noLayers(name);

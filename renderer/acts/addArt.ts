@@ -3,6 +3,7 @@ import type { PickedFile } from '../../core/ports/index.ts';
 import { edit, onFace, tell, useStudio } from '../state/index.ts';
 import { back } from '../workers/index.ts';
 import { addLayers } from './addLayers.ts';
+import { paletteToShelf } from './inkShelf.ts';
 import { keepArt } from './keepArt.ts';
 import { firstDeck, openDropped, startJob } from './openJob.ts';
 import { shell } from './shell.ts';
@@ -48,8 +49,11 @@ async function addOne(file: PickedFile, fit: Fit | null): Promise<void> {
   useStudio.setState({ selection: [placed.value.art.id] });
 }
 
-/** Files the user dropped, pasted or picked: pictures are placed, a job file is opened. */
-export async function addFiles(files: readonly PickedFile[], fit: Fit | null = null): Promise<void> {
+/** Files the user dropped, pasted or picked: pictures are placed, a job file is opened, palettes go on the ink shelf. */
+export async function addFiles(given: readonly PickedFile[], fit: Fit | null = null): Promise<void> {
+  const files = given.filter((f) => !isPalette(f));
+  for (const { name, bytes } of given.filter(isPalette))
+    await paletteToShelf(name, new TextDecoder().decode(bytes.subarray(0, MOST_PALETTE_BYTES)));
   const jobFile = files.find((f) => f.name.toLowerCase().endsWith('.kickflat'));
   if (jobFile) {
     await openDropped(jobFile);
@@ -84,6 +88,13 @@ export async function addFiles(files: readonly PickedFile[], fit: Fit | null = n
     await addLayers(first, plates, fit);
   } else for (const file of rest) await addOne(file, fit);
 }
+
+/** More text than any palette of inks. */
+export const MOST_PALETTE_BYTES = 1024 * 1024;
+
+/** GIMP palette text, by its name or its first words. */
+const isPalette = ({ name, bytes }: PickedFile): boolean =>
+  /\.gpl$/i.test(name) || new TextDecoder().decode(bytes.subarray(0, 12)) === 'GIMP Palette';
 
 function shownMethod(): string | undefined {
   const { job, face } = useStudio.getState();

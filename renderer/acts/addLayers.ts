@@ -59,7 +59,10 @@ export async function addLayers(
     file.name.replace(/\.[^.]*$/, ''),
     job.faces[face].art.flatMap((a) => (a.group === undefined ? [] : [a.group])),
   );
-  const options = { fit: fit ?? (first ? 'cover' : 'contain'), wrap: 'surface', artDpi: null } as const;
+  // A file that says how large it is was drawn for the deck; only one that does not is fitted to it.
+  const sized = read.every(({ layer, facts }) => facts.stated !== null && !layer.unsized);
+  const usual = sized ? 'actual' : first ? 'cover' : 'contain';
+  const options = { fit: fit ?? usual, wrap: 'surface', artDpi: null } as const;
   let placing = job;
   const placed: Art[] = [];
   for (const { facts } of read) {

@@ -53,7 +53,7 @@ export function DropPlace({ children }: { children: ReactNode }) {
       {children}
       {over && (
         <div className="drop-note" aria-hidden="true">
-          Let go: pictures are placed on the deck, a job is opened
+          Let go: pictures are placed on the deck, a job is opened, a palette goes on the ink shelf
         </div>
       )}
     </div>
