@@ -141,14 +141,15 @@ export function mixer(colours: readonly LinearRgb[]): Mixer {
   };
   const solveSeen: Mixer['solveSeen'] = (red, green, blue, shares) => {
     solve(red, green, blue, shares);
-    let [r, g, b] = [-red, -green, -blue];
+    let [r, g, b] = [0, 0, 0];
     for (let i = 0; i < n; i++) {
       r += shares[i]! * light[3 * i]!;
       g += shares[i]! * light[3 * i + 1]!;
       b += shares[i]! * light[3 * i + 2]!;
     }
-    if (r * r + g * g + b * b <= MISSED) return;
-    seenSlopes(red, green, blue, slopes);
+    if ((r - red) ** 2 + (g - green) ** 2 + (b - blue) ** 2 <= MISSED) return;
+    // Half way to what can be reached: there differences count as they are seen between the two.
+    seenSlopes((r + red) / 2, (g + green) / 2, (b + blue) / 2, slopes);
     for (let i = 0; i < n; i++)
       turned(slopes, light[3 * i]!, light[3 * i + 1]!, light[3 * i + 2]!, seen, 3 * i);
     fillGram(seen, n, seenGram);
