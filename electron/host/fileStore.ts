@@ -10,7 +10,8 @@ import { besideOf, flushFolder, makeFolder, writeFlushed, writeWhole } from './w
 /** Names of what Kickflat writes into an output folder; a folder that holds only these, and its manifest, is ours. */
 const FILMS =
   /^(films\.pdf|films\.json|assembly\.pdf|separations\.pdf|(mask|separation)-(bottom|top)-\d+-[^/]+\.png)$/;
-const PRESS = /^(run-sheet|jig|squeegee|calibration|step-test|tone-patches)(-(bottom|top))?\.(pdf|svg|dxf)$|^press\.json$/;
+const PRESS =
+  /^(run-sheet|jig|squeegee|calibration|step-test|tone-patches)(-(bottom|top))?\.(pdf|svg|dxf)$|^press\.json$/;
 const PROOFS = /^proof-[^/]+\.png$/;
 const isOurs = (name: string) => FILMS.test(name) || PRESS.test(name) || PROOFS.test(name);
 

@@ -1,5 +1,6 @@
 import {
   measureOutside,
+  type OutsideMeasured,
   outsideMeans,
   outsideTable,
   TARGET,

@@ -45,7 +45,7 @@ describe('tone patches', () => {
     );
 
   test('need a sheet that holds them all', async () => {
-    const small = { ...printer({ named: 'a4' }), sheet: { width: 80, height: 90 } };
+    const small = { ...printer({ named: 'a4' }), sheet: { name: 'card', width: 80, height: 90 } };
     const page = await tonePatchesPdf(small, {
       screen: { lpi: 40, dot: 'round', angle: 45 },
       dpi: DPI,
