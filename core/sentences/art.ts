@@ -1,6 +1,6 @@
 import { badInput, type Said } from './failure.ts';
 
-const SAVE_AS = 'Save it as PNG, JPEG, WebP, TIFF, AVIF or SVG.';
+const SAVE_AS = 'Save it as PNG, JPEG, WebP, TIFF, AVIF or SVG, or in layers as PDF or OpenRaster.';
 
 export const artTrouble = {
   noSize: (name: Said) =>
