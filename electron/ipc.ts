@@ -1,9 +1,10 @@
+import { randomBytes } from 'node:crypto';
 import { basename, dirname, extname, join } from 'node:path';
-import type { BrowserWindow, Dialog, IpcMain, IpcMainEvent, IpcMainInvokeEvent } from 'electron';
+import type { BrowserWindow, Dialog, IpcMain, IpcMainEvent, IpcMainInvokeEvent, NativeImage } from 'electron';
 import type { ExportedFiles, ExportRequest, FileStore, PickedFile } from '../core/ports/index.ts';
 import type { Shop } from '../core/shop/index.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';
-import { CALL, FILMS_PROGRESS, PAGE, START_FILMS, START_MEASURE, STOP_FILMS } from './channels.ts';
+import { CALL, DRAG_OUT, FILMS_PROGRESS, PAGE, START_FILMS, START_MEASURE, STOP_FILMS } from './channels.ts';
 import { canWriteAll } from './host/index.ts';
 import { SHELL_ARGUMENTS, type ShellMethod } from './shellArguments.ts';
 import type { ShellHost } from './shellHost.ts';
@@ -12,6 +13,10 @@ export interface IpcParts {
   readonly ipc: Pick<IpcMain, 'handle' | 'on'>;
   readonly dialog: Pick<Dialog, 'showOpenDialog' | 'showSaveDialog'>;
   readonly files: FileStore;
+  /** Shows a file in the system's own file window. */
+  readonly reveal: (path: string) => void;
+  /** The system's picture for a kind of file, shown under the pointer while one is dragged out. */
+  readonly pictureOf: (path: string) => Promise<NativeImage>;
   /** The window that a message came from and its host, or null for a sender that is none of ours. */
   readonly windowOf: (
     sender: IpcMainInvokeEvent['sender'],
@@ -27,8 +32,8 @@ const ART = [
 ];
 const MOST_ART_BYTES = 100 * 1024 * 1024;
 
-/** Work that reports how far it is has channels of its own. */
-const LONG: ReadonlySet<string> = new Set(['exportFilms', 'measureFilms']);
+/** Work that reports how far it is, and what is not waited for, has channels of its own. */
+const ELSEWHERE: ReadonlySet<string> = new Set(['exportFilms', 'measureFilms', 'dragOut']);
 
 /** Name for a file or folder from a name the page gave: nothing that could lead elsewhere. */
 const plain = (name: string) =>
@@ -38,9 +43,26 @@ const plain = (name: string) =>
     .trim()
     .slice(0, 100) || 'job';
 
+/** Files that were made for a page: it may show and drag these, and no others. */
+interface Made {
+  readonly sender: number;
+  readonly dir: string;
+  readonly names: ReadonlySet<string>;
+  readonly picture: NativeImage | null;
+}
+
 /** Handles the messages of `preload.ts`. A message from any other frame or page, or with other arguments, is refused. */
-export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
+export function handleShell({ ipc, dialog, files, reveal, pictureOf, windowOf }: IpcParts): void {
   const running = new Map<string, { aborted: boolean }>();
+  /** Folders made here, by the handle that the page which asked for them got. */
+  const madeHere = new Map<string, Made>();
+
+  function madeBy(event: IpcMainInvokeEvent | IpcMainEvent, handle: string): Made {
+    const made = madeHere.get(handle);
+    if (!made || made.sender !== event.sender.id)
+      throw new Error('A message about unknown files was refused.');
+    return made;
+  }
 
   function known(event: IpcMainInvokeEvent | IpcMainEvent) {
     const at = windowOf(event.sender);
@@ -108,12 +130,18 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
     return written.ok ? done(null) : written;
   }
 
+  function showMade({ dir, names }: Made): Outcome<null> {
+    const [first] = names;
+    reveal(first === undefined ? dir : join(dir, first));
+    return done(null);
+  }
+
   ipc.handle(CALL, async (event, method: unknown, given: unknown) => {
     const at = known(event);
-    if (typeof method !== 'string' || !Object.hasOwn(SHELL_ARGUMENTS, method) || LONG.has(method))
+    if (typeof method !== 'string' || !Object.hasOwn(SHELL_ARGUMENTS, method) || ELSEWHERE.has(method))
       throw new Error('A message of an unknown kind was refused.');
     const args = checked(method as ShellMethod, given);
-    switch (method as Exclude<ShellMethod, 'exportFilms' | 'measureFilms'>) {
+    switch (method as Exclude<ShellMethod, 'exportFilms' | 'measureFilms' | 'dragOut'>) {
       case 'info':
         return at.host.info('electron');
       case 'openJob':
@@ -132,6 +160,8 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
         return at.host.splitArt(args[0] as Uint8Array, args[1] as string);
       case 'decodeArt':
         return at.host.decodeArt(args[0] as Uint8Array, args[1] as string, args[2] as number);
+      case 'showMade':
+        return showMade(madeBy(event, args[0] as string));
       case 'shop':
         return at.host.shop();
       case 'keepShop':
@@ -190,7 +220,12 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
       const written = await files.writeAll(dir, made.value);
       if (!written.ok) return written;
       const listed = [...made.value].map(([name, bytes]) => ({ name, bytes: bytes.length }));
-      return done({ folder: basename(dir), files: listed });
+      const handle = randomBytes(12).toString('hex');
+      const names = new Set(made.value.keys());
+      const [first] = names;
+      const picture = first === undefined ? null : await pictureOf(join(dir, first)).catch(() => null);
+      madeHere.set(handle, { sender: event.sender.id, dir, names, picture });
+      return done({ folder: basename(dir), files: listed, made: handle });
     });
   });
 
@@ -199,6 +234,16 @@ export function handleShell({ ipc, dialog, files, windowOf }: IpcParts): void {
     const number = numbered(id);
     const job = checked('measureFilms', [given])[0] as Uint8Array;
     return watched(event, number, (progress, abort) => host.measure(job, progress, abort));
+  });
+
+  ipc.on(DRAG_OUT, (event, ...given: unknown[]) => {
+    known(event);
+    const [handle, name] = checked('dragOut', given) as [string, string];
+    const made = madeBy(event, handle);
+    if (!made.names.has(name)) throw new Error('A message about unknown files was refused.');
+    // Without a picture the system would refuse to begin.
+    if (made.picture && !made.picture.isEmpty())
+      event.sender.startDrag({ file: join(made.dir, name), icon: made.picture });
   });
 
   ipc.on(STOP_FILMS, (event, id: unknown) => {

@@ -8,6 +8,7 @@ import {
   protocol,
   screen,
   session,
+  shell,
   utilityProcess,
 } from 'electron';
 import { PAGE, SCHEME } from './channels.ts';
@@ -139,8 +140,12 @@ function lockDown(): void {
     contents.on('will-attach-webview', (event) => event.preventDefault());
     contents.setWindowOpenHandler(() => ({ action: 'deny' }));
   });
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.defaultSession.setPermissionCheckHandler(() => false);
+  // A picture may be copied out on the user's own key; nothing may be read, watched or asked for.
+  const granted = (permission: string) => permission === 'clipboard-sanitized-write';
+  session.defaultSession.setPermissionRequestHandler((_contents, permission, answer) =>
+    answer(granted(permission)),
+  );
+  session.defaultSession.setPermissionCheckHandler((_contents, permission) => granted(permission));
 }
 
 async function start(): Promise<void> {
@@ -148,7 +153,14 @@ async function start(): Promise<void> {
   lockDown();
   protocol.handle(SCHEME, servePage);
   await sweepLeftovers(app.getPath('userData'));
-  handleShell({ ipc: ipcMain, dialog, files, windowOf: (sender) => windows.get(sender.id) ?? null });
+  handleShell({
+    ipc: ipcMain,
+    dialog,
+    files,
+    reveal: (path) => shell.showItemInFolder(path),
+    pictureOf: (path) => app.getFileIcon(path, { size: 'normal' }),
+    windowOf: (sender) => windows.get(sender.id) ?? null,
+  });
   Menu.setApplicationMenu(Menu.buildFromTemplate(appMenu(process.platform, () => openWindow(null))));
   started = true;
   const given = jobIn(process.argv, process.cwd());

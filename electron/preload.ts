@@ -1,7 +1,7 @@
 import { contextBridge, ipcRenderer } from 'electron';
 import type { LongWork, Shell, ShellInfo } from '../core/ports/index.ts';
 import type { Outcome } from '../core/units/index.ts';
-import { CALL, FILMS_PROGRESS, START_FILMS, START_MEASURE, STOP_FILMS } from './channels.ts';
+import { CALL, DRAG_OUT, FILMS_PROGRESS, START_FILMS, START_MEASURE, STOP_FILMS } from './channels.ts';
 
 /** `window.shell` in Electron: every call is a message to the program, which checks sender and arguments. */
 const call = <T>(method: keyof Shell, ...args: readonly unknown[]): Promise<T> =>
@@ -39,6 +39,8 @@ const shell: Shell = {
   decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
   exportFilms: (request, onProgress) => longWork(START_FILMS, request, onProgress),
   measureFilms: (job, onProgress) => longWork(START_MEASURE, job, onProgress),
+  showMade: (made) => call('showMade', made),
+  dragOut: (made, name) => ipcRenderer.send(DRAG_OUT, made, name),
   shop: () => call('shop'),
   keepShop: (shop) => call('keepShop', shop),
   saveText: (text, name) => call('saveText', text, name),

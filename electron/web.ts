@@ -112,7 +112,10 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
         const entries: Zippable = {};
         for (const [name, bytes] of made) entries[name] = [bytes, { level: 0, mtime: FIXED_DATE }];
         const files = [...made].map(([name, bytes]) => ({ name, bytes: bytes.length }));
-        return { outcome: done({ folder: null, files }), download: keepDownload(zipSync(entries)) };
+        return {
+          outcome: done({ folder: null, files, made: null }),
+          download: keepDownload(zipSync(entries)),
+        };
       },
     );
 

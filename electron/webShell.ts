@@ -200,6 +200,8 @@ const shell: Shell = {
       onProgress,
       (_said, bytes) => unpackMessage(bytes) as readonly FilmMeasure[],
     ),
+  showMade: async () => studioTrouble.cameAsDownload(),
+  dragOut: () => undefined,
   shop: () => call<Shop>('shop'),
   keepShop: (shop) => call<void>('keepShop', shop),
   async saveText(text, name) {

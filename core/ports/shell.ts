@@ -38,6 +38,8 @@ export interface ExportedFiles {
   /** Folder name as the user knows it (Electron), or null when the files come as a download (browser). */
   readonly folder: string | null;
   readonly files: readonly { readonly name: string; readonly bytes: number }[];
+  /** What `showMade` and `dragOut` know the folder by; null where the files came as a download. */
+  readonly made: string | null;
 }
 export interface ShellInfo {
   readonly host: 'electron' | 'browser';
@@ -85,6 +87,10 @@ export interface Shell {
     job: Uint8Array,
     onProgress: (done: number, text: string) => void,
   ): LongWork<readonly FilmMeasure[]>;
+  /** Shows a folder of made files in the system's own file window. */
+  showMade(made: string): Promise<Outcome<null>>;
+  /** Takes the drag of a made file over from the page, so that it can be let go in any other program. */
+  dragOut(made: string, name: string): void;
   /** What this shop has and how it works, kept apart from every job. */
   shop(): Promise<Outcome<Shop>>;
   keepShop(shop: Shop): Promise<Outcome<void>>;

@@ -15,6 +15,7 @@ export const studioTrouble = {
       'The studio’s program does not answer.',
       'Start it again with kickflat studio, and open the address it prints.',
     ),
+  cameAsDownload: () => badInput('The files came as a download.', 'Look where your browser keeps downloads.'),
   fontUnread: () =>
     fileTrouble('A font of the program can not be read.', 'Start the studio again, then install it anew.'),
 };

@@ -46,16 +46,26 @@ async function exportSet(
   );
   if (!made) return;
   if (made.ok) {
-    const { files, folder } = made.value;
+    const { files, folder, made: handle } = made.value;
     const size = files.reduce((sum, f) => sum + f.bytes, 0) / 1e6;
     tell(
       'done',
       `${ready}: ${files.length} files, ${size.toFixed(1)} MB${folder ? `, in ${folder}` : ', downloaded'}.`,
       next,
+      handle === null ? null : { handle, names: files.map((f) => f.name) },
     );
   } else if (made.kind === 'cancelled') tell('note', STOPPED);
   else tell('trouble', made.reason, made.mend);
 }
+
+/** Opens the folder of made files in the system's own file window. */
+export async function showMade(handle: string): Promise<void> {
+  const shown = await shell().showMade(handle);
+  if (!shown.ok) tell('trouble', shown.reason, shown.mend);
+}
+
+/** Hands the drag of a made file to the program: it can be let go on the desktop or in another window. */
+export const dragOut = (handle: string, name: string): void => shell().dragOut(handle, name);
 
 /** Makes the films of the given faces. */
 export const exportFilms = (faces: readonly Face[], masks: boolean): Promise<void> =>

@@ -41,6 +41,7 @@ export {
   dismiss,
   type ExportState,
   edit,
+  type MadeFiles,
   type Notice,
   redo,
   type StudioState,

@@ -22,6 +22,13 @@ export interface Notice {
   readonly tone: 'done' | 'trouble' | 'note';
   readonly text: string;
   readonly mend: string;
+  /** Files that were made and where the program knows them, so that they can be shown and dragged out. */
+  readonly made: MadeFiles | null;
+}
+
+export interface MadeFiles {
+  readonly handle: string;
+  readonly names: readonly string[];
 }
 
 export interface ExportState {
@@ -177,8 +184,8 @@ export function redo(): void {
 
 let notices = 0;
 /** Says something in a strip at the edge of the window. */
-export function tell(tone: Notice['tone'], text: string, mend = ''): void {
-  const notice = { id: ++notices, tone, text, mend };
+export function tell(tone: Notice['tone'], text: string, mend = '', made: MadeFiles | null = null): void {
+  const notice = { id: ++notices, tone, text, mend, made };
   set({ notices: [...get().notices.filter((n) => n.text !== text), notice].slice(-4) });
 }
 export const dismiss = (id: number): void => set({ notices: get().notices.filter((n) => n.id !== id) });

@@ -4,7 +4,14 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { EMPTY_SHOP } from '../../core/shop/index.ts';
 import type { Abort, Progress } from '../../core/units/index.ts';
-import { CALL, FILMS_PROGRESS, START_FILMS, START_MEASURE, STOP_FILMS } from '../../electron/channels.ts';
+import {
+  CALL,
+  DRAG_OUT,
+  FILMS_PROGRESS,
+  START_FILMS,
+  START_MEASURE,
+  STOP_FILMS,
+} from '../../electron/channels.ts';
 import { nodeFiles } from '../../electron/host/index.ts';
 import { handleShell } from '../../electron/ipc.ts';
 import type { ShellHost } from '../../electron/shellHost.ts';
@@ -31,6 +38,7 @@ let asked: unknown[][];
 let chosen: { open: string[]; save: string | undefined };
 let slow: { abort: Abort; end: () => void } | null;
 let told: unknown[][];
+let outside: unknown[][];
 let main: ReturnType<typeof standIn>;
 let ours: Record<string, unknown>;
 
@@ -40,6 +48,7 @@ beforeEach(() => {
   dir = mkdtempSync(join(tmpdir(), 'kickflat-ipc-'));
   asked = [];
   told = [];
+  outside = [];
   slow = null;
   chosen = { open: [], save: undefined };
   main = standIn();
@@ -96,6 +105,7 @@ beforeEach(() => {
     mainFrame,
     isDestroyed: () => false,
     send: (...args: unknown[]) => void told.push(args),
+    startDrag: (item: unknown) => void outside.push(['drag', item]),
   };
   ours = { sender, senderFrame: mainFrame };
   handleShell({
@@ -105,6 +115,8 @@ beforeEach(() => {
       showSaveDialog: async () => ({ canceled: chosen.save === undefined, filePath: chosen.save ?? '' }),
     } as never,
     files: nodeFiles(),
+    reveal: (path) => void outside.push(['reveal', path]),
+    pictureOf: async (path) => ({ of: path, isEmpty: () => false }) as never,
     windowOf: (from) => ((from as unknown) === sender ? { window: {} as never, host } : null),
   });
 });
@@ -192,6 +204,7 @@ describe('films', () => {
       ok: true,
       value: {
         folder: 'heron films',
+        made: expect.stringMatching(/^[0-9a-f]{24}$/),
         files: [
           { name: 'films.pdf', bytes: 1 },
           { name: 'films.json', bytes: 23 },
@@ -200,6 +213,35 @@ describe('films', () => {
     });
     expect(told).toEqual([[FILMS_PROGRESS, 4, 0.25, 'film 1 of 4']]);
     expect(readdirSync(join(dir, 'heron films')).sort()).toEqual(['films.json', 'films.pdf']);
+  });
+
+  test('once made are shown in their folder and dragged out, these alone, by the page they were made for', async () => {
+    const folder = join(dir, 'heron films');
+    chosen.save = folder;
+    const made = (await main.invoke(START_FILMS, ours, 4, request('quick'))) as { value: { made: string } };
+    const handle = made.value.made;
+    expect(await call('showMade', [handle])).toEqual({ ok: true, value: null });
+    main.send(DRAG_OUT, ours, handle, 'films.pdf');
+    expect(outside).toEqual([
+      ['reveal', join(folder, 'films.pdf')],
+      [
+        'drag',
+        { file: join(folder, 'films.pdf'), icon: expect.objectContaining({ of: join(folder, 'films.pdf') }) },
+      ],
+    ]);
+    for (const [event, ...args] of [
+      [ours, handle, '../notes.txt'],
+      [ours, handle, '/etc/passwd'],
+      [ours, handle, 'other.pdf'],
+      [ours, 'f'.repeat(24), 'films.pdf'],
+      [ours, folder, 'films.pdf'],
+      [ours, handle],
+      [{ sender: { id: 9, mainFrame }, senderFrame: mainFrame }, handle, 'films.pdf'],
+    ] as const)
+      expect(() => main.send(DRAG_OUT, event, ...args), String(args)).toThrow('refused');
+    await expect(call('showMade', ['f'.repeat(24)])).rejects.toThrow('refused');
+    await expect(call('dragOut', [handle, 'films.pdf'])).rejects.toThrow('refused');
+    expect(outside).toHaveLength(2);
   });
 
   test('never go into a folder with somebody’s files, and say so before the work', async () => {

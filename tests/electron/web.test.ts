@@ -324,7 +324,7 @@ describe('films', () => {
     expect(lines[0]).toEqual({ share: 0.5, text: 'film 1 of 2' });
     expect(lines[1]?.['outcome']).toEqual({
       ok: true,
-      value: { folder: null, files: [{ name: 'films.pdf', bytes: 4 }] },
+      value: { folder: null, files: [{ name: 'films.pdf', bytes: 4 }], made: null },
     });
     const id = new TextEncoder().encode(String(lines[1]?.['download']));
     expect((await send('POST', '/shell/download', {}, id)).status).toBe(401);

@@ -171,6 +171,7 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
           resolve(
             done({
               folder: null,
+              made: null,
               files: [
                 { name: 'films.pdf', bytes: 1_200_000 },
                 { name: 'films.json', bytes: 9000 },
@@ -204,6 +205,8 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
       host.texts.push({ name, text });
       return done(null);
     },
+    showMade: async () => badInput('There is no folder here.', 'Look where your browser keeps downloads.'),
+    dragOut: () => undefined,
     autosave: async (bytes) => {
       host.kept = bytes;
     },
