@@ -44,15 +44,23 @@ export function canonicalJson(value: unknown): string {
   return `${JSON.stringify(sorted(value), null, 1)}\n`;
 }
 
-/** The file's bytes. Art that no piece of the job uses is left out. */
+/** Font files of one's own lie in the job file as `fonts/` and their hash; see `TextSchema`. */
+const FONTS = 'fonts/';
+const OWN_FONT = 'own-';
+
+/** The file's bytes. Art that no piece of the job uses, and fonts that no words are set in, are left out. */
 export function packJob(file: {
   readonly job: Job;
   readonly art: ReadonlyMap<string, Uint8Array>;
   readonly extra?: ReadonlyMap<string, Uint8Array>;
 }): Uint8Array {
   const used = new Map<string, string>();
+  const fonts = new Set<string>();
   for (const face of [file.job.faces.bottom, file.job.faces.top])
-    for (const piece of face.art) used.set(piece.hash, piece.mediaType);
+    for (const piece of face.art) {
+      used.set(piece.hash, piece.mediaType);
+      if (piece.text?.font.startsWith(OWN_FONT)) fonts.add(FONTS + piece.text.font.slice(OWN_FONT.length));
+    }
   const entries: Zippable = {
     'job.json': [strToU8(canonicalJson(file.job)), { mtime: FIXED_DATE, level: 6 }],
   };
@@ -66,7 +74,8 @@ export function packJob(file: {
     ];
   }
   for (const name of [...(file.extra?.keys() ?? [])].sort())
-    entries[name] = [file.extra?.get(name) as Uint8Array, { mtime: FIXED_DATE, level: 6 }];
+    if (!name.startsWith(FONTS) || fonts.has(name))
+      entries[name] = [file.extra?.get(name) as Uint8Array, { mtime: FIXED_DATE, level: 6 }];
   return zipSync(entries);
 }
 

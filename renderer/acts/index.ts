@@ -1,7 +1,8 @@
 export { addFiles, pickArt } from './addArt.ts';
 export { bringOver } from './bringOver.ts';
 export { comeBack } from './comeBack.ts';
-export { exportFilms, exportPress } from './exportFilms.ts';
+export { copyOut } from './copyOut.ts';
+export { dragOut, exportFilms, exportPress, showMade } from './exportFilms.ts';
 export { fitArt } from './fitArt.ts';
 export { colourAt, finishStroke, pickColour, regionOn, takeTool } from './handTools.ts';
 export { inkOfColour } from './inkOfColour.ts';

@@ -1,5 +1,7 @@
+import { useRef } from 'react';
 import { EMPTY_SHOP } from '../../core/shop/index.ts';
 import { setBench } from '../acts/index.ts';
+import { useRows } from '../bench/index.ts';
 import { GUIDE_AT } from '../guide/index.ts';
 import { STATION_TITLES, type Station, useStudio } from '../state/index.ts';
 
@@ -24,11 +26,16 @@ export function Hint({ station }: { readonly station: Station }) {
     // Until the program has said what was put away, nothing is shown.
     (s) => s.shop === EMPTY_SHOP || s.shop.bench?.hintsSeen?.includes(station),
   );
-  if (seen) return null;
+  return seen ? null : <Strip station={station} />;
+}
+
+function Strip({ station }: { readonly station: Station }) {
+  const element = useRef<HTMLElement>(null);
+  useRows(element);
   const putAway = (stations: readonly Station[]) =>
     void setBench((bench) => ({ hintsSeen: [...new Set([...(bench.hintsSeen ?? []), ...stations])] }));
   return (
-    <aside className="first-hint" aria-label={`First time at ${STATION_TITLES[station]}`}>
+    <aside ref={element} className="first-hint" aria-label={`First time at ${STATION_TITLES[station]}`}>
       <p>{HINTS[station]}</p>
       <button type="button" onClick={() => useStudio.setState({ guidePage: GUIDE_AT[station] })}>
         Read more

@@ -1,6 +1,9 @@
-import { openJob, saveJob } from '../acts/index.ts';
+import { copyOut, openJob, saveJob } from '../acts/index.ts';
 import { copyPieces, duplicatePieces, pastePieces } from '../art/index.ts';
 import { edit, redo, removeArt, STATIONS, undo, useStudio } from '../state/index.ts';
+
+/** What the clipboard says while pieces are held for a paste here. */
+const COPIED = 'Kickflat art';
 
 const inField = (target: EventTarget | null) =>
   target instanceof HTMLElement &&
@@ -39,26 +42,30 @@ export function shortcuts(): () => void {
       return act(() => useStudio.setState({ selection: job.faces[face].art.map((a) => a.id) }));
     if (e.key === 'Escape') useStudio.setState({ selection: [], pointer: null });
   };
-  // The system's own copy and paste events: a picture on its clipboard goes before pieces held here.
+  // The system's own copy and paste events: what another program put on its clipboard goes before pieces held here.
   const copy = (e: ClipboardEvent) => {
-    const { station, selection } = useStudio.getState();
+    const { job, face, station, selection } = useStudio.getState();
     if (inField(e.target) || station !== 'art' || !copyPieces(selection)) return;
     e.preventDefault();
     // What was on the system's clipboard gives way, as with any copy.
-    e.clipboardData?.setData('text/plain', 'Kickflat art');
+    e.clipboardData?.setData('text/plain', COPIED);
+    const [only, ...more] = job?.faces[face].art.filter((a) => selection.includes(a.id)) ?? [];
+    if (only && more.length === 0) void copyOut(only, COPIED);
   };
   const paste = (e: ClipboardEvent) => {
     if (inField(e.target) || useStudio.getState().station !== 'art') return;
-    if (e.clipboardData?.files.length || e.clipboardData?.getData('text/plain') !== 'Kickflat art') return;
+    if (e.clipboardData?.getData('text/plain') !== COPIED) return;
     e.preventDefault();
+    // The picture beside it is for other programs.
+    e.stopImmediatePropagation();
     pastePieces();
   };
   window.addEventListener('keydown', down);
   window.addEventListener('copy', copy);
-  window.addEventListener('paste', paste);
+  window.addEventListener('paste', paste, { capture: true });
   return () => {
     window.removeEventListener('keydown', down);
     window.removeEventListener('copy', copy);
-    window.removeEventListener('paste', paste);
+    window.removeEventListener('paste', paste, { capture: true });
   };
 }

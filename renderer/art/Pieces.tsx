@@ -58,11 +58,16 @@ export function Pieces() {
       title={`Art on the ${face}`}
       action={
         <span className="tape-buttons">
-          <button type="button" className="tape-button" onClick={() => void addWords()}>
-            <Icon name="plus" /> Add words
+          <button
+            type="button"
+            className="tape-button"
+            aria-label="Add words"
+            onClick={() => void addWords()}
+          >
+            <Icon name="plus" /> Words
           </button>
-          <button type="button" className="tape-button" onClick={() => void pickArt()}>
-            <Icon name="plus" /> Add art
+          <button type="button" className="tape-button" aria-label="Add art" onClick={() => void pickArt()}>
+            <Icon name="plus" /> Art
           </button>
         </span>
       }

@@ -1,4 +1,5 @@
-import { type ReactNode, useId } from 'react';
+import { type ReactNode, useId, useRef } from 'react';
+import { useRows } from './useRows.ts';
 
 /** A paper label on the bench, held by a strip of tape that carries its name. */
 export function Card({
@@ -13,8 +14,10 @@ export function Card({
   action?: ReactNode;
 }) {
   const id = useId();
+  const element = useRef<HTMLElement>(null);
+  useRows(element);
   return (
-    <section className={`card${wide ? ' card-wide' : ''}`} aria-labelledby={id}>
+    <section ref={element} className={`card${wide ? ' card-wide' : ''}`} aria-labelledby={id}>
       <header className="tape">
         <h2 id={id}>{title}</h2>
         {action}

@@ -8,4 +8,5 @@ export { Picture } from './Picture.tsx';
 export { Share } from './Share.tsx';
 export { TextBox } from './TextBox.tsx';
 export { type Column, ThingTable } from './ThingTable.tsx';
+export { useRows } from './useRows.ts';
 export { WorkButton } from './WorkButton.tsx';

@@ -120,6 +120,8 @@ export class ArtHandles {
   box(): { x: number; y: number; width: number; height: number } | null {
     const active = this.canvas.getActiveObject();
     if (!active) return null;
+    // While it moves, its corners are still those of the step before.
+    active.setCoords();
     const b = active.getBoundingRect();
     return { x: b.left, y: -(b.top + b.height), width: b.width, height: b.height };
   }

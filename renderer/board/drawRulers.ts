@@ -2,6 +2,7 @@ import { MM_PER_INCH } from '../../core/units/index.ts';
 import { toSurfacePoint } from '../state/index.ts';
 import { at, type Pen } from './pen.ts';
 
+/** Width of a ruler where the page's type has its usual size, CSS pixels. */
 export const RULER = 22;
 
 /** Steps between numbered ticks, in the ruler's unit. */
@@ -11,40 +12,42 @@ const STEPS_IN = [0.125, 0.25, 0.5, 1, 2, 4, 8, 16];
 /** Rulers along the top and the left, from mid-wheelbase and the centreline. */
 export function drawRulers(pen: Pen, units: 'mm' | 'in'): void {
   const { ctx, width, height, view, colours } = pen;
+  const { size } = colours;
+  const ruler = RULER * size;
   const unit = units === 'mm' ? 1 : MM_PER_INCH;
   const steps = units === 'mm' ? STEPS_MM : STEPS_IN;
-  const step = steps.find((n) => n * unit * view.scale >= 56) ?? steps.at(-1)!;
+  const step = steps.find((n) => n * unit * view.scale >= 56 * size) ?? steps.at(-1)!;
   const minor = step / (units === 'mm' ? 5 : 4);
   const low = toSurfacePoint(view, width, height, 0, height);
   const high = toSurfacePoint(view, width, height, width, 0);
   ctx.save();
   ctx.fillStyle = colours.paper;
-  ctx.fillRect(0, 0, width, RULER);
-  ctx.fillRect(0, 0, RULER, height);
+  ctx.fillRect(0, 0, width, ruler);
+  ctx.fillRect(0, 0, ruler, height);
   ctx.strokeStyle = colours.faint;
   ctx.fillStyle = colours.faint;
   ctx.lineWidth = 1;
-  ctx.font = `500 10px ${colours.font}`;
+  ctx.font = `500 ${10 * size}px ${colours.font}`;
   ctx.textBaseline = 'middle';
   const label = (n: number) => String(Number(n.toFixed(3)));
   ctx.beginPath();
   for (let i = Math.floor(low.s / unit / minor); i <= high.s / unit / minor; i++) {
     const x = Math.round(at(pen, i * minor * unit, 0).x) + 0.5;
-    if (x < RULER) continue;
+    if (x < ruler) continue;
     const major = i % Math.round(step / minor) === 0;
-    ctx.moveTo(x, RULER);
-    ctx.lineTo(x, major ? RULER - 9 : RULER - 4);
-    if (major) ctx.fillText(label(i * minor), x + 3, 8);
+    ctx.moveTo(x, ruler);
+    ctx.lineTo(x, major ? ruler - 9 * size : ruler - 4 * size);
+    if (major) ctx.fillText(label(i * minor), x + 3, 8 * size);
   }
   for (let i = Math.floor(low.t / unit / minor); i <= high.t / unit / minor; i++) {
     const y = Math.round(at(pen, 0, i * minor * unit).y) + 0.5;
-    if (y < RULER) continue;
+    if (y < ruler) continue;
     const major = i % Math.round(step / minor) === 0;
-    ctx.moveTo(RULER, y);
-    ctx.lineTo(major ? RULER - 9 : RULER - 4, y);
+    ctx.moveTo(ruler, y);
+    ctx.lineTo(major ? ruler - 9 * size : ruler - 4 * size, y);
     if (major) {
       ctx.save();
-      ctx.translate(8, y - 3);
+      ctx.translate(8 * size, y - 3);
       ctx.rotate(-Math.PI / 2);
       ctx.fillText(label(i * minor), 0, 0);
       ctx.restore();
@@ -52,10 +55,10 @@ export function drawRulers(pen: Pen, units: 'mm' | 'in'): void {
   }
   ctx.stroke();
   ctx.fillStyle = colours.paper;
-  ctx.fillRect(0, 0, RULER, RULER);
+  ctx.fillRect(0, 0, ruler, ruler);
   ctx.fillStyle = colours.ink;
-  ctx.font = `700 10px ${colours.font}`;
+  ctx.font = `700 ${10 * size}px ${colours.font}`;
   ctx.textAlign = 'center';
-  ctx.fillText(units, RULER / 2, RULER / 2 + 1);
+  ctx.fillText(units, ruler / 2, ruler / 2 + 1);
   ctx.restore();
 }

@@ -1,6 +1,7 @@
 import type { PointerEvent } from 'react';
 import { changeGuide, edit, sealEdits, toScreen, toSurfacePoint, useStudio } from '../state/index.ts';
 import { RULER } from './drawRulers.ts';
+import { typeSize } from './paint.ts';
 
 /** CSS pixels within which a press on a ruler takes hold of a guide that is there. */
 const REACH = 6;
@@ -21,7 +22,8 @@ export function takeGuide(e: PointerEvent<HTMLElement>): void {
     y: p.clientY - frame.top,
   });
   const from = place(e);
-  const [inTop, inLeft] = [from.y < RULER, from.x < RULER];
+  const ruler = RULER * typeSize();
+  const [inTop, inLeft] = [from.y < ruler, from.x < ruler];
   if (inTop === inLeft) return;
   const guides = job.faces[face].guides ?? [];
   const crossing = guides.findIndex(({ along, at }) => {
@@ -46,7 +48,7 @@ export function takeGuide(e: PointerEvent<HTMLElement>): void {
   const move = (p: globalThis.PointerEvent) => {
     const { x, y } = place(p);
     const { s, t } = toSurfacePoint(useStudio.getState().view, width, height, x, y);
-    const back = along === 's' ? x < RULER : y < RULER;
+    const back = along === 's' ? x < ruler : y < ruler;
     if (back && !there) return;
     edit(
       label,

@@ -11,6 +11,10 @@ import { drawSpreads } from './drawSpreads.ts';
 import { faceShape } from './faceShape.ts';
 import { type BoardColours, inMm, type Pen, stamp, trace } from './pen.ts';
 
+/** How many times its usual size the page's type has; browsers' own type is 16 px. */
+export const typeSize = (): number =>
+  Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
+
 /** The board's colours as the style sheet now has them. */
 export function readColours(): BoardColours {
   const style = getComputedStyle(document.documentElement);
@@ -24,6 +28,7 @@ export function readColours(): BoardColours {
     warn: get('--warn'),
     good: get('--good'),
     font: get('--type'),
+    size: typeSize(),
   };
 }
 

@@ -11,6 +11,8 @@ export interface BoardColours {
   readonly warn: string;
   readonly good: string;
   readonly font: string;
+  /** How many times its usual size the page's type has: more in a very large window. */
+  readonly size: number;
 }
 
 /** What every drawing needs: a canvas in CSS pixels, and where the board looks. */
@@ -70,7 +72,7 @@ export function slip(
   options: { size?: number; align?: CanvasTextAlign; fill?: string; back?: string; weight?: number } = {},
 ): void {
   const { ctx, colours } = pen;
-  const size = options.size ?? 12;
+  const size = (options.size ?? 12) * colours.size;
   ctx.save();
   ctx.font = `${options.weight ?? 600} ${size}px ${colours.font}`;
   const width = ctx.measureText(text).width;

@@ -88,6 +88,7 @@ export function useFabricBoard(
     // The page wears its new colours first.
     const schemeChanged = () => requestAnimationFrame(recolour);
     scheme.addEventListener('change', schemeChanged);
+    window.addEventListener('resize', schemeChanged);
     void document.fonts.ready.then(() => canvas.requestRenderAll());
 
     // The one piece under the handles as it was when the hand took hold of it.
@@ -200,6 +201,7 @@ export function useFabricBoard(
     return () => {
       stop();
       scheme.removeEventListener('change', schemeChanged);
+      window.removeEventListener('resize', schemeChanged);
       board.current = null;
       void canvas.dispose();
     };

@@ -261,11 +261,93 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
     await page.keyboard.press('Control+c');
     await page.keyboard.press('Control+v');
     await page.waitForFunction(() => document.querySelectorAll('.piece').length === 3);
+    // Other programs find it as a picture, as it looks: 80 × 60 of it, green in the middle, bare in the corner.
+    await page.keyboard.press('Control+c');
+    await page.getByText(/is copied: paste it here, or as a picture/).waitFor();
+    const copied = await page.evaluate(async () => {
+      const [item] = await navigator.clipboard.read();
+      const image = await createImageBitmap(await item!.getType('image/png'));
+      const canvas = new OffscreenCanvas(image.width, image.height);
+      const ctx = canvas.getContext('2d')!;
+      ctx.drawImage(image, 0, 0);
+      const at = (x: number, y: number) => [
+        ...ctx.getImageData(Math.floor(x * image.width), Math.floor(y * image.height), 1, 1).data,
+      ];
+      return {
+        ratio: image.width / image.height,
+        width: image.width,
+        middle: at(0.5, 0.5),
+        corner: at(0.02, 0.02),
+      };
+    });
+    expect(copied.ratio).toBeCloseTo(80 / 60, 2);
+    expect(copied.width).toBeGreaterThan(2000);
+    expect(copied.middle).toEqual([0x1b, 0x99, 0x8b, 255]);
+    expect(copied.corner[3]).toBe(0);
     expect((await artOf(page)).map((a) => a.mediaType)).toEqual([
       'image/png',
       'image/svg+xml',
       'image/svg+xml',
     ]);
+    expect(trouble).toEqual([]);
+    await page.context().close();
+  });
+
+  test('dragged near mid-wheelbase and the centreline a piece snaps to both; with Alt it stays where it is let go', async () => {
+    const { page, trouble } = await squares(['#d7263d']);
+    await spread(page, [60]);
+    await type(page, 'From centreline, up', '20');
+    await page.getByRole('button', { name: 'As drawn' }).click();
+    await settled(page);
+    const frame = (await page.locator('.board-frame').boundingBox())!;
+    const middle = () =>
+      page.evaluate(() => {
+        const canvas = document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!;
+        const { width, height } = canvas;
+        const { data } = canvas.getContext('2d')!.getImageData(0, 0, width, height);
+        let [left, right, top, bottom] = [width, 0, height, 0];
+        for (let i = 0; i < data.length; i += 4)
+          if (
+            Math.abs(data[i]! - 0xd7) < 12 &&
+            Math.abs(data[i + 1]! - 0x26) < 12 &&
+            Math.abs(data[i + 2]! - 0x3d) < 12
+          ) {
+            const [x, y] = [(i / 4) % width, Math.floor(i / 4 / width)];
+            [left, right, top, bottom] = [
+              Math.min(left, x),
+              Math.max(right, x),
+              Math.min(top, y),
+              Math.max(bottom, y),
+            ];
+          }
+        return {
+          x: (left + right) / 2 / width,
+          y: (top + bottom) / 2 / height,
+          side: (right - left + 1) / width,
+        };
+      });
+    /** Drags the square by millimetres of the deck, by hand. */
+    const drag = async (along: number, up: number) => {
+      const at = await middle();
+      const perMm = (at.side * frame.width) / 40;
+      const [x, y] = [frame.x + at.x * frame.width, frame.y + at.y * frame.height];
+      await page.mouse.move(x, y);
+      await page.mouse.down();
+      await page.mouse.move(x + (along * perMm) / 2, y - (up * perMm) / 2);
+      await page.mouse.move(x + along * perMm, y - up * perMm);
+      await page.mouse.up();
+      await settled(page);
+    };
+    await drag(-58.5, -18.5);
+    let [art] = await artOf(page);
+    expect([art!.x, art!.y].map((mm) => Math.abs(mm) < 1e-6)).toEqual([true, true]);
+    await page.keyboard.down('Alt');
+    await drag(1.5, 1.5);
+    await page.keyboard.up('Alt');
+    [art] = await artOf(page);
+    expect(Math.abs(art!.x - 1.5)).toBeLessThan(0.8);
+    expect(Math.abs(art!.x)).toBeGreaterThan(0.5);
+    expect(Math.abs(art!.y)).toBeGreaterThan(0.5);
     expect(trouble).toEqual([]);
     await page.context().close();
   });

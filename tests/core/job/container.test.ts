@@ -46,6 +46,37 @@ test('the hash is SHA-256 as FIPS 180-4 has it, by the platform’s own', () => 
   expect(hashOf(strToU8('abc'))).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
 });
 
+test('a font of one’s own is kept for as long as words are set in it, and no longer', () => {
+  const { job, art } = sample();
+  const name = `fonts/${'a'.repeat(64)}`;
+  const extra = new Map([
+    [name, bytes],
+    ['notes/evening.txt', bytes],
+  ]);
+  const text = {
+    words: 'Heron',
+    font: `own-${'a'.repeat(64)}`,
+    fontName: 'Hand',
+    cap: 20,
+    tracking: 0,
+    leading: 1.5,
+    align: 'left' as const,
+    arc: 0,
+    hex: '#1b2440',
+  };
+  const { bottom } = job.faces;
+  const withWords = {
+    ...job,
+    faces: { ...job.faces, bottom: { ...bottom, art: bottom.art.map((piece) => ({ ...piece, text })) } },
+  };
+  const names = (of: Job) => {
+    const back = unpackJob(packJob({ job: of, art, extra }));
+    return back.ok ? [...back.value.extra.keys()].sort() : [];
+  };
+  expect(names(withWords)).toEqual([name, 'notes/evening.txt']);
+  expect(names(job)).toEqual(['notes/evening.txt']);
+});
+
 /** The packed job with its document changed. */
 function rewritten(
   change: (doc: Record<string, unknown>) => unknown,
