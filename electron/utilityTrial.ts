@@ -1,10 +1,12 @@
 import type { UtilityProcess } from 'electron';
 import {
   type AskAside,
+  BUSY_S,
   type DrawingTrial,
   type GoingOn,
   type TrialAnswer,
   trialAside,
+  watchLateness,
 } from './host/index.ts';
 
 /**
@@ -17,18 +19,18 @@ export function askInUtility(start: () => UtilityProcess): AskAside {
       const child = start();
       let ended = false;
       const late = () => end(() => resolve('late'));
-      let timer = setTimeout(late, seconds * 1000);
+      let unwatch = watchLateness(() => child.pid, seconds, BUSY_S, late);
       function end(say: () => void): void {
         if (ended) return;
         ended = true;
-        clearTimeout(timer);
+        unwatch();
         child.kill();
         say();
       }
       child.on('message', (answer: TrialAnswer | GoingOn) => {
         if (!('goingOn' in answer)) return end(() => resolve(answer));
-        clearTimeout(timer);
-        timer = setTimeout(late, longer * 1000);
+        unwatch();
+        unwatch = watchLateness(() => child.pid, longer, longer, late);
       });
       child.on('exit', (code) => end(() => reject(new Error(`The trial ended with status ${code}.`))));
       child.postMessage(question);

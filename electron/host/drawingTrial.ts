@@ -1,5 +1,6 @@
 import { fork } from 'node:child_process';
 import type { Picture } from '../../core/raster/index.ts';
+import { watchLateness } from './lateness.ts';
 import type { PdfAsked, PdfRead } from './pdfPages.ts';
 
 /** Draws a whole SVG once; rejects when it can not be drawn, resolves with `late` when it takes too long. */
@@ -19,7 +20,13 @@ export type TrialAnswer =
   | { readonly pdf: PdfRead }
   | { readonly error: string };
 
-/** Puts one question to a process of its own and ends it, with its answer or after `seconds`; after `longer` once it goes on. */
+/** Seconds by the clock that a question may take where the machine is busy and it has not worked so long; 10 are promised. */
+export const BUSY_S = 9;
+
+/**
+ * Puts one question to a process of its own and ends it, with its answer or after `seconds` of work; after `longer` once it goes
+ * on.
+ */
 export type AskAside = (
   question: TrialQuestion,
   seconds: number,
@@ -35,9 +42,9 @@ export function askInChild(entry: string): AskAside {
     new Promise((resolve, reject) => {
       const child = fork(entry, { serialization: 'advanced', stdio: 'ignore', execArgv: [] });
       const late = () => end(() => resolve('late'));
-      let timer = setTimeout(late, seconds * 1000);
+      let unwatch = watchLateness(() => child.pid, seconds, BUSY_S, late);
       function end(say: () => void): void {
-        clearTimeout(timer);
+        unwatch();
         child.removeAllListeners();
         // Its end may still report an error, which nobody waits for any more.
         child.on('error', () => undefined);
@@ -46,8 +53,8 @@ export function askInChild(entry: string): AskAside {
       }
       child.on('message', (answer: TrialAnswer | GoingOn) => {
         if (!('goingOn' in answer)) return end(() => resolve(answer));
-        clearTimeout(timer);
-        timer = setTimeout(late, longer * 1000);
+        unwatch();
+        unwatch = watchLateness(() => child.pid, longer, longer, late);
       });
       child.on('error', (error) => end(() => reject(error)));
       child.on('exit', (code) => end(() => reject(new Error(`The trial ended with status ${code}.`))));

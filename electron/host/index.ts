@@ -3,6 +3,7 @@ export { TRIAL_SIDE } from './drawings.ts';
 export {
   type AskAside,
   askInChild,
+  BUSY_S,
   type DrawingTrial,
   type GoingOn,
   pdfAside,
@@ -15,6 +16,7 @@ export { typefaceFiles } from './fontFiles.ts';
 export { backupOf, MOST_JOB_BYTES, writeJobFile } from './jobFile.ts';
 export { type JobLock, lockJob } from './jobLock.ts';
 export { jobVersions } from './jobVersions.ts';
+export { watchLateness } from './lateness.ts';
 export { sweepLeftovers } from './leftovers.ts';
 export { type Recent, recentJobs } from './recentJobs.ts';
 export { sharpCodec } from './sharpCodec.ts';

@@ -15,6 +15,8 @@ export async function demoOnDeck(page: Page): Promise<void> {
     'Night blue',
   ]);
   // What each pull covers is real: the key of this graphic covers several hundred cm² of a deck of about 1600.
+  // A busy machine may not have begun to print when nothing seems to be going on.
+  await page.locator('.pull').last().locator('small', { hasText: 'cm²' }).waitFor();
   const key = await page.locator('.pull').last().locator('small').textContent();
   const cm2 = Number(/([\d.]+) cm²/.exec(key ?? '')?.[1]);
   expect(cm2).toBeGreaterThan(200);

@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+
+/** Ticks a second that Linux counts processor time in: its interface to programs has 100 on every usual machine. */
+const TICKS = 100;
+const POLL_MS = 200;
+
+/** Seconds of processor time a process and its threads have had; null where the system does not tell (it does on Linux). */
+export function processorSeconds(pid: number | undefined): number | null {
+  if (pid === undefined || process.platform !== 'linux') return null;
+  try {
+    const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
+    // After the name in brackets, which may hold anything: fields 14 and 15, proc(5).
+    const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
+    return (Number(fields[11]) + Number(fields[12])) / TICKS;
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Calls `late` when a process has worked for `seconds`, or `most` seconds have gone by on the clock: on a busy machine a good
+ * file then gets the work it needs. Where processor time is not told the clock alone decides, after `seconds`. Returns what
+ * stops the watch.
+ */
+export function watchLateness(
+  pid: () => number | undefined,
+  seconds: number,
+  most: number,
+  late: () => void,
+): () => void {
+  const started = performance.now();
+  const before = processorSeconds(pid()) ?? 0;
+  const timer = setInterval(() => {
+    const gone = (performance.now() - started) / 1000;
+    const worked = processorSeconds(pid());
+    if (gone < Math.max(seconds, most) && (worked === null ? gone : worked - before) < seconds) return;
+    clearInterval(timer);
+    late();
+  }, POLL_MS);
+  return () => clearInterval(timer);
+}

@@ -1,0 +1,33 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { askInChild } from '../../electron/host/index.ts';
+
+const dir = mkdtempSync(join(tmpdir(), 'kickflat-late-'));
+afterAll(() => rmSync(dir, { recursive: true, force: true }));
+const SVG = new Uint8Array([60, 115, 118, 103, 62]);
+
+function child(name: string, what: string) {
+  const entry = join(dir, `${name}.mjs`);
+  writeFileSync(entry, `process.once('message', () => { ${what} });`);
+  return askInChild(entry);
+}
+
+test.skipIf(process.platform !== 'linux')(
+  'a trial that had to wait for a busy machine is not late; one that works for as long is',
+  async () => {
+    // Three seconds by the clock and hardly any work, where two of work are allowed.
+    const waits = child('waits', "setTimeout(() => process.send({ error: 'rested' }), 3000);");
+    expect(await waits(SVG, 2)).toEqual({ error: 'rested' });
+    const works = child('works', 'for (;;);');
+    expect(await works(SVG, 2)).toBe('late');
+  },
+);
+
+test('however little it works, a trial ends before the ten seconds that are promised', async () => {
+  const sleeps = child('sleeps', 'setInterval(() => undefined, 1000);');
+  const started = performance.now();
+  expect(await sleeps(SVG, 1)).toBe('late');
+  expect(performance.now() - started).toBeGreaterThan(900);
+});
