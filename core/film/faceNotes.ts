@@ -1,8 +1,23 @@
 import type { FilmLayout } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
+import type { LayOutRequest } from './layOutRequest.ts';
+import { drawable, inkLabel } from './lettering.ts';
 import type { Plan } from './planSheets.ts';
 import type { Prepared } from './prepareFace.ts';
 import { ASLANT } from './seam.ts';
+
+/** Names the films and papers can not spell, and what stands there instead. */
+export function nameNotes({ jobName, films }: Pick<LayOutRequest, 'jobName' | 'films'>): string[] {
+  const notes = films
+    .filter((film) => !drawable(film.inkName))
+    .map(
+      (film) =>
+        `${film.inkName} is written in letters that films and papers can not draw: they call it ${inkLabel(film)}. Latin, Cyrillic and Greek names are drawn.`,
+    );
+  if (!drawable(jobName))
+    notes.push(`The job's name is written in letters that films and papers can not draw: they leave it out.`);
+  return notes;
+}
 
 /** What the user should know about where the marks stand. */
 export function markNotes(chosen: Prepared, all: readonly Prepared[]): string[] {

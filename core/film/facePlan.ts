@@ -2,7 +2,7 @@ import { filmTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
 import { assignPages } from './assignPages.ts';
 import type { FaceLayout, FilmLayout } from './faceLayout.ts';
-import { filmNotes, markNotes, turnNotes } from './faceNotes.ts';
+import { filmNotes, markNotes, nameNotes, turnNotes } from './faceNotes.ts';
 import { layOutFilm } from './layOutFilm.ts';
 import type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
 import { placeSeams, wishedSeams } from './planSheets.ts';
@@ -57,7 +57,7 @@ export function planFace(request: LayOutRequest): Outcome<FacePlan> {
   if (best.sheets > MOST_SHEETS * films.length) {
     return filmTrouble.tooManySheets(request.face, best.sheets, printer.sheet.name);
   }
-  const notes = [...markNotes(prepared, all), ...turnNotes(films, best, plans)];
+  const notes = [...nameNotes(request), ...markNotes(prepared, all), ...turnNotes(films, best, plans)];
   const { pages, films: places, cutLines } = assignPages(printer, best);
   const kept = boxed.map(() => ({
     columns: '',

@@ -12,7 +12,7 @@ export type { FilmArt } from './filmArt.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { layOutFace } from './layOutFace.ts';
 export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
-export { lettering, shorten } from './lettering.ts';
+export { drawable, inkLabel, lettering, shorten } from './lettering.ts';
 export { type FilmManifest, filmManifest } from './manifest.ts';
 export type { FilmPrinter } from './printer.ts';
 export { ASLANT } from './seam.ts';

@@ -1,7 +1,7 @@
 import type { Face } from '../deck/index.ts';
 import type { Mm } from '../units/index.ts';
 import type { FilmArt } from './filmArt.ts';
-import { lettering, shorten } from './lettering.ts';
+import { drawable, inkLabel, lettering, shorten } from './lettering.ts';
 import { bar, line, place, type Shape } from './shape.ts';
 
 /** Height of a capital, mm: a little above the 2.2 mm that stays legible through a screen. */
@@ -31,10 +31,10 @@ export function labelPhrases(text: LabelText): string[] {
   const { film } = text;
   return [
     text.face.toUpperCase(),
-    shorten(film.inkName, 28),
+    shorten(inkLabel(film), 28),
     `pull ${film.pull} of ${film.pulls}`,
     `sheet ${text.sheet}`,
-    shorten(text.jobName, 36),
+    ...(drawable(text.jobName) ? [shorten(text.jobName, 36)] : []),
     `mesh ${film.meshPerCm} threads/cm`,
     ...(film.screen ? [`${film.screen.lpi} lpi at ${film.screen.angleDeg}°`] : []),
     `film ${text.filmWidth.toFixed(1)} × ${text.filmHeight.toFixed(1)} mm`,

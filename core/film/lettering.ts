@@ -1,5 +1,6 @@
 import type { Mm } from '../units/index.ts';
 import { ACCENTS, BASELINE, CAP_HEIGHT, GLYPHS, LETTER_GAP } from './glyphs.ts';
+import { GLYPHS_BEYOND_LATIN, LIKE_LATIN } from './glyphsBeyondLatin.ts';
 import type { Shape } from './shape.ts';
 
 type Strokes = [number, number][][];
@@ -13,8 +14,11 @@ const read = (text: string): Strokes =>
     return points;
   });
 
-/** What stands for a letter we cannot draw: an upright box, as in the trade's fonts. */
-const UNKNOWN = '040g6g6404';
+const strokesOf = (letter: string): string | undefined =>
+  GLYPHS[letter] ?? GLYPHS_BEYOND_LATIN[letter] ?? GLYPHS[LIKE_LATIN[letter] ?? ''];
+
+/** What stands for letters we cannot draw, where nobody could say it otherwise: one question mark for as many as stand together. */
+const UNKNOWN = GLYPHS['?']!;
 
 const widthOf = (strokes: Strokes): number => {
   let right = 0;
@@ -31,9 +35,26 @@ const silent = (code: number): boolean =>
   code === 0xfeff ||
   (code >= 0xe0100 && code <= 0xe01ef);
 
+const space = (code: number): boolean =>
+  code <= 0x20 || code === 0xa0 || (code >= 0x2000 && code <= 0x200a) || code === 0x3000;
+
+/** Are all letters of the text among those that `lettering` draws? Accents it lacks are left away and do not count. */
+export function drawable(text: string): boolean {
+  for (const letter of text.normalize('NFD')) {
+    const code = letter.codePointAt(0) ?? 0;
+    if (silent(code) || space(code) || (code >= 0x300 && code <= 0x36f)) continue;
+    if (strokesOf(letter) === undefined) return false;
+  }
+  return true;
+}
+
+/** What films and papers call an ink: its name, or `Ink 5` after its pull where the name's script is not drawn. */
+export const inkLabel = (ink: { readonly inkName: string; readonly pull: number }): string =>
+  drawable(ink.inkName) ? ink.inkName : `Ink ${ink.pull}`;
+
 /**
  * One line of text as strokes: origin at the left end of the baseline, +x along the line, mm. `capHeight` is the height of
- * a capital. Any Unicode text is taken; letters without a drawing come as a box, accents are put together.
+ * a capital. Any Unicode text is taken; what has no drawing comes as a question mark, accents are put together.
  */
 export function lettering(
   text: string,
@@ -53,10 +74,12 @@ export function lettering(
   };
   let pen = 0;
   let base = { x: 0, width: 0, top: CAP_HEIGHT };
+  let unknown = false;
   for (const letter of text.normalize('NFD')) {
     const code = letter.codePointAt(0) ?? 0;
     if (silent(code)) continue;
-    if (code <= 0x20 || code === 0xa0 || (code >= 0x2000 && code <= 0x200a) || code === 0x3000) {
+    if (space(code)) {
+      unknown = false;
       pen += 5;
       continue;
     }
@@ -66,7 +89,10 @@ export function lettering(
       continue;
     }
     if (code >= 0x300 && code <= 0x36f) continue;
-    const strokes = read(GLYPHS[letter] ?? UNKNOWN);
+    const known = strokesOf(letter);
+    if (known === undefined && unknown) continue;
+    unknown = known === undefined;
+    const strokes = read(known ?? UNKNOWN);
     const width = widthOf(strokes);
     put(strokes, pen, 0);
     let top = 0;

@@ -3,7 +3,7 @@ import { blankMask, encodeG4, type Mask, msbRows } from '../raster/index.ts';
 /** zlib-wrapped deflate. */
 type Deflate = (bytes: Uint8Array) => Uint8Array;
 
-/** A mask packed as a PDF image mask has it: CCITT Group 4, or Flate of rows with the high bit first. */
+/** A mask packed as a PDF image mask has it: CCITT Group 4, or Flate of rows with the high bit first; 0 is ink. */
 export interface Stencil {
   readonly width: number;
   readonly height: number;
@@ -19,6 +19,16 @@ const PASS = 480;
 /** How much smaller than Flate those rows must be in Group 4 for the rest to be believed to be, too. */
 const CLEARLY = 0.8;
 
+/**
+ * Rows whose 0 is ink, as a stencil paints where nothing else is said. A Decode array would say the opposite as well, but
+ * a program that takes pictures out of a page may overlook it (poppler's pdfimages does) and hand on a negative film.
+ */
+function paintedRows(mask: Mask): Uint8Array {
+  const rows = msbRows(mask);
+  for (let i = 0; i < rows.length; i++) rows[i]! ^= 0xff;
+  return rows;
+}
+
 /** Whether Group 4 is so clearly the smaller that deflating the whole picture, by far the dearer of the two, can be left. */
 function clearlyG4(mask: Mask, deflate: Deflate): boolean {
   const { width, height } = mask;
@@ -29,14 +39,14 @@ function clearlyG4(mask: Mask, deflate: Deflate): boolean {
     const from = i * (LOOK + PASS) * mask.stride;
     some.data.set(mask.data.subarray(from, from + LOOK * mask.stride), i * LOOK * mask.stride);
   }
-  return encodeG4(some).length < CLEARLY * deflate(msbRows(some)).length;
+  return encodeG4(some).length < CLEARLY * deflate(paintedRows(some)).length;
 }
 
 /** The mask in whichever of Group 4 and Flate is smaller; of a large picture some rows may tell. */
 export function stencilOf(mask: Mask, deflate: Deflate): Stencil {
   const { width, height } = mask;
   const g4 = encodeG4(mask);
-  const flate = clearlyG4(mask, deflate) ? null : deflate(msbRows(mask));
+  const flate = clearlyG4(mask, deflate) ? null : deflate(paintedRows(mask));
   return flate === null || g4.length < flate.length
     ? { width, height, filter: 'g4', bytes: g4 }
     : { width, height, filter: 'flate', bytes: flate };

@@ -1,4 +1,13 @@
-import { ASLANT, type FaceLayout, type FilmLayout, type Seam, sheetNamed, shorten } from '../film/index.ts';
+import {
+  ASLANT,
+  drawable,
+  type FaceLayout,
+  type FilmLayout,
+  inkLabel,
+  type Seam,
+  sheetNamed,
+  shorten,
+} from '../film/index.ts';
 import { ACCENT, CAUTION, drawVernier, SOFT, STEPS } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
 import { drawFilm, drawKey, orderedCrossings, seamsOf } from './filmPicture.ts';
@@ -24,7 +33,7 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   let y = size.height - EDGE - 6;
   paper.text(EDGE, y, 'Putting the films together', 20, { bold: true });
   y -= 7;
-  paper.text(EDGE, y, shorten(jobName, 60), 11, { tint: SOFT });
+  if (drawable(jobName)) paper.text(EDGE, y, shorten(jobName, 60), 11, { tint: SOFT });
   const films = layouts.flatMap((face) => face.films);
   const sheets = layouts.reduce((sum, face) => sum + face.pages, 0);
   y -= 6;
@@ -66,7 +75,7 @@ function pageWords(layout: FaceLayout, film: FilmLayout, pagesBefore: number): s
   if (count > 1) return `${count} sheets, films.pdf pages ${first} to ${first + count - 1}`;
   const others = layout.films.filter((one) => one !== film && one.sheets[0]!.page === film.sheets[0]!.page);
   if (others.length === 0) return `1 sheet, films.pdf page ${first}`;
-  return `on films.pdf page ${first} with ${others.map((one) => shorten(one.art.inkName, 20)).join(', ')}`;
+  return `on films.pdf page ${first} with ${others.map((one) => shorten(inkLabel(one.art), 20)).join(', ')}`;
 }
 
 /** One film: its picture with sheets, cuts and tape, its measures, its crossings. */
@@ -89,7 +98,7 @@ function filmPage(
   paper.text(
     EDGE + 13,
     y,
-    `${layout.face === 'bottom' ? 'Bottom' : 'Top'}: ${shorten(art.inkName, 40)}`,
+    `${layout.face === 'bottom' ? 'Bottom' : 'Top'}: ${shorten(inkLabel(art), 40)}`,
     17,
     { bold: true },
   );
@@ -130,7 +139,7 @@ function filmPage(
       paper = new Paper(fonts, size.width, size.height);
       pages.push(paper);
       y = size.height - EDGE - 6;
-      paper.text(left, y, `${shorten(art.inkName, 40)}: joints, continued`, 11, { bold: true });
+      paper.text(left, y, `${shorten(inkLabel(art), 40)}: joints, continued`, 11, { bold: true });
       y -= 7;
     }
     y = paper.paragraph(left, y, jointWords(film, a, seam), 9.5, room) + 2;

@@ -1,4 +1,4 @@
-import { PDFArray, type PDFDocument, PDFName, PDFRawStream, type PDFRef } from 'pdf-lib';
+import { type PDFDocument, PDFRawStream, type PDFRef } from 'pdf-lib';
 import { type Stencil, stencilOf } from '../film/index.ts';
 import type { Mask } from '../raster/index.ts';
 import type { Deflate } from './document.ts';
@@ -29,9 +29,5 @@ export function addStencil(doc: PDFDocument, { width, height, filter, bytes }: S
     return context.register(PDFRawStream.of(dict, bytes));
   }
   const dict = context.obj({ ...common, Filter: 'FlateDecode', Length: bytes.length });
-  const decode = PDFArray.withContext(context);
-  decode.push(context.obj(1));
-  decode.push(context.obj(0));
-  dict.set(PDFName.of('Decode'), decode);
   return context.register(PDFRawStream.of(dict, bytes));
 }

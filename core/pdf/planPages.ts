@@ -1,4 +1,4 @@
-import { shorten } from '../film/index.ts';
+import { inkLabel, shorten } from '../film/index.ts';
 import { clockOf, makeCalendar, planScale, WEEKDAYS } from '../press/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import { type Fonts, Paper, type Tint, tintOf } from './paper.ts';
@@ -58,7 +58,7 @@ export function planPages(fonts: Fonts, sheet: RunSheet): Paper[] {
   }
   const placed = new Map(plan.placed.map((p) => [p.id, p]));
   const hexOf = new Map(
-    sheet.pulls.map(({ film, layout }) => [`${layout.face} ${film.art.inkName}`, film.art.hex]),
+    sheet.pulls.map(({ film, layout }) => [`${layout.face} ${inkLabel(film.art)}`, film.art.hex]),
   );
   rows.forEach((row, i) => {
     const top = y - i * ROW;

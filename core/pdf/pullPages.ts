@@ -1,5 +1,5 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, filmMask, ringLine, shorten } from '../film/index.ts';
+import { type Affine, apply, filmMask, inkLabel, ringLine, shorten } from '../film/index.ts';
 import { DEFER } from '../press/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
@@ -69,11 +69,11 @@ export function pullPages(
     paper = new Paper(fonts, width, height);
     pages.push(paper);
     y = height - EDGE - 8;
-    paper.text(EDGE, y, `${art.pull}  ${shorten(art.inkName, 40)}, continued`, 16, { bold: true });
+    paper.text(EDGE, y, `${art.pull}  ${shorten(inkLabel(art), 40)}, continued`, 16, { bold: true });
     y -= 11;
   };
   paper.rect(EDGE, y - 9, 24, 19, tintOf(art.hex), SOFT, 0.4);
-  paper.text(EDGE + 30, y, `${art.pull}  ${shorten(art.inkName, 22)}`, 32, { bold: true });
+  paper.text(EDGE + 30, y, `${art.pull}  ${shorten(inkLabel(art), 22)}`, 32, { bold: true });
   paper.text(
     EDGE + 30,
     y - 8,

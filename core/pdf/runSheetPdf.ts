@@ -1,5 +1,5 @@
 import type { PDFDocument } from 'pdf-lib';
-import { shorten } from '../film/index.ts';
+import { drawable, inkLabel, shorten } from '../film/index.ts';
 import { SOFT } from './assemblyGuide.ts';
 import { cautionBox, SHEET_EDGE } from './cautionBox.ts';
 import { type Deflate, newDocument, saveDocument } from './document.ts';
@@ -27,11 +27,19 @@ function cover(doc: PDFDocument, fonts: Fonts, sheet: RunSheet, deflate: Deflate
     paper.text(SHEET_EDGE, y, words, 14, { bold: true });
     y -= 7;
   };
-  paper.text(SHEET_EDGE, y, shorten(sheet.jobName, 30), 30, { bold: true });
-  y -= 8;
-  paper.text(SHEET_EDGE, y, ['Run sheet', sheet.shop].filter((s) => s !== '').join(' · '), 12, {
-    tint: SOFT,
+  paper.text(SHEET_EDGE, y, drawable(sheet.jobName) ? shorten(sheet.jobName, 30) : 'Run sheet', 30, {
+    bold: true,
   });
+  y -= 8;
+  paper.text(
+    SHEET_EDGE,
+    y,
+    ['Run sheet', sheet.shop].filter((s) => s !== '' && drawable(s)).join(' · '),
+    12,
+    {
+      tint: SOFT,
+    },
+  );
   y -= 15;
   sheet.counts.forEach(([label, value], i) => {
     const x = SHEET_EDGE + (i * room) / sheet.counts.length;
@@ -63,7 +71,7 @@ function cover(doc: PDFDocument, fonts: Fonts, sheet: RunSheet, deflate: Deflate
     room4(8);
     const { art } = film;
     paper.rect(SHEET_EDGE, y - 1.3, 7, 5.4, tintOf(art.hex), SOFT, 0.2);
-    paper.text(SHEET_EDGE + 10, y, `${art.pull}  ${shorten(art.inkName, 34)}`, 13, { bold: true });
+    paper.text(SHEET_EDGE + 10, y, `${art.pull}  ${shorten(inkLabel(art), 34)}`, 13, { bold: true });
     paper.text(
       SHEET_EDGE + 105,
       y,
@@ -121,7 +129,9 @@ export async function runSheetPdf(
   ];
   for (const [i, page] of pages.entries()) {
     page.text(page.width - SHEET_EDGE - 20, 7, `${i + 1} of ${pages.length}`, 9, { tint: SOFT });
-    page.text(SHEET_EDGE, 7, shorten(sheet.jobName, 50), 9, { tint: SOFT });
+    page.text(SHEET_EDGE, 7, drawable(sheet.jobName) ? shorten(sheet.jobName, 50) : 'Run sheet', 9, {
+      tint: SOFT,
+    });
     page.finish(doc, options.deflate);
   }
   return saveDocument(doc);
