@@ -41,7 +41,9 @@ export function markNotes(chosen: Prepared, all: readonly Prepared[]): string[] 
   }
   if (chosen.sides === 'slim') {
     const full = all.find((one) => one.about === chosen.about && one.sides === 'full');
-    notes.push(`Side marks are set small, which ${saves(full)}; vernier scales stand at nose and tail only.`);
+    notes.push(
+      `Side marks are set small, which ${saves(full)}; their vernier scales read the shift along the deck only; those at nose and tail read both ways.`,
+    );
   }
   return notes;
 }

@@ -92,7 +92,7 @@ export interface FaceMarks {
 
 /**
  * Marks of every film of a face, film space: registration marks on the centreline fore and aft and at both sides (with
- * vernier scales when asked; `slim` sides are smaller and have none), cross-hairs at the truck holes, arrows to the nose. `profile` is that of all films together. None lies over ink of any film.
+ * vernier scales when asked; `slim` sides are smaller and have those along the edge alone), cross-hairs at the truck holes, arrows to the nose. `profile` is that of all films together. None lies over ink of any film.
  */
 export function filmMarks(
   films: readonly FilmArt[],

@@ -11,7 +11,10 @@ export interface MarkSize {
   readonly arm: number;
 }
 export const FULL_MARK: MarkSize = { depth: 12, clearance: 2.5, ring: 3, arm: 5 };
-/** For the sides of a film that would otherwise need wider sheets; too small for vernier scales. */
+/**
+ * For the sides of a film that would otherwise need wider sheets. A scale along the art's edge fits, 5.2 mm deep; one stood on end is
+ * 10 mm deep and does not: what it would read, the scales at nose and tail read.
+ */
 export const SLIM_MARK: MarkSize = { depth: 5.6, clearance: 1.5, ring: 1.7, arm: 2.7 };
 /** Lines of marks, mm: 6 pixels at 600 dpi; a stencil on 77 threads a centimetre still holds it (common practice, no source). */
 export const MARK_LINE = 0.25;
@@ -42,7 +45,7 @@ export function groupReach(
 /**
  * A main mark and its scales as one film prints them. `toFilm` takes the strip's own place (x along the art's edge with
  * the mark at 0, y outwards from 0 to its depth) to film space. Pull 1 prints every fixed scale; pull n the moving
- * scale of its own lane.
+ * scale of its own lane. A slim group has one row of scales along the edge alone.
  */
 export function markGroup(
   film: Pick<FilmArt, 'pull' | 'pulls'>,
@@ -57,10 +60,12 @@ export function markGroup(
     marks.push({ kind, x: u, y: v, shapes: place(shapes, toFilm) });
   };
   put('registration', 0, middle, place(registrationShapes(size), [1, 0, 0, 1, 0, middle]));
-  if (!verniers || size !== FULL_MARK) return marks;
+  if (!verniers) return marks;
+  const slim = size !== FULL_MARK;
   const alongU = Math.abs(toFilm[0]) > 0.5;
   for (let pair = 0; pair < film.pulls - 1; pair++) {
     const mine = film.pull === pair + 2;
+    if (slim && pair >= LANES_A_ROW) break;
     const lane = pair % LANES_A_ROW;
     const out = middle + ROW * Math.floor(pair / LANES_A_ROW);
     const scale = (): Shape[] => {
@@ -69,6 +74,7 @@ export function markGroup(
     };
     const x = MARK_HALF + 4.5 + lane * LANE_ALONG;
     put(alongU ? 'vernier-along' : 'vernier-across', x, out, place(scale(), [1, 0, 0, 1, x, out]));
+    if (slim) continue;
     // The same scale stood on end: its +x is the strip's outward y.
     const cross = -MARK_HALF - LANE_ACROSS * (lane + 0.5);
     put(

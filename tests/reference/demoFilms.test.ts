@@ -19,11 +19,12 @@ import {
   popplerPage,
   windowPixels,
 } from './filmPages.ts';
+import { bit, cellMeans, differences, painted, RENDERERS, shownBy } from './threeRenderers.ts';
 
 /**
  * The demonstration job's films as a stranger would check them: films.json read by hand, pages by poppler, structure by
  * qpdf. Nothing here calls our own code for places, cutting or joining. By hand also at other resolutions and sheets:
- * KICKFLAT_FILMS_DPI=1200 KICKFLAT_FILMS_SHEET=a4.
+ * KICKFLAT_FILMS_DPI=1200 KICKFLAT_FILMS_SHEET=a4; KICKFLAT_FILMS_PAGES=all.
  */
 const dpi = Number(process.env['KICKFLAT_FILMS_DPI'] ?? 300);
 const sheetName = process.env['KICKFLAT_FILMS_SHEET'];
@@ -34,6 +35,14 @@ let dir: string;
 let made: FilmSet;
 let manifest: FilmManifest;
 let pdf: string;
+
+/** All pages are shown by three programs where the environment says so, else the first page of every film. */
+const everyPage = process.env['KICKFLAT_FILMS_PAGES'] === 'all';
+const PAIRS = [
+  [0, 1],
+  [0, 2],
+  [1, 2],
+] as const;
 
 beforeAll(async () => {
   dir = mkdtempSync(join(tmpdir(), 'kickflat-demo-films-'));
@@ -280,6 +289,134 @@ describe(`films of the demonstration job at ${dpi} dpi`, () => {
             if (got > ink && marked[y * want.width + x] === 0) extra++;
           }
         expect({ film: film.ink, missing, extra }).toEqual({ film: film.ink, missing: 0, extra: 0 });
+      }
+    },
+    600_000,
+  );
+
+  const ALL_THREE = TOOLS.poppler && TOOLS.mupdf && TOOLS.ghostscript;
+  /**
+   * Points that a mark's edge may lie apart between two programs; ink and bare film may not differ at all. A PDF paints every
+   * point a line touches (ISO 32000-1, 10.6.5), MuPDF without smoothing only those whose middle it covers: an edge is up to
+   * a point apart, a line's end two, and the sharp inner corner of a letter fills up to four deep.
+   */
+  const LINE_EDGE = 4;
+
+  test.skipIf(!ALL_THREE)(
+    'three renderers show the same films, point for point, and the same marks to their edges (needs poppler, mupdf, ghostscript)',
+    async () => {
+      const pages = [...new Set(manifest.films.flatMap((film) => film.sheets.map((sheet) => sheet.page)))];
+      const masks = new Map<Film, Bits>();
+      // The first page of each film, and those that films share, unless all are asked for.
+      const some = pages.filter(
+        (page) => everyPage || manifest.films.some((film) => film.sheets[0]!.page === page),
+      );
+      for (const page of some) {
+        const shown = RENDERERS.map((tool) => shownBy(tool, pdf, page, dpi, 'bits', dir));
+        const { width } = shown[0]!;
+        // 1: bare film without marks, 2: ink.
+        const places = new Uint8Array(width * shown[0]!.height);
+        for (const film of manifest.films) {
+          for (const sheet of film.sheets) {
+            if (sheet.page !== page) continue;
+            const mask = masks.get(film) ?? (await maskOf(film));
+            masks.clear();
+            masks.set(film, mask);
+            const at = windowPixels(film, sheet, dpi);
+            const marked = markedPixels(film, sheet, dpi);
+            const { from, right, down } = pageWalk(sheet, dpi, shown[0]!, manifest.sheet.height);
+            for (let y = 0; y < at.height; y++) {
+              let p = from + y * down;
+              let m = (y + at.y) * mask.width + at.x;
+              for (let x = 0; x < at.width; x++, p += right, m++)
+                places[p] = mask.at[m] === 1 ? 2 : marked[y * at.width + x] === 1 ? 0 : 1;
+            }
+          }
+        }
+        let lost = 0;
+        for (let p = 0; p < places.length; p++)
+          if (places[p] === 2)
+            for (const one of shown) lost += 1 - bit(one, p % width, Math.floor(p / width));
+        expect({ page, lost }).toEqual({ page, lost: 0 });
+        for (const [i, j] of PAIRS) {
+          const found = differences(shown[i]!, shown[j]!, (x, y) => places[y * width + x]! > 0, LINE_EDGE);
+          expect({ page, pair: [RENDERERS[i], RENDERERS[j]], ...found, all: 0 }).toEqual({
+            page,
+            pair: [RENDERERS[i], RENDERERS[j]],
+            wrong: 0,
+            far: 0,
+            all: 0,
+          });
+        }
+      }
+    },
+    600_000,
+  );
+
+  test.skipIf(!ALL_THREE)(
+    'three renderers show the same separations, point for point but for edges of marks (needs poppler, mupdf, ghostscript)',
+    async () => {
+      const faces = [...new Set(manifest.films.map((film) => film.face))];
+      for (const [i, face] of faces.entries()) {
+        const films = manifest.films.filter((film) => film.face === face);
+        const left = Math.min(...films.map((film) => film.box.x));
+        const top = Math.max(...films.map((film) => film.box.y + film.box.height));
+        const shown = RENDERERS.map((tool) =>
+          painted(shownBy(tool, join(dir, 'separations.pdf'), i + 1, dpi, 'colours', dir)),
+        );
+        const { width, height } = shown[0]!;
+        const places = new Uint8Array(width * height).fill(1);
+        for (const film of films) {
+          const [dx, dy] = [film.box.x - left, top - film.box.y - film.box.height].map((mm) =>
+            Math.round((mm * dpi) / 25.4),
+          ) as [number, number];
+          const marked = markedPixels(film, { window: film.box, page: 0, filmToPage: [], cuts: [] }, dpi);
+          const { width: w, height: h } = await maskOf(film);
+          for (let y = 0; y < Math.min(h, height - dy); y++)
+            for (let x = 0; x < Math.min(w, width - dx); x++)
+              if (marked[y * w + x] === 1) places[(y + dy) * width + x + dx] = 0;
+        }
+        for (const [a, b] of PAIRS) {
+          const { wrong, far } = differences(
+            shown[a]!,
+            shown[b]!,
+            (x, y) => places[y * width + x] === 1,
+            LINE_EDGE,
+          );
+          expect({ face, pair: [RENDERERS[a], RENDERERS[b]], wrong, far }).toEqual({
+            face,
+            pair: [RENDERERS[a], RENDERERS[b]],
+            wrong: 0,
+            far: 0,
+          });
+        }
+      }
+    },
+    600_000,
+  );
+
+  test.skipIf(!ALL_THREE)(
+    'three renderers show the same assembly guide, millimetre by millimetre (needs poppler, mupdf, ghostscript)',
+    () => {
+      // Words are in the two faces every PDF reader has, each program's own cut of them, and edges are smoothed each in its
+      // own way. In squares of 4 mm that comes to less than 32 of 255 greys; a word or line that is missing or elsewhere, to more.
+      const [shownDpi, side, most] = [101.6, 16, 32];
+      const guide = join(dir, 'assembly.pdf');
+      const count = Number(/^Pages: +(\d+)/m.exec(execFileSync('pdfinfo', [guide]).toString())![1]);
+      for (let page = 1; page <= count; page++) {
+        const cells = RENDERERS.map((tool) =>
+          cellMeans(shownBy(tool, guide, page, shownDpi, 'greys', dir), side),
+        );
+        for (const [a, b] of PAIRS) {
+          let worst = 0;
+          for (let y = 0; y < Math.min(cells[a]!.rows, cells[b]!.rows); y++)
+            for (let x = 0; x < Math.min(cells[a]!.columns, cells[b]!.columns); x++)
+              worst = Math.max(
+                worst,
+                Math.abs(cells[a]!.at[y * cells[a]!.columns + x]! - cells[b]!.at[y * cells[b]!.columns + x]!),
+              );
+          expect(worst, `page ${page}, ${RENDERERS[a]} and ${RENDERERS[b]}`).toBeLessThan(most);
+        }
       }
     },
     600_000,

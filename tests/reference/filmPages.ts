@@ -89,7 +89,7 @@ export const middleOf = (sheet: Sheet, dpi: number, x: number, y: number): reado
  * For every window pixel, in window order, what the page shows there: read through filmToPage alone. `step` is the page
  * offset of one window pixel to the right and one down, so that whole rows can be walked.
  */
-export function pageWalk(sheet: Sheet, dpi: number, page: Bits, pageHeight: number) {
+export function pageWalk(sheet: Sheet, dpi: number, page: Pick<Bits, 'width'>, pageHeight: number) {
   const [a, b, c, d, e, f] = sheet.filmToPage as [number, number, number, number, number, number];
   const scale = dpi / 25.4;
   const pixel = (u: number, v: number) => {
