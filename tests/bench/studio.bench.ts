@@ -83,7 +83,7 @@ const untilShown = (selector: string, n: number) =>
 const proofs: number[] = [];
 const proofsOwn: number[] = [];
 for (let i = 0; i < 6; i++)
-  await timed(proofs, proofsOwn, () => untilShown('.proof-grid button', (i + 1) % 4));
+  await timed(proofs, proofsOwn, () => untilShown('.run-grid td:nth-of-type(1) button', (i + 1) % 4));
 line('first proof on another veneer', proofs, 'goal 100 ms', proofsOwn);
 
 /** ms from a change of the chosen ink's colour to the first changed pixel of the board. */
