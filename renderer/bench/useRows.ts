@@ -9,12 +9,12 @@ export function useRows(element: RefObject<HTMLElement | null>): void {
   useLayoutEffect(() => {
     const at = element.current;
     if (!at) return;
-    const fit = () => {
+    const measure = () => {
       const gap = GAP * (Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16);
       at.style.gridRowEnd = `span ${Math.ceil((at.offsetHeight + gap) / ROW)}`;
     };
-    fit();
-    const watch = new ResizeObserver(fit);
+    measure();
+    const watch = new ResizeObserver(measure);
     watch.observe(at);
     return () => watch.disconnect();
   }, [element]);
