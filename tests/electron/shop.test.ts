@@ -70,7 +70,7 @@ test('a wrong file is refused by its place and what was kept stays', async () =>
   writeFileSync(join(dir, 'none.json'), 'not json');
   expectRefusal(await kickflat(dir, ['shop', '--read', 'none.json']), 2, /is not JSON/);
   expectRefusal(await kickflat(dir, ['shop', '--read', 'gone.json']), 3, /gone\.json/);
-  expectRefusal(await kickflat(dir, ['shop', 'first.kickflat', '--read', 'mine.json']), 2, /one of them/);
+  expectRefusal(await kickflat(dir, ['shop', 'first.kickflat', '--read', 'mine.json']), 2, /both given/);
   expect(readFileSync(join(dir, 'state/shop.json'), 'utf8')).toBe(before);
 }, 60_000);
 
