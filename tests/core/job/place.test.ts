@@ -43,7 +43,7 @@ test('art without a size is refused rather than guessed', () => {
   expect(refused).toMatchObject({
     ok: false,
     kind: 'input',
-    mend: expect.stringMatching(/--art-dpi.*--fit/),
+    mend: expect.stringMatching(/--fit.*--art-dpi/),
   });
 });
 
