@@ -6,9 +6,9 @@ import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
 import { keptInks } from './handInks.ts';
 import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
-import { layersOf, solidOnly, tintArea, underBase } from './layers.ts';
+import { layersOf, solidOnly, tintArea } from './layers.ts';
 import type { Workers } from './ports/index.ts';
-import { bedOf, onBase } from './printInk.ts';
+import { printFace } from './printFace.ts';
 import { blankMask, intersect, type Mask, subtract, union } from './raster/index.ts';
 import { jobTrouble } from './sentences/index.ts';
 import {
@@ -21,7 +21,6 @@ import {
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
 import type { OneInk } from './separateTile.ts';
 import { sharedWindow } from './sharedWindow.ts';
-import type { BedInput, ChokeInput } from './tasks.ts';
 import { artArea, screenOf } from './toneFace.ts';
 import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
 import { toneColours } from './toneHand.ts';
@@ -294,48 +293,23 @@ async function layeredFace({
     },
     abort,
   );
-  const solid = solidOnly(settings, separations, true);
-  const prints = await Promise.all(
-    settings.inks.map(async (ink, i) => {
-      if (screened.has(i)) return separations[i] as Mask;
-      const out = blankMask(raster.width, raster.height, true);
-      if (ink.role !== 'base')
-        await workers.run(
-          'printInk',
-          { separations: solid, covered: null, ink: i, face: settings, dpi, out },
-          abort,
-        );
-      return out;
-    }),
+  const prints = await printFace(
+    {
+      raster,
+      face: settings,
+      separations: solidOnly(settings, separations, true),
+      dots: new Map([...screened].map((ink) => [ink, separations[ink] as Mask])),
+      areas,
+      film,
+    },
+    tools,
+    (share, text) => say(0.75 + 0.25 * share, `${face}: ${text}`),
   );
-  const covered = underBase(settings.inks, prints, areas);
-  for (const [i, ink] of settings.inks.entries())
-    if (ink.role === 'base')
-      await workers.run(
-        'printInk',
-        { separations: solid, covered, ink: i, face: settings, dpi, film, out: prints[i] as Mask },
-        abort,
-      );
-  if (film)
-    for (const [i, ink] of settings.inks.entries())
-      if ((ink.gain ?? 0) > 0 && !screened.has(i))
-        await workers.run(
-          'filmInk',
-          { separations: solid, ink: i, face: settings, dpi, print: prints[i] },
-          abort,
-        );
-  if (abort?.aborted) return cancelled();
+  if (!prints.ok) return prints;
   say(1, `${face}: inks as they print`);
   const specks = dropped.map((speck) => ({ ...speck, ink: cut[speck.ink] ?? -1 }));
-  return done({ separations, prints, dropped: specks, unplanned: [], pieces: each });
+  return done({ separations, prints: prints.value, dropped: specks, unplanned: [], pieces: each });
 }
-
-/** Rows shared out evenly: first and one past the last of each share. */
-const rowShares = (height: number, shares: number): [number, number][] =>
-  Array.from({ length: shares }, (_, k) => [
-    Math.floor((height * k) / shares),
-    Math.floor((height * (k + 1)) / shares),
-  ]);
 
 /** Flat art: each point one ink or none, specks dropped, edges trapped. */
 async function spotFace({
@@ -378,43 +352,9 @@ async function spotFace({
     { masks: separations, printable, smallestPx, kept: keptInks(settings) },
     tools.abort,
   );
-  const prints = blankSet(raster, settings.inks.length, true);
-  let printed = 0;
-  const { workers, abort } = tools;
-  const printOwn = async (out: Mask, ink: number) => {
-    await workers.run('printInk', { separations, covered: null, ink, face: settings, dpi, out }, abort);
-    printed++;
-    say(0.75 + (0.2 * printed) / prints.length, `${face}: trapping ink ${printed} of ${prints.length}`);
-  };
-  // A base prints by itself first, like any ink; then its bed is laid under what prints on it.
-  await Promise.all(prints.map(printOwn));
-  if (abort?.aborted) return cancelled();
-  const order = settings.inks.map((ink, i) => ({ ink, i }));
-  const covered = order.filter(({ ink }) => onBase(ink)).map(({ i }) => prints[i] as Mask);
-  for (const { ink, i } of order) {
-    if (ink.role !== 'base') continue;
-    const choked = blankMask(raster.width, raster.height, true);
-    const bed = bedOf(prints[i] as Mask, covered, i, settings, dpi, film);
-    await Promise.all(
-      rowShares(raster.height, workers.count).map(([from, to]) =>
-        workers.run<ChokeInput, void>('chokeRows', { bed, from, to, out: choked }, abort),
-      ),
-    );
-    await workers.run<BedInput, void>('layBed', { bed, choked }, abort);
-    say(0.97, `${face}: base under its inks`);
-  }
-  if (film)
-    await Promise.all(
-      order
-        .filter(({ ink }) => (ink.gain ?? 0) > 0)
-        .map(({ i }) =>
-          tools.workers.run(
-            'filmInk',
-            { separations, ink: i, face: settings, dpi, print: prints[i] },
-            tools.abort,
-          ),
-        ),
-    );
-  if (tools.abort?.aborted) return cancelled();
-  return done({ separations, prints, dropped, unplanned: unplannedOf(tally), pieces: each });
+  const prints = await printFace({ raster, face: settings, separations, film }, tools, (share, text) =>
+    say(0.75 + 0.25 * share, `${face}: ${text}`),
+  );
+  if (!prints.ok) return prints;
+  return done({ separations, prints: prints.value, dropped, unplanned: unplannedOf(tally), pieces: each });
 }

@@ -1,4 +1,4 @@
-import { zlibSync } from 'fflate';
+import { deflate } from './deflate.ts';
 import {
   type FaceLayout,
   type LayOutRequest,
@@ -18,7 +18,7 @@ import {
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FaceJob } from './job/index.ts';
 import type { FineMap } from './press/index.ts';
-import { filmInk, printBase, printColour } from './printInk.ts';
+import { filmInk, printColour } from './printInk.ts';
 import { type Mask, union } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
@@ -42,13 +42,10 @@ export interface LayOverInput {
 }
 export interface PrintInput {
   readonly separations: readonly Mask[];
-  /** Prints of the inks the base lies under; null for a colour. */
-  readonly covered: readonly Mask[] | null;
   readonly ink: number;
   readonly face: FaceJob;
   readonly dpi: number;
-  /** For its film; left out: as it prints. Matters to the base alone, see `printBase`. */
-  readonly film?: boolean;
+  /** Takes its separation and its traps; a base's bed comes later. */
   readonly out: Mask;
 }
 /** Rows of a base's bed to choke into the same rows of `out`. */
@@ -80,9 +77,6 @@ export interface AssemblyInput {
   readonly jobName: string;
 }
 
-/** The same bytes on every platform, as everywhere in films. */
-const deflate = (bytes: Uint8Array): Uint8Array => zlibSync(bytes, { level: 6 });
-
 /**
  * The work that may run on other threads, by name. Masks lie in shared memory and are changed in place, so that nothing
  * large is copied back.
@@ -92,10 +86,9 @@ export const TASKS = {
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>
     finishFace(masks, printable, smallestPx, kept),
-  printInk: ({ separations, covered, ink, face, dpi, film, out }: PrintInput): void => {
+  printInk: ({ separations, ink, face, dpi, out }: PrintInput): void => {
     endTiles();
-    if (covered) out.data.set(printBase(separations, covered, ink, face, dpi, film ?? false).data);
-    else printColour(separations, ink, face, dpi, undefined, out);
+    printColour(separations, ink, face, dpi, undefined, out);
   },
   chokeRows: ({ bed, from, to, out }: ChokeInput): void => chokeRows(bed, from, to, out),
   // The choked bed without crumbs, added to what the base prints by itself.

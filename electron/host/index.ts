@@ -1,4 +1,4 @@
-export { deflate } from './deflate.ts';
+export { deflate } from '../../core/deflate.ts';
 export { TRIAL_SIDE } from './drawings.ts';
 export {
   type AskAside,

@@ -1,4 +1,4 @@
-import { zlibSync } from 'fflate';
+import { deflate } from '../../core/deflate.ts';
 import type { Mask, Picture } from '../../core/raster/index.ts';
 import { MM_PER_INCH } from '../../core/units/index.ts';
 
@@ -48,7 +48,7 @@ function file(width: number, height: number, depth: number, colour: number, dpi:
     // Perceptual intent: the picture is sRGB.
     ...(colour === 6 ? [chunk('sRGB', Uint8Array.of(0))] : []),
     chunk('pHYs', density),
-    chunk('IDAT', zlibSync(rows, { level: 6 })),
+    chunk('IDAT', deflate(rows)),
     chunk('IEND', new Uint8Array(0)),
   ];
   const out = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));

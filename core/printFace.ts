@@ -1,0 +1,73 @@
+import type { FaceRaster } from './faceRaster.ts';
+import type { FaceJob } from './job/index.ts';
+import { underBase } from './layers.ts';
+import type { Workers } from './ports/index.ts';
+import { bedOf } from './printInk.ts';
+import { blankMask, type Mask } from './raster/index.ts';
+import type { BedInput, ChokeInput, FilmInput, PrintInput } from './tasks.ts';
+import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
+
+/** Flat inks of a face, and what screened ones have beside them. */
+export interface PrintFaceInput {
+  readonly raster: FaceRaster;
+  readonly face: FaceJob;
+  /** As traps see them: an ink of dots is blank. In shared memory. */
+  readonly separations: readonly Mask[];
+  /** By place, the inks of dots: they print as they are, and a base goes under the whole of their areas. */
+  readonly dots?: ReadonlyMap<number, Mask>;
+  readonly areas?: ReadonlyMap<number, Mask>;
+  /** Prints as the films have them, drawn in by what the mesh lets an ink spread. */
+  readonly film: boolean;
+}
+
+/** Rows shared out evenly: first and one past the last of each share. */
+const rowShares = (height: number, shares: number): [number, number][] =>
+  Array.from({ length: shares }, (_, k) => [
+    Math.floor((height * k) / shares),
+    Math.floor((height * (k + 1)) / shares),
+  ]);
+
+/** Every ink of a face as it prints, in pull order and shared memory, by the threads: traps, then bases, then gain. */
+export async function printFace(
+  { raster, face, separations, dots = new Map(), areas = new Map(), film }: PrintFaceInput,
+  { workers, abort }: { readonly workers: Workers; readonly abort?: Abort | undefined },
+  say: Progress,
+): Promise<Outcome<Mask[]>> {
+  const { dpi, width, height } = raster;
+  let printed = 0;
+  // A base prints by itself first, like any ink; then its bed is laid under what prints on it.
+  const prints = await Promise.all(
+    face.inks.map(async (_, ink) => {
+      const own = dots.get(ink);
+      if (own) return own;
+      const out = blankMask(width, height, true);
+      await workers.run<PrintInput, void>('printInk', { separations, ink, face, dpi, out }, abort);
+      printed++;
+      say((0.8 * printed) / face.inks.length, `trapping ink ${printed} of ${face.inks.length}`);
+      return out;
+    }),
+  );
+  if (abort?.aborted) return cancelled();
+  const covered = underBase(face.inks, prints, areas);
+  for (const [i, ink] of face.inks.entries()) {
+    if (ink.role !== 'base') continue;
+    const choked = blankMask(width, height, true);
+    const bed = bedOf(prints[i] as Mask, covered, i, face, dpi, film);
+    await Promise.all(
+      rowShares(height, workers.count).map(([from, to]) =>
+        workers.run<ChokeInput, void>('chokeRows', { bed, from, to, out: choked }, abort),
+      ),
+    );
+    await workers.run<BedInput, void>('layBed', { bed, choked }, abort);
+    say(0.9, 'base under its inks');
+  }
+  if (film)
+    await Promise.all(
+      face.inks.map(async ({ gain = 0 }, ink) => {
+        if (gain === 0 || dots.has(ink)) return;
+        const print = prints[ink] as Mask;
+        await workers.run<FilmInput, void>('filmInk', { separations, ink, face, dpi, print }, abort);
+      }),
+    );
+  return abort?.aborted ? cancelled() : done(prints);
+}
