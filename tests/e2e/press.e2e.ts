@@ -6,27 +6,17 @@ import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { demoOnDeck } from './flows.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage } from './studioPage.ts';
 
 describe.skipIf(chromiumPath === undefined)('screens and press in the studio', () => {
   let browser: Browser;
   let host: StudioHost;
   let page: Page;
-  const trouble: string[] = [];
+  let trouble: string[];
   beforeAll(async () => {
     browser = await launch();
     host = await startHost();
-    const context = await browser.newContext({
-      viewport: { width: 1440, height: 1000 },
-      reducedMotion: 'reduce',
-      acceptDownloads: true,
-    });
-    page = await context.newPage();
-    page.setDefaultTimeout(90_000);
-    page.on('pageerror', (error) => trouble.push(error.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') trouble.push(message.text());
-    });
-    page.on('dialog', (dialog) => void dialog.accept());
+    ({ page, trouble } = await newStudioPage(browser, { height: 1000 }));
     await page.goto(host.address);
     await demoOnDeck(page);
     await station(page, 'Press');

@@ -6,6 +6,7 @@ import { canonicalJson, type Job, unpackJob } from '../../core/job/index.ts';
 import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage } from './studioPage.ts';
 
 /** Drawings of our own: a harbour in five flat colours, and a buoy in two for the top. */
 const HARBOUR =
@@ -21,22 +22,11 @@ describe.skipIf(chromiumPath === undefined)('a whole job in the studio', () => {
   let browser: Browser;
   let host: StudioHost;
   let page: Page;
-  const trouble: string[] = [];
+  let trouble: string[];
   beforeAll(async () => {
     browser = await launch();
     host = await startHost();
-    const context = await browser.newContext({
-      viewport: { width: 1440, height: 900 },
-      reducedMotion: 'reduce',
-      acceptDownloads: true,
-    });
-    page = await context.newPage();
-    page.setDefaultTimeout(120_000);
-    page.on('pageerror', (error) => trouble.push(error.message));
-    page.on('console', (message) => {
-      if (message.type() === 'error') trouble.push(message.text());
-    });
-    page.on('dialog', (dialog) => void dialog.accept());
+    ({ page, trouble } = await newStudioPage(browser, { patience: 120_000 }));
     await page.goto(host.address);
     await page.getByRole('button', { name: /Start from art/ }).waitFor();
   });
