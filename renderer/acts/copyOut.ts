@@ -31,16 +31,24 @@ async function pngOf(piece: Art): Promise<Blob> {
   return canvas.convertToBlob({ type: 'image/png' });
 }
 
+/** Number of the newest copy: a slower, older one must not overwrite it. */
+let newest = 0;
+
 /** Puts a piece on the system's clipboard as a picture, with the `marker` by which a paste here knows its own. */
 export async function copyOut(piece: Art, marker: string): Promise<void> {
+  const mine = ++newest;
   try {
     // The promise goes in unawaited: the system lets a page write only while the user's key is fresh.
-    const png = pngOf(piece);
+    const png = pngOf(piece).then((made) => {
+      if (mine !== newest) throw new Error('Another piece was copied since.');
+      return made;
+    });
     png.catch(() => undefined);
     const text = new Blob([marker], { type: 'text/plain' });
     await navigator.clipboard.write([new ClipboardItem({ 'image/png': png, 'text/plain': text })]);
     tell('note', `${piece.name} is copied: paste it here, or as a picture in another program.`);
   } catch {
+    if (mine !== newest) return;
     tell('note', `${piece.name} is copied for pasting here; the system took no picture of it.`);
   }
 }

@@ -264,6 +264,10 @@ describe.skipIf(chromiumPath === undefined)('art on the deck', () => {
     // Other programs find it as a picture, as it looks: 80 × 60 of it, green in the middle, bare in the corner.
     await page.keyboard.press('Control+c');
     await page.getByText(/is copied: paste it here, or as a picture/).waitFor();
+    // The sentence may be that of the copy before: the picture follows the keys by as long as it takes to draw.
+    await page.waitForFunction(async () =>
+      (await navigator.clipboard.read()).some((item) => item.types.includes('image/png')),
+    );
     const copied = await page.evaluate(async () => {
       const [item] = await navigator.clipboard.read();
       const image = await createImageBitmap(await item!.getType('image/png'));
