@@ -57,7 +57,7 @@ export interface ShellHost {
   measure(job: Uint8Array, progress: Progress, abort: Abort): Promise<Outcome<readonly FilmMeasure[]>>;
   shop(): Promise<Outcome<Shop>>;
   keepShop(shop: Shop): Promise<Outcome<void>>;
-  autosave(bytes: Uint8Array | null, name: string, tab?: string): Promise<void>;
+  autosave(bytes: Uint8Array | null, name: string, tab?: string): Promise<Outcome<null>>;
   close(): Promise<void>;
 }
 

@@ -149,8 +149,7 @@ export async function serveStudio({ host, pageDir, client }: StudioParts): Promi
       case 'keepShop':
         return host.keepShop(args[0] as Shop);
       case 'autosave':
-        await host.autosave(args[0] as Uint8Array | null, args[1] as string, args[2] as string | undefined);
-        return null;
+        return host.autosave(args[0] as Uint8Array | null, args[1] as string, args[2] as string | undefined);
       default:
         return studioTrouble.doneByPage(method) satisfies Outcome<never>;
     }

@@ -208,9 +208,7 @@ const shell: Shell = {
     download(new TextEncoder().encode(text), fileName(name), 'text/plain');
     return done(null);
   },
-  async autosave(bytes, name) {
-    await call('autosave', bytes, name, tab);
-  },
+  autosave: (bytes, name) => call('autosave', bytes, name, tab),
 };
 
 Object.defineProperty(window, 'shell', { value: Object.freeze(shell), enumerable: true });

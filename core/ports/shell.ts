@@ -96,6 +96,6 @@ export interface Shell {
   keepShop(shop: Shop): Promise<Outcome<void>>;
   /** Writes a small text file where the user says; its name ends in what kind of file it is. */
   saveText(text: string, name: string): Promise<Outcome<null>>;
-  /** Keeps unsaved work; null forgets it. */
-  autosave(bytes: Uint8Array | null, name: string): Promise<void>;
+  /** Keeps unsaved work for after a crash; null forgets it. */
+  autosave(bytes: Uint8Array | null, name: string): Promise<Outcome<null>>;
 }

@@ -4,6 +4,7 @@ import { badInput, fileTrouble, type Said } from './failure.ts';
 const SAID: Readonly<Record<string, readonly [reason: string, mend: string]>> = {
   ENOENT: ['does not exist', 'Check the name and the folder.'],
   ENOTDIR: ['lies under something that is not a folder', 'Check the path.'],
+  EEXIST: ['is there already and is not a folder', 'Move it away, or choose another place.'],
   EISDIR: ['is a folder, not a file', 'Name a file instead.'],
   EACCES: ['may not be opened by this user', 'Change its permissions, or choose another place.'],
   EPERM: ['may not be changed by this user', 'Change its permissions, or choose another place.'],

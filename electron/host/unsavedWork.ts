@@ -1,6 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
+import { done, type Outcome } from '../../core/units/index.ts';
+import { troubleWith } from './fileTroubles.ts';
 import { writeWhole } from './wholeFile.ts';
 
 const NAMED = /^unsaved-(\d+)-([0-9a-f]{8})-(.{1,80})\.kickflat$/;
@@ -45,10 +47,10 @@ export function unsavedWork(dir: string, pid = process.pid) {
     return bytes && name !== undefined ? { name, bytes: new Uint8Array(bytes), found } : null;
   }
 
-  return {
-    async keep(bytes: Uint8Array | null, name: string): Promise<void> {
-      const before = current;
-      const next = bytes === null ? null : pathFor(name);
+  async function keep(bytes: Uint8Array | null, name: string): Promise<Outcome<null>> {
+    const before = current;
+    const next = bytes === null ? null : pathFor(name);
+    try {
       if (bytes !== null && next !== null) {
         await mkdir(dir, { recursive: true });
         await writeWhole(next, bytes);
@@ -59,6 +61,21 @@ export function unsavedWork(dir: string, pid = process.pid) {
         taken = null;
       }
       if (before !== null && before !== next) await rm(before, { force: true });
+    } catch (error) {
+      return troubleWith(next ?? before ?? dir, error);
+    }
+    return done(null);
+  }
+
+  /** One writing after the other, in the order they were asked for. */
+  let last: Promise<unknown> = Promise.resolve();
+
+  return {
+    /** Keeps this in place of what was kept before; null forgets it, and what a dead program left under that name. */
+    keep(bytes: Uint8Array | null, name: string): Promise<Outcome<null>> {
+      const turn = last.then(() => keep(bytes, name));
+      last = turn.catch(() => undefined);
+      return turn;
     },
     /**
      * What this window itself kept, when its page was loaded again; else the newest work a dead program left, taken over

@@ -2,7 +2,7 @@ import type { Face } from '../../core/deck/index.ts';
 import type { ExportedFiles, ExportRequest, LongWork } from '../../core/ports/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { tell, useStudio } from '../state/index.ts';
-import { filer } from '../workers/index.ts';
+import { packedJob } from './saveJob.ts';
 import { shell } from './shell.ts';
 
 const STOPPED = 'Export stopped; nothing was written.';
@@ -14,7 +14,7 @@ const STOPPED = 'Export stopped; nothing was written.';
 export async function onPackedJob<T>(
   start: (bytes: Uint8Array, name: string, progress: (done: number, text: string) => void) => LongWork<T>,
 ): Promise<Outcome<T> | null> {
-  const { job, extra, exporting } = useStudio.getState();
+  const { job, exporting } = useStudio.getState();
   if (!job || exporting) return null;
   let stopped = false;
   let cancel = () => {
@@ -24,9 +24,10 @@ export async function onPackedJob<T>(
     useStudio.setState({ exporting: { done, text, cancel: () => cancel() } });
   show(0, 'Packing the job');
   try {
-    const bytes = await filer.pack(job, extra);
+    const packed = await packedJob(job);
+    if (!packed.ok) return packed;
     if (stopped) return { ok: false, kind: 'cancelled', reason: STOPPED, mend: '' };
-    const run = start(bytes, job.name, (done, text) => {
+    const run = start(packed.value, job.name, (done, text) => {
       if (useStudio.getState().exporting) show(done, text);
     });
     cancel = run.cancel;

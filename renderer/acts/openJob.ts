@@ -87,6 +87,8 @@ export async function showJob(opened: OpenedJob, recovered = false): Promise<boo
   }
   const { job, art, extra } = file.value;
   await Promise.all([forgetArt(), forgetGlass()]);
+  // All of it before the job is shown: from then on it may be saved.
+  await filer.replaceArt(art);
   useStudio.setState({
     ...fresh(job),
     saved: recovered ? null : job,
@@ -100,10 +102,7 @@ export async function showJob(opened: OpenedJob, recovered = false): Promise<boo
   const names = new Map([...job.faces.bottom.art, ...job.faces.top.art].map((a) => [a.hash, a.name]));
   working('art', true);
   try {
-    for (const [hash, bytes] of art) {
-      await filer.setArt(hash, bytes);
-      await loadPicture(hash, bytes, names.get(hash) ?? 'art');
-    }
+    for (const [hash, bytes] of art) await loadPicture(hash, bytes, names.get(hash) ?? 'art');
   } finally {
     working('art', false);
   }

@@ -6,6 +6,11 @@ import type { Outcome } from '../../core/units/index.ts';
 const art = new Map<string, Uint8Array>();
 
 const api = {
+  /** Takes the art of a job that was opened in place of all that was here. */
+  replaceArt(whole: ReadonlyMap<string, Uint8Array>): void {
+    art.clear();
+    for (const [hash, bytes] of whole) art.set(hash, bytes);
+  },
   setArt(hash: string, bytes: Uint8Array): void {
     art.set(hash, bytes);
   },

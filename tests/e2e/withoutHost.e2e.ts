@@ -67,6 +67,35 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
     return opened;
   };
 
+  test('a job can be saved before its art is drawn, and nothing of it is missing', async () => {
+    const { page, trouble } = await openStudio(browser, address);
+    await page.evaluate(() => {
+      (globalThis as unknown as { host: { decodeMs: number } }).host.decodeMs = 6000;
+    });
+    await page.getByRole('button', { name: /Look at the demo/ }).click();
+    await page.getByRole('navigation', { name: 'Stations' }).waitFor();
+    await save(page);
+    const { faces } = await savedJob(page);
+    expect([...faces.bottom.art, ...faces.top.art].map((piece) => piece.name)).toHaveLength(2);
+    expect(trouble).toEqual([]);
+  });
+
+  test('a disk that keeps no unsaved work is told of once, with what to do', async () => {
+    const { page, trouble } = await demoStudio();
+    await page.evaluate(() => {
+      (globalThis as unknown as { host: { unkept: string } }).host.unkept = 'The disk is full.';
+    });
+    const notice = page.getByText('Unsaved work is not being kept: The disk is full.');
+    await page.getByLabel('Job name').fill('Heron by night');
+    await page.getByLabel('Job name').blur();
+    await notice.waitFor();
+    expect(await page.getByText('Save the job now, on another disk if this one is full.').count()).toBe(1);
+    // Saving itself is another disk's matter, and still works.
+    await save(page);
+    expect((await savedJob(page)).name).toBe('Heron by night');
+    expect(trouble).toEqual([]);
+  });
+
   test('the demo opens in one action, with its five pulls and a proof of every deck of the run', async () => {
     const { page, trouble } = await demoStudio();
     expect(await page.locator('.pull b').allTextContents()).toEqual([

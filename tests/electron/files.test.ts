@@ -271,6 +271,25 @@ describe('what a session remembers', () => {
     expect(all().filter((name) => !name.includes('Night Heron'))).toEqual([]);
   });
 
+  test('where unsaved work can not be kept, the disk says why, and what was kept before stays', async () => {
+    const own = unsavedWork(dir);
+    expect((await own.keep(text('a'), 'Night Heron')).ok).toBe(true);
+    writeFileSync(join(dir, 'file'), 'no folder');
+    const kept = await unsavedWork(join(dir, 'file')).keep(text('b'), 'Night Heron');
+    expect(kept).toMatchObject({ ok: false, kind: 'file', reason: expect.stringMatching(/is not a folder/) });
+    expect(Buffer.from((await own.recover())?.bytes ?? []).toString()).toBe('a');
+  });
+
+  test('unsaved work is written in the order it was asked for: what was forgotten last stays forgotten', async () => {
+    const own = unsavedWork(dir);
+    await Promise.all([
+      own.keep(text('a'.repeat(4e6)), 'Night Heron'),
+      own.keep(text('b'), 'Heron'),
+      own.keep(null, ''),
+    ]);
+    expect(all()).toEqual([]);
+  });
+
   test('found work stays until its job is saved, whatever else is done meanwhile, and is found again if it is not', async () => {
     await unsavedWork(dir, 2 ** 22 + 1).keep(text('found'), 'Night Heron');
     const next = unsavedWork(dir);

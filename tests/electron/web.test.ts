@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Abort, Progress } from '../../core/units/index.ts';
+import { type Abort, done, type Progress } from '../../core/units/index.ts';
 import type { ShellHost } from '../../electron/shellHost.ts';
 import { type StudioServer, serveStudio } from '../../electron/web.ts';
 import { packMessage, unpackMessage } from '../../electron/wire.ts';
@@ -56,7 +56,7 @@ const host = {
     progress(0.25, 'measuring film 1 of 4');
     return { ok: true, value: [{ inkId: 'key', fine: { lines: new Uint8Array([0, job.length]) } }] };
   },
-  autosave: async () => undefined,
+  autosave: async () => done(null),
   close: async () => undefined,
 } as unknown as ShellHost;
 

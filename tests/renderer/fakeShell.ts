@@ -24,6 +24,10 @@ export interface FakeHost {
   readonly exports: { name: string; faces: readonly string[]; cancelled: boolean }[];
   shop: Shop;
   kept: Uint8Array | null;
+  /** Why unsaved work can not be kept, where it can not. */
+  unkept: string | null;
+  /** Milliseconds that decoding art takes at least. */
+  decodeMs: number;
   readonly texts: { name: string; text: string }[];
   picks: PickedFile[];
   /** What any file splits into. */
@@ -62,6 +66,8 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     exports: [],
     shop: EMPTY_SHOP,
     kept: null,
+    unkept: null,
+    decodeMs: 0,
     texts: [],
     picks: [],
     layers: [],
@@ -139,6 +145,7 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     probeArt,
     splitArt: async () => done(host.layers),
     decodeArt: async (bytes, name, maxSidePx): Promise<Outcome<Picture>> => {
+      await new Promise((shown) => setTimeout(shown, host.decodeMs));
       const image = await imageOf(bytes, name);
       if (!image.ok) return image;
       const { naturalWidth: w, naturalHeight: h } = image.value;
@@ -208,7 +215,10 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     showMade: async () => badInput('There is no folder here.', 'Look where your browser keeps downloads.'),
     dragOut: () => undefined,
     autosave: async (bytes) => {
+      if (host.unkept !== null && bytes !== null)
+        return badInput(host.unkept, 'Free some space or choose another disk.');
       host.kept = bytes;
+      return done(null);
     },
   };
   return { shell, host };
