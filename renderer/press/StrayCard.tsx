@@ -10,10 +10,12 @@ export function StrayCard() {
   const job = useStudio((s) => s.job)!;
   // Every pull is read against its face's first.
   const pulls = pullsOf(job).filter((p) => p.pull > 1);
-  const [chosen, setChosen] = useState(0);
+  const face = useStudio((s) => s.face);
+  const [chosen, setChosen] = useState<number | null>(null);
   const [along, setAlong] = useState(0);
   const [across, setAcross] = useState(0);
-  const at = Math.min(chosen, pulls.length - 1);
+  const ofFace = pulls.findIndex((p) => p.face === face);
+  const at = Math.min(chosen ?? Math.max(0, ofFace), pulls.length - 1);
   const pull = pulls[at];
   const screens = loggedScreens(job);
   const learned = learnedTolerance(job);
@@ -39,16 +41,16 @@ export function StrayCard() {
       </p>
       {pull ? (
         <>
+          <Pick
+            label="Pull"
+            value={String(at)}
+            options={pulls.map((p, i) => ({
+              value: String(i),
+              label: `${p.face} ${p.pull} ${p.ink.name}`,
+            }))}
+            onChange={(v) => setChosen(Number(v))}
+          />
           <div className="fields">
-            <Pick
-              label="Pull"
-              value={String(at)}
-              options={pulls.map((p, i) => ({
-                value: String(i),
-                label: `${p.face} ${p.pull} ${p.ink.name}`,
-              }))}
-              onChange={(v) => setChosen(Number(v))}
-            />
             <NumberBox
               label="To the nose +"
               value={along}
