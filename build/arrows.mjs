@@ -52,23 +52,16 @@ function withoutComments(text) {
   );
 }
 
-/** Everything a file imports: `{ target, typesOnly, line }`. */
+/** Everything a file imports, types alone included. */
 export function importsOf(source) {
   const text = withoutComments(source);
-  const found = [];
-  const add = (pattern, typesOnly) => {
-    for (const match of text.matchAll(pattern))
-      found.push({ target: match.groups.target, typesOnly: typesOnly(match) });
-  };
-  add(
-    /(?:^|[;}\s])(?:import|export)\s+(?<kind>type\s+)?(?:[\w*$\s{},]+?)\s*from\s*(['"])(?<target>[^'"\n]+)\2/g,
-    (m) => m.groups.kind !== undefined,
-  );
-  add(/(?:^|[;}\s])import\s*(['"])(?<target>[^'"\n]+)\1/g, () => false);
-  add(/\bimport\s*\(\s*(['"])(?<target>[^'"\n]+)\1/g, () => false);
-  add(/\bnew\s+URL\s*\(\s*(['"])(?<target>\.[^'"\n]+)\1\s*,\s*import\.meta\.url/g, () => false);
-  add(/\brequire\s*\(\s*(['"])(?<target>[^'"\n]+)\1/g, () => false);
-  return found;
+  return [
+    /(?:^|[;}\s])(?:import|export)\s+(?:type\s+)?(?:[\w*$\s{},]+?)\s*from\s*(['"])(?<target>[^'"\n]+)\1/g,
+    /(?:^|[;}\s])import\s*(['"])(?<target>[^'"\n]+)\1/g,
+    /\bimport\s*\(\s*(['"])(?<target>[^'"\n]+)\1/g,
+    /\bnew\s+URL\s*\(\s*(['"])(?<target>\.[^'"\n]+)\1\s*,\s*import\.meta\.url/g,
+    /\brequire\s*\(\s*(['"])(?<target>[^'"\n]+)\1/g,
+  ].flatMap((pattern) => [...text.matchAll(pattern)].map((match) => match.groups.target));
 }
 
 function sourcesIn(dir) {
@@ -110,7 +103,7 @@ function trouble(from, to, target) {
   return null;
 }
 
-/** A way round from a file back to itself over imports that exist when the program runs, or null. */
+/** A way round from a file back to itself over imports, those of types alone included, or null. */
 function cycleIn(graph) {
   const state = new Map();
   const trail = [];
@@ -144,7 +137,7 @@ export function checkArrows(root = ROOT) {
     for (const path of sourcesIn(join(root, top))) {
       const from = relative(root, path).split(sep).join('/');
       const edges = [];
-      for (const { target, typesOnly } of importsOf(readFileSync(path, 'utf8'))) {
+      for (const target of importsOf(readFileSync(path, 'utf8'))) {
         if (!target.startsWith('.')) {
           if (top === 'core' && IMPURE.test(target))
             problems.push(
@@ -166,7 +159,7 @@ export function checkArrows(root = ROOT) {
         }
         const said = trouble(from, to, target);
         if (said) problems.push(said);
-        if (!typesOnly && to !== from) edges.push(to);
+        if (to !== from) edges.push(to);
       }
       graph.set(from, edges);
     }

@@ -1,9 +1,9 @@
 import { reachOf } from './faceGrowth.ts';
-import { type FaceRaster, printableMask } from './faceRaster.ts';
-import { type DroppedSpeck, finishFace } from './finishFace.ts';
+import { printableMask } from './faceRaster.ts';
+import { finishFace } from './finishFace.ts';
 import { keptInks } from './handInks.ts';
-import type { InkMemory } from './inkMemory.ts';
-import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
+import type { Inked, InkFaceInput } from './inked.ts';
+import { type Art, isToned, screenedInks } from './job/index.ts';
 import { keptSpotFace } from './keptSpot.ts';
 import { type InkLayer, layersOf, solidOnly, tintArea, underBase } from './layers.ts';
 import { pictureNumber } from './pieceCover.ts';
@@ -18,30 +18,6 @@ import { toneColours, toneHand } from './toneHand.ts';
 import { type TonePlan, tonePlan } from './tonePlan.ts';
 import { alphaOf, screenInk, toneTile } from './toneTasks.ts';
 import { pxPerMm } from './units/index.ts';
-
-/** A face, or a window of it, to be separated from decoded pictures. */
-export interface InkFaceInput {
-  readonly job: Job;
-  /** By hash, at any size. Pieces whose picture is not there are left out. */
-  readonly pictures: ReadonlyMap<string, Picture>;
-  readonly raster: FaceRaster;
-  /** Prints with traps and base; else they are the separations. */
-  readonly traps: boolean;
-  /** What is left of the face's last making, at this resolution. With it art is separated whole, not tile by tile. */
-  readonly memory?: InkMemory | undefined;
-  /** With a memory: whether art separated for the same inks in other colours will do. */
-  readonly loose?: boolean | undefined;
-  /** Prints as the films have them rather than as they come out on the wood; left out: as they come out. */
-  readonly film?: boolean;
-}
-
-/** Inks in pull order. */
-export interface Inked {
-  readonly separations: readonly Mask[];
-  readonly prints: readonly Mask[];
-  /** Specks and holes that were dropped; dots are none. */
-  readonly dropped?: readonly DroppedSpeck[];
-}
 
 /**
  * A face's separations and prints by its method, in one go and without workers: what `faceMasks` does in parts. For small

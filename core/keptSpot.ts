@@ -2,7 +2,7 @@ import { reachOf } from './faceGrowth.ts';
 import { type FaceRaster, printableMask } from './faceRaster.ts';
 import { finishFace } from './finishFace.ts';
 import { keptInks } from './handInks.ts';
-import type { Inked, InkFaceInput } from './inkFace.ts';
+import type { Inked, InkFaceInput } from './inked.ts';
 import type { InkMemory, Made } from './inkMemory.ts';
 import type { Art, FaceJob, Ink, Job } from './job/index.ts';
 import { pictureNumber, pieceCover } from './pieceCover.ts';

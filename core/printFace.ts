@@ -3,8 +3,8 @@ import type { FaceJob } from './job/index.ts';
 import { underBase } from './layers.ts';
 import type { Workers } from './ports/index.ts';
 import { bedOf } from './printInk.ts';
+import type { BedInput, ChokeInput, FilmInput, PrintInput } from './printTasks.ts';
 import { blankMask, type Mask } from './raster/index.ts';
-import type { BedInput, ChokeInput, FilmInput, PrintInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
 /** Flat inks of a face, and what screened ones have beside them. */

@@ -16,16 +16,15 @@ import {
   meshLoss,
 } from './filmFineness.ts';
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
-import type { FaceJob } from './job/index.ts';
 import type { FineMap } from './press/index.ts';
-import { filmInk, printColour } from './printInk.ts';
-import { type Mask, union } from './raster/index.ts';
+import { PRINT_TASKS } from './printTasks.ts';
+import type { Mask } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
-import { endTiles, separateTile, type TileInput } from './separateTile.ts';
+import { separateTile, type TileInput } from './separateTile.ts';
 import type { SetText, WordsInput } from './text/index.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
-import { type BaseRequest, chokeRows, type TrialShown, withoutCrumbs } from './trap/index.ts';
+import type { TrialShown } from './trap/index.ts';
 import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
 import type { Outcome } from './units/index.ts';
 
@@ -39,33 +38,6 @@ export interface FinishInput {
 export interface LayOverInput {
   readonly below: readonly Mask[];
   readonly piece: readonly Mask[];
-}
-export interface PrintInput {
-  readonly separations: readonly Mask[];
-  readonly ink: number;
-  readonly face: FaceJob;
-  readonly dpi: number;
-  /** Takes its separation and its traps; a base's bed comes later. */
-  readonly out: Mask;
-}
-/** Rows of a base's bed to choke into the same rows of `out`. */
-export interface ChokeInput {
-  readonly bed: BaseRequest;
-  readonly from: number;
-  readonly to: number;
-  readonly out: Mask;
-}
-export interface BedInput {
-  readonly bed: BaseRequest;
-  readonly choked: Mask;
-}
-export interface FilmInput {
-  readonly separations: readonly Mask[];
-  readonly ink: number;
-  readonly face: FaceJob;
-  readonly dpi: number;
-  /** The ink as it prints; changed into what its film has. */
-  readonly print: Mask;
 }
 export interface TrialInput {
   readonly face: TriedFace;
@@ -86,19 +58,7 @@ export const TASKS = {
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>
     finishFace(masks, printable, smallestPx, kept),
-  printInk: ({ separations, ink, face, dpi, out }: PrintInput): void => {
-    endTiles();
-    printColour(separations, ink, face, dpi, undefined, out);
-  },
-  chokeRows: ({ bed, from, to, out }: ChokeInput): void => chokeRows(bed, from, to, out),
-  // The choked bed without crumbs, added to what the base prints by itself.
-  layBed: ({ bed, choked }: BedInput): void => {
-    withoutCrumbs(bed, choked);
-    union(bed.own, choked, bed.own);
-  },
-  filmInk: ({ separations, ink, face, dpi, print }: FilmInput): void => {
-    print.data.set(filmInk(separations, print, ink, face, dpi).data);
-  },
+  ...PRINT_TASKS,
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
   sheetStencil: ({ film, sheet }: SheetPicture): Stencil => stencilOf(pageMask(film, sheet), deflate),

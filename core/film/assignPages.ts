@@ -1,4 +1,5 @@
 import type { Box } from '../units/index.ts';
+import type { PageLines } from './faceLayout.ts';
 import { pageArea, printedToPage } from './pagePlace.ts';
 import type { Plan } from './planSheets.ts';
 import type { FilmPrinter } from './printer.ts';
@@ -12,12 +13,6 @@ export interface FilmPages {
   readonly area: Box;
   /** mm of its label strip with its gap. */
   readonly strip: number;
-}
-
-/** Lines that part films on one page. Page mm. */
-export interface PageLines {
-  readonly page: number;
-  readonly shapes: readonly Shape[];
 }
 
 /** Cut line between films, mm: hairline of two pixels at 600 dpi, in dashes. */

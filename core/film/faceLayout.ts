@@ -1,7 +1,6 @@
 import type { Face } from '../deck/index.ts';
 import type { PxBox } from '../raster/index.ts';
 import type { Box, Px } from '../units/index.ts';
-import type { PageLines } from './assignPages.ts';
 import type { FilmArt } from './filmArt.ts';
 import type { FilmPrinter } from './printer.ts';
 import type { Affine, Shape } from './shape.ts';
@@ -77,6 +76,12 @@ export interface FilmLayout {
   readonly marks: readonly FilmMark[];
   readonly sheets: readonly SheetLayout[];
   readonly inkedCm2: number;
+}
+
+/** Lines that part films on one page. Page mm. */
+export interface PageLines {
+  readonly page: number;
+  readonly shapes: readonly Shape[];
 }
 
 export interface FaceLayout {

@@ -1,13 +1,8 @@
 import type { Px } from '../units/index.ts';
+import type { Band } from './band.ts';
 import { distanceFast, FARTHEST_LIMIT } from './kernels/distanceFast.ts';
 import { kernels } from './kernels/load.ts';
 import { type Mask, signedWords } from './mask.ts';
-
-/** Rows `y` to `y + rows` of a mask. */
-export interface Band {
-  readonly y: Px;
-  readonly rows: Px;
-}
 
 /**
  * For each point of a band of rows the squared distance, in points, from its centre to the centre of the nearest bare

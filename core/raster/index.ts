@@ -1,10 +1,11 @@
 export { complement, intersect, subtract, union } from './algebra.ts';
+export type { Band } from './band.ts';
 export { blueNoiseTile } from './blueNoise.ts';
 export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
 export { type Component, components, dropSpecks, fillHoles, holes } from './components.ts';
 export { decodeG4 } from './decodeG4.ts';
 export { discSquares } from './disc.ts';
-export { type Band, distanceSquared } from './distance.ts';
+export { distanceSquared } from './distance.ts';
 export { downsample, planeFromMask } from './downsample.ts';
 export { draw, maskOf } from './drawing.ts';
 export { encodeG4 } from './encodeG4.ts';
@@ -26,7 +27,9 @@ export { type DotShape, halftoneMask, type Screen, type ScreenTile, screenTile }
 export { borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
 export { localHalfThickness, thicknessLadder } from './thickness.ts';
+export { thresholdMask } from './thresholdMask.ts';
 export { thresholdShares, tileAt } from './thresholdShares.ts';
-export { type ThresholdTile, thresholdMask } from './thresholdTile.ts';
-export { type WarpGrid, warpArgmax, warpSparse } from './warp.ts';
+export type { ThresholdTile } from './thresholdTile.ts';
+export { warpArgmax, warpSparse } from './warp.ts';
+export type { WarpGrid } from './warpGrid.ts';
 export { crop, paste } from './window.ts';

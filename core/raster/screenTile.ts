@@ -1,7 +1,8 @@
 import { type Deg, toRad } from '../units/index.ts';
 import type { Mask } from './mask.ts';
 import type { Plane } from './plane.ts';
-import { type ThresholdTile, thresholdMask } from './thresholdTile.ts';
+import { thresholdMask } from './thresholdMask.ts';
+import type { ThresholdTile } from './thresholdTile.ts';
 
 /** How the dots of a screen grow: round from all sides, elliptical (joining along the angle first), or into lines. */
 export type DotShape = 'round' | 'elliptical' | 'line';

@@ -1,7 +1,7 @@
 import type { Px } from '../units/index.ts';
 import { union } from './algebra.ts';
+import type { Band } from './band.ts';
 import { discSquares } from './disc.ts';
-import type { Band } from './distance.ts';
 import { opening } from './grow.ts';
 import { blankLike, type Mask } from './mask.ts';
 import { crop } from './window.ts';

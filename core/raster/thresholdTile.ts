@@ -1,9 +1,4 @@
 import type { Px } from '../units/index.ts';
-import { kernels } from './kernels/load.ts';
-import { thresholdFast } from './kernels/thresholdFast.ts';
-import { thresholdPlain } from './kernels/thresholdPlain.ts';
-import { blankMask, type Mask } from './mask.ts';
-import type { Plane } from './plane.ts';
 
 /**
  * Thresholds that repeat over the plane: a tile of `width` × `height`, values 1 to 255, rows from the top. Below it the same
@@ -14,28 +9,4 @@ export interface ThresholdTile {
   readonly height: Px;
   readonly shift: Px;
   readonly data: Uint8Array;
-}
-
-/**
- * One bit a point of a plane of ink coverage (0 none, 255 full): ink where the coverage is at least the tile's threshold.
- * Coverage 0 never has ink and 255 always has. `out`, of the plane's size, takes the result where given.
- */
-export function thresholdMask(
-  plane: Plane,
-  tile: ThresholdTile,
-  out: Mask = blankMask(plane.width, plane.height),
-): Mask {
-  if (tile.data.length !== tile.width * tile.height || tile.data.length === 0 || tile.shift < 0)
-    throw new RangeError(
-      `A tile of ${tile.width} × ${tile.height} thresholds can not hold ${tile.data.length}.`,
-    );
-  if (out.width !== plane.width || out.height !== plane.height)
-    throw new RangeError(
-      `A plane of ${plane.width} × ${plane.height} does not fit a mask of ${out.width} × ${out.height}.`,
-    );
-  if (plane.width === 0) return out;
-  const fast = kernels();
-  if (fast) thresholdFast(fast, plane, tile, out);
-  else thresholdPlain(plane, tile, out);
-  return out;
 }

@@ -1,4 +1,4 @@
-import type { Band } from '../distance.ts';
+import type { Band } from '../band.ts';
 import type { Mask } from '../mask.ts';
 import { type Kernels, Scratch } from './load.ts';
 

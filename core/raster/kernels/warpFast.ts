@@ -1,6 +1,6 @@
 import type { Mask } from '../mask.ts';
 import { countBelow, type SparseCoverage } from '../sparseCoverage.ts';
-import type { WarpGrid } from '../warp.ts';
+import type { WarpGrid } from '../warpGrid.ts';
 import { CUBIC } from './cubicWeights.ts';
 import { type Kernels, Scratch } from './load.ts';
 

@@ -1,5 +1,5 @@
 import type { Mask } from '../mask.ts';
-import type { WarpGrid } from '../warp.ts';
+import type { WarpGrid } from '../warpGrid.ts';
 import { CUBIC } from './cubicWeights.ts';
 
 /** Fractions of a source point that positions are rounded down to. 255 × 2048² still fits 31 bits. */
