@@ -12,23 +12,16 @@ const BENT = Uint8Array.from({ length: 256 }, (_, byte) => {
   return Math.round(255 * (f < 0.5 ? (2 * f) / (2 * f + 1) : 1 / (3 - 2 * f)));
 });
 
-/** Bends the coverage's shares so that edges lie in their places when it is carried; changes and returns it. Sums stay 255. */
-export function placeEdges(coverage: SparseCoverage): SparseCoverage {
-  const { shares, planeCount } = coverage;
-  for (let at = 0; at < shares.length; at += planeCount) {
-    let sum = 0;
-    for (let p = at; p < at + planeCount; p++) {
-      const bent = BENT[shares[p]!]!;
-      shares[p] = bent;
-      sum += bent;
-    }
-    if (sum !== 255) evened(shares, at, planeCount, sum);
+/** Bends the shares of one point, `count` bytes from `at` on; their sum stays 255. */
+function bend(shares: Uint8Array, at: number, count: number): void {
+  let sum = 0;
+  for (let p = at; p < at + count; p++) {
+    const bent = BENT[shares[p]!]!;
+    shares[p] = bent;
+    sum += bent;
   }
-  return coverage;
-}
-
-/** Where more than two inks meet, bent shares sum to more than 255: brings them back in proportion. */
-function evened(shares: Uint8Array, at: number, count: number, sum: number): void {
+  if (sum === 255) return;
+  // Where more than two inks meet, bent shares sum to more: they come back in proportion.
   let left = 255;
   let most = at;
   for (let p = at; p < at + count; p++) {
@@ -40,26 +33,24 @@ function evened(shares: Uint8Array, at: number, count: number, sum: number): voi
   shares[most]! += left;
 }
 
-/** As `placeEdges`, for whole planes of coverage. */
+/** Bends the coverage's shares so that edges lie in their places when it is carried; changes and returns it. Sums stay 255. */
+export function placeEdges(coverage: SparseCoverage): SparseCoverage {
+  const { shares, planeCount } = coverage;
+  for (let at = 0; at < shares.length; at += planeCount) bend(shares, at, planeCount);
+  return coverage;
+}
+
+/** As `placeEdges`, for whole planes of coverage; a point that is one plane's alone stays as it is. */
 export function placePlaneEdges(planes: readonly Uint8Array[]): void {
-  const points = planes[0]?.length ?? 0;
-  const one = new Uint8Array(planes.length);
-  for (let i = 0; i < points; i++) {
-    const first = planes[0]![i]!;
-    if (first === 255) continue;
-    let sum = 0;
-    let whole = false;
-    for (let p = 0; p < planes.length; p++) {
-      const share = planes[p]![i]!;
-      if (share === 255) {
-        whole = true;
-        break;
-      }
-      one[p] = BENT[share]!;
-      sum += one[p]!;
-    }
-    if (whole) continue;
-    if (sum !== 255) evened(one, 0, one.length, sum);
-    for (let p = 0; p < planes.length; p++) planes[p]![i] = one[p]!;
+  const [bare] = planes;
+  if (!bare) return;
+  const shares = new Uint8Array(planes.length);
+  for (let i = 0; i < bare.length; i++) {
+    if (bare[i] === 255) continue;
+    let p = 0;
+    while (p < planes.length && planes[p]![i] !== 255) shares[p] = planes[p++]![i]!;
+    if (p < planes.length) continue;
+    bend(shares, 0, p);
+    while (p-- > 0) planes[p]![i] = shares[p]!;
   }
 }
