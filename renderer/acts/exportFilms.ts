@@ -1,11 +1,9 @@
 import type { Face } from '../../core/deck/index.ts';
 import type { ExportedFiles, ExportRequest, LongWork } from '../../core/ports/index.ts';
-import type { Outcome } from '../../core/units/index.ts';
+import { cancelled, type Outcome } from '../../core/units/index.ts';
 import { tell, useStudio } from '../state/index.ts';
 import { packedJob } from './saveJob.ts';
 import { shell } from './shell.ts';
-
-const STOPPED = 'Export stopped; nothing was written.';
 
 /**
  * Packs the job and runs long work of the program on it. Progress and cancel live in the state; nothing else waits for it.
@@ -26,7 +24,7 @@ export async function onPackedJob<T>(
   try {
     const packed = await packedJob(job);
     if (!packed.ok) return packed;
-    if (stopped) return { ok: false, kind: 'cancelled', reason: STOPPED, mend: '' };
+    if (stopped) return cancelled();
     const run = start(packed.value, job.name, (done, text) => {
       if (useStudio.getState().exporting) show(done, text);
     });
@@ -55,8 +53,7 @@ async function exportSet(
       next,
       handle === null ? null : { handle, names: files.map((f) => f.name) },
     );
-  } else if (made.kind === 'cancelled') tell('note', STOPPED);
-  else tell('trouble', made.reason, made.mend);
+  } else tell(made.kind === 'cancelled' ? 'note' : 'trouble', made.reason, made.mend);
 }
 
 /** Opens the folder of made files in the system's own file window. */

@@ -65,7 +65,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by 
     });
     await page.getByRole('button', { name: 'Make films' }).click();
     await page.getByRole('button', { name: 'Stop' }).click();
-    await page.getByText('Export stopped; nothing was written.').waitFor();
+    await page.getByText('Stopped before it was finished.').waitFor();
     await page.getByRole('button', { name: 'Make films' }).waitFor();
     expect(downloads).toBe(0);
   });

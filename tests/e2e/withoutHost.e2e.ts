@@ -241,7 +241,7 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
     await page.getByRole('button', { name: 'Make films' }).click();
     await page.getByText(/^film \d of 5$/).waitFor();
     await page.getByRole('button', { name: 'Stop' }).click();
-    await page.getByText('Export stopped; nothing was written.').waitFor();
+    await page.getByText('Stopped before it was finished.').waitFor();
     await page.getByRole('button', { name: 'Make films' }).click();
     await page.getByText(/^Films are ready/).waitFor();
     const exports = await page.evaluate(
