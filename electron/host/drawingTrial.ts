@@ -20,7 +20,7 @@ export type TrialAnswer =
   | { readonly pdf: PdfRead }
   | { readonly error: string };
 
-/** Seconds by the clock that a question may take where the machine is busy and it has not worked so long; 10 are promised. */
+/** Seconds that a question may take where it has not worked so long, those aside in which others had the processors; 10 are promised. */
 export const BUSY_S = 9;
 
 /**

@@ -15,7 +15,7 @@ export const TRIAL_SIDE = 2400;
 const SLOWEST_IMPORT_S = 9;
 const LEAST_LOOK_S = 1.5;
 /** Seconds one window of a drawing that passed its trial may take, on a busy machine too. */
-const SLOWEST_WINDOW_S = 60;
+const SLOWEST_WINDOW_S = 180;
 
 export interface Drawing {
   readonly scan: SvgScan;

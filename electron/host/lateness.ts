@@ -1,8 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 
 /** Ticks a second that Linux counts processor time in: its interface to programs has 100 on every usual machine. */
 const TICKS = 100;
 const POLL_MS = 200;
+/** Seconds by the clock after which nobody waits any longer, however busy the machine is. */
+const LONGEST_S = 60;
 
 /** Seconds of processor time a process and its threads have had; null where the system does not tell (it does on Linux). */
 export function processorSeconds(pid: number | undefined): number | null {
@@ -18,9 +20,28 @@ export function processorSeconds(pid: number | undefined): number | null {
 }
 
 /**
- * Calls `late` when a process has worked for `seconds`, or `most` seconds have gone by on the clock: on a busy machine a good
- * file then gets the work it needs. Where processor time is not told the clock alone decides, after `seconds`. Returns what
- * stops the watch.
+ * Seconds that the thread of a process which waited longest was ready to work while others had the processors; 0 where the
+ * system does not tell.
+ */
+export function waitedSeconds(pid: number | undefined): number {
+  if (pid === undefined || process.platform !== 'linux') return 0;
+  let longest = 0;
+  try {
+    for (const thread of readdirSync(`/proc/${pid}/task`)) {
+      // Nanoseconds on a processor, nanoseconds waited for one, turns: the kernel's documentation of schedstat.
+      const [, waited] = readFileSync(`/proc/${pid}/task/${thread}/schedstat`, 'utf8').split(' ');
+      longest = Math.max(longest, Number(waited) / 1e9);
+    }
+  } catch {
+    // A thread that ended meanwhile, or a system without these figures.
+  }
+  return longest;
+}
+
+/**
+ * Calls `late` when a process has worked for `seconds`, or `most` seconds have gone by on the clock without those in which it
+ * was ready and others had the processors: on a busy machine a good file then gets the work it needs. After `LONGEST_S` it is
+ * late in any case. Where processor time is not told the clock alone decides, after `seconds`. Returns what stops the watch.
  */
 export function watchLateness(
   pid: () => number | undefined,
@@ -33,7 +54,13 @@ export function watchLateness(
   const timer = setInterval(() => {
     const gone = (performance.now() - started) / 1000;
     const worked = processorSeconds(pid());
-    if (gone < Math.max(seconds, most) && (worked === null ? gone : worked - before) < seconds) return;
+    const own = worked === null ? gone : gone - waitedSeconds(pid());
+    if (
+      gone < LONGEST_S &&
+      own < Math.max(seconds, most) &&
+      (worked === null ? gone : worked - before) < seconds
+    )
+      return;
     clearInterval(timer);
     late();
   }, POLL_MS);

@@ -1,8 +1,10 @@
+import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { askInChild } from '../../electron/host/index.ts';
+import { waitedSeconds } from '../../electron/host/lateness.ts';
 
 const dir = mkdtempSync(join(tmpdir(), 'kickflat-late-'));
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
@@ -31,3 +33,24 @@ test('however little it works, a trial ends before the ten seconds that are prom
   expect(await sleeps(SVG, 1)).toBe('late');
   expect(performance.now() - started).toBeGreaterThan(900);
 });
+
+test.skipIf(process.platform !== 'linux')(
+  'a trial that others keep from the processors is not late while it waits for them',
+  () => {
+    // What the system counts as waiting is no work, and no more than the clock went on.
+    const before = { waited: waitedSeconds(process.pid), at: performance.now() };
+    const busy = Array.from({ length: availableParallelism() * 3 }, () =>
+      spawn(process.execPath, ['-e', 'for (;;);'], { stdio: 'ignore' }),
+    );
+    try {
+      const until = performance.now() + 3000;
+      while (performance.now() < until);
+      const gone = (performance.now() - before.at) / 1000;
+      const waited = waitedSeconds(process.pid) - before.waited;
+      expect(waited).toBeGreaterThan(0.1);
+      expect(waited).toBeLessThan(gone);
+    } finally {
+      for (const child of busy) child.kill('SIGKILL');
+    }
+  },
+);
