@@ -39,9 +39,10 @@ export function waitedSeconds(pid: number | undefined): number {
 }
 
 /**
- * Calls `late` when a process has worked for `seconds`, or `most` seconds have gone by on the clock without those in which it
- * was ready and others had the processors: on a busy machine a good file then gets the work it needs. After `LONGEST_S` it is
- * late in any case. Where processor time is not told the clock alone decides, after `seconds`. Returns what stops the watch.
+ * Calls `late` when a process has worked for `seconds`, or `most` seconds have gone by on the clock and it had its turn: it
+ * worked for a third of `seconds`, or never waited for a processor. On a busy machine a good file then gets the work it needs.
+ * After `LONGEST_S` it is late in any case. Where processor time is not told the clock alone decides, after `seconds`. Returns
+ * what stops the watch.
  */
 export function watchLateness(
   pid: () => number | undefined,
@@ -54,13 +55,9 @@ export function watchLateness(
   const timer = setInterval(() => {
     const gone = (performance.now() - started) / 1000;
     const worked = processorSeconds(pid());
-    const own = worked === null ? gone : gone - waitedSeconds(pid());
-    if (
-      gone < LONGEST_S &&
-      own < Math.max(seconds, most) &&
-      (worked === null ? gone : worked - before) < seconds
-    )
-      return;
+    const work = worked === null ? gone : worked - before;
+    const hadItsTurn = work >= seconds / 3 || gone - waitedSeconds(pid()) >= most;
+    if (gone < LONGEST_S && work < seconds && !(gone >= Math.max(seconds, most) && hadItsTurn)) return;
     clearInterval(timer);
     late();
   }, POLL_MS);

@@ -140,8 +140,10 @@ async function inputs(
   if (byHand)
     for (const bad of makeBad()) {
       const ending = bad.fileName.split('.').at(-1) as string;
-      const kind = bad.as === 'job' ? 'job' : ({ jpg: 'jpeg', tif: 'tiff' }[ending] ?? ending);
-      list.push({ name: `by hand, ${bad.name}`, kind: kind as Kind, bytes: bad.bytes });
+      const named = { jpg: 'jpeg', tif: 'tiff', ora: 'open raster' }[ending] ?? ending;
+      const kind = bad.as === 'job' ? 'job' : KINDS.find((k) => k === named);
+      if (!kind) throw new Error(`No importer is known for ${bad.fileName}.`);
+      list.push({ name: `by hand, ${bad.name}`, kind, bytes: bad.bytes });
     }
   return list;
 }
