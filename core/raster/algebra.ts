@@ -5,7 +5,10 @@ export function union(a: Mask, b: Mask, out: Mask = blankLike(a)): Mask {
   sameSize(a, b);
   sameSize(a, out);
   const [p, q, o] = [signedWords(a), signedWords(b), signedWords(out)];
-  for (let i = 0; i < o.length; i++) o[i] = p[i]! | q[i]!;
+  // In its own place a mask is written only where it changes: bare memory need not be there.
+  if (a === out) {
+    for (let i = 0; i < o.length; i++) if (q[i] !== 0) o[i] = o[i]! | q[i]!;
+  } else for (let i = 0; i < o.length; i++) o[i] = p[i]! | q[i]!;
   return out;
 }
 
@@ -14,7 +17,9 @@ export function intersect(a: Mask, b: Mask, out: Mask = blankLike(a)): Mask {
   sameSize(a, b);
   sameSize(a, out);
   const [p, q, o] = [signedWords(a), signedWords(b), signedWords(out)];
-  for (let i = 0; i < o.length; i++) o[i] = p[i]! & q[i]!;
+  if (a === out) {
+    for (let i = 0; i < o.length; i++) if (o[i] !== 0 && (o[i]! & ~q[i]!) !== 0) o[i] = o[i]! & q[i]!;
+  } else for (let i = 0; i < o.length; i++) o[i] = p[i]! & q[i]!;
   return out;
 }
 

@@ -175,6 +175,9 @@ function repaint(mask: Mask, x: number, y: number, ink: boolean, diagonal: boole
   }
 }
 
+/** Takes the 8-connected piece that holds (x, y) from the mask itself. */
+export const erasePiece = (mask: Mask, x: number, y: number): void => repaint(mask, x, y, false, true);
+
 /** The mask without its pieces of fewer than `minAreaPx` points, and those pieces. The given mask stays as it is. */
 export function dropSpecks(mask: Mask, minAreaPx: number): { mask: Mask; dropped: Component[] } {
   const dropped = components(mask).filter(({ area }) => area < minAreaPx);

@@ -2,7 +2,7 @@ export { complement, intersect, subtract, union } from './algebra.ts';
 export type { Band } from './band.ts';
 export { blueNoiseTile } from './blueNoise.ts';
 export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
-export { type Component, components, dropSpecks, fillHoles, holes } from './components.ts';
+export { type Component, components, dropSpecks, erasePiece, fillHoles, holes } from './components.ts';
 export { decodeG4 } from './decodeG4.ts';
 export { discSquares } from './disc.ts';
 export { distanceSquared } from './distance.ts';
@@ -18,13 +18,25 @@ export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
 export { addJoinedWithin, joinedWithin } from './joinedWithin.ts';
-export { blankLike, blankMask, copyMask, getBit, type Mask, setBit, strideFor } from './mask.ts';
+export { differences, lookUp } from './lookUp.ts';
+export {
+  blankLike,
+  blankMask,
+  copyInk,
+  copyMask,
+  getBit,
+  type Mask,
+  rowsOf,
+  setBit,
+  signedWords,
+  strideFor,
+} from './mask.ts';
 export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';
 export { halved, type Picture } from './picture.ts';
 export { blankPlane, type Plane } from './plane.ts';
 export { type DotShape, halftoneMask, type Screen, type ScreenTile, screenTile } from './screenTile.ts';
-export { borrowMask, giveBack } from './spareMasks.ts';
+export { borrowBlank, borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
 export { localHalfThickness, thicknessLadder } from './thickness.ts';
 export { thresholdMask } from './thresholdMask.ts';

@@ -31,12 +31,39 @@ export function blankMask(width: Px, height: Px, shared = false): Mask {
  */
 export const blankLike = (mask: Mask): Mask => blankMask(mask.width, mask.height);
 
+/** Words of a page of memory on most machines. */
+const STRETCH = 1024;
+
 /** The same ink in words of its own (or in `out`, of the same size). */
 export function copyMask(mask: Mask, out: Mask = blankLike(mask)): Mask {
   sameSize(mask, out);
   out.data.set(mask.data);
   return out;
 }
+
+/**
+ * `copyMask` to a mask that has no ink where `mask` has none: bare stretches of 4 KB are passed over, whose memory then need not
+ * be there. Blank memory costs nothing until it is written to, and most of a film is bare.
+ */
+export function copyInk(mask: Mask, out: Mask): Mask {
+  sameSize(mask, out);
+  const [from, to] = [signedWords(mask), signedWords(out)];
+  for (let at = 0; at < from.length; at += STRETCH) {
+    const end = Math.min(from.length, at + STRETCH);
+    let i = at;
+    while (i < end && from[i] === 0) i++;
+    if (i < end) to.set(from.subarray(at, end), at);
+  }
+  return out;
+}
+
+/** Rows `from` to before `to` of a mask, in its own words. */
+export const rowsOf = ({ width, stride, data }: Mask, from: Px, to: Px): Mask => ({
+  width,
+  height: to - from,
+  stride,
+  data: data.subarray(from * stride, to * stride),
+});
 
 /** Whether point (x, y) has ink; points outside the mask have none. */
 export function getBit(mask: Mask, x: Px, y: Px): boolean {

@@ -61,6 +61,19 @@ interface Ring {
   readonly squares: Int32Array;
   /** The largest |dx| and |dy|. */
   readonly reach: number;
+  /** The offsets as places in the picture of that width they were last asked for, and that width. */
+  readonly places: Int32Array;
+  width: number;
+}
+
+/** The ring's offsets as places in a picture of `width` points a row. */
+function placesIn(ring: Ring, width: number): Int32Array {
+  const { places, offsets } = ring;
+  if (ring.width !== width) {
+    for (let k = 0; k < places.length; k++) places[k] = offsets[2 * k + 1]! * width + offsets[2 * k]!;
+    ring.width = width;
+  }
+  return places;
 }
 
 /** Offsets within `from` < max(|dx|, |dy|) ≤ `to`. */
@@ -73,6 +86,8 @@ function ring(from: number, to: number): Ring {
     offsets: Int32Array.from(all.flat()),
     squares: Int32Array.from(all, ([dx, dy]) => dx * dx + dy * dy),
     reach: to,
+    places: new Int32Array(all.length),
+    width: -1,
   };
 }
 const NEAR_RING = ring(0, NEAR);
@@ -167,13 +182,15 @@ function gather(s: EdgeSolver, x: number, y: number, ring: Ring): void {
   const { offsets, squares, reach } = ring;
   const inside = x >= reach && y >= reach && x + reach < width && y + reach < height;
   const here = y * width + x;
+  const places = placesIn(ring, width);
   let [coreA, wordA, countA, squareA] = [0, 0, 0, 0];
   let [coreB, wordB, countB, squareB] = [0, 0, 0, 0];
   for (let k = 0; k < squares.length; k++) {
-    const dx = offsets[2 * k]!;
-    const dy = offsets[2 * k + 1]!;
-    if (!inside && (x + dx < 0 || y + dy < 0 || x + dx >= width || y + dy >= height)) continue;
-    const i = here + dy * width + dx;
+    if (!inside) {
+      const [u, v] = [x + offsets[2 * k]!, y + offsets[2 * k + 1]!];
+      if (u < 0 || v < 0 || u >= width || v >= height) continue;
+    }
+    const i = here + places[k]!;
     const core = cores[i]!;
     if (core === 0) continue;
     // One read of the point's four bytes, red in the lowest.
@@ -273,13 +290,15 @@ export function withThinCores(s: EdgeSolver, soft: Int32Array, space: Workspace)
   all.set(s.cores);
   const added = space.words('likely cores', soft.length);
   let addedCount = 0;
+  let row = 0;
+  let y = 0;
   for (let k = 0; k < soft.length; k++) {
     const i = soft[k]!;
+    for (; i >= row + width; row += width) y++;
     const code = s.codes[i]!;
     if (code & FAR) continue;
     const label = code & LABEL;
-    const x = i % width;
-    const y = (i - x) / width;
+    const x = i - row;
     if (!(code & TIGHT) && isBesideOwnCore(s, x, y, label | SURE)) continue;
     readPoint(s, i);
     gather(s, x, y, NEAR_RING);

@@ -57,7 +57,7 @@ export function separateSparse(
   const labels = labelsOf(palette);
   const words = wordsOf(picture);
   const uneven = unevenPoints(words, width, height, space);
-  const codes = codesOf(picture, words, uneven, labels, space);
+  const codes = codesOf(words, labels, space);
   const curve = options.blend === 'linear' ? LINEAR : null;
   const sure = coresOf(codes, uneven, data, width, height, space);
   const grainy = options.grainy ?? isGrainy(picture);
@@ -77,17 +77,19 @@ export function separateSparse(
   const shares = space.bytes('shares', soft.length * planeCount);
   let count = 0;
   const parts = new Uint8Array(planeCount);
+  let row = 0;
+  let y = 0;
   for (let k = 0; k < soft.length; k++) {
     const i = soft[k]!;
+    for (; i >= row + width; row += width) y++;
     if (cores[i]! & SURE) continue;
-    const x = i % width;
-    solveEdge(solver, x, (i - x) / width);
+    solveEdge(solver, i - row, y);
     sharesOf(solver.mixer, labels, parts);
     let most = 0;
     for (let p = 1; p < planeCount; p++) if (parts[p]! > parts[most]!) most = p;
     winners[i] = most;
     if (parts[most] === 255) continue;
-    shares.set(parts, count * planeCount);
+    for (let p = 0, at = count * planeCount; p < planeCount; p++, at++) shares[at] = parts[p]!;
     shared[count++] = i;
   }
   return {

@@ -1,3 +1,4 @@
+import { differences } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -10,29 +11,7 @@ export function unevenPoints(points: Int32Array, width: Px, height: Px, space: W
   const stride = (width + 31) >>> 5;
   const right = space.words('differs right', stride * height);
   const below = space.words('differs below', stride * height);
-  for (let y = 0, at = 0; y < height; y++) {
-    const row = y * width;
-    const down = y < height - 1 ? width : 0;
-    for (let x = 0; x < width; x += 32, at++) {
-      const first = row + x;
-      const end = Math.min(row + width - 1, first + 32);
-      let any = 0;
-      for (let i = first; i < end; i++)
-        any |= (points[i]! ^ points[i + 1]!) | (points[i]! ^ points[i + down]!);
-      // The last column has nothing to its right.
-      const corner = end === row + width - 1 && end < first + 32 ? points[end]! ^ points[end + down]! : 0;
-      let h = 0;
-      let v = 0;
-      if (any !== 0)
-        for (let i = first; i < end; i++) {
-          if (points[i] !== points[i + 1]) h |= 1 << (i - first);
-          if (points[i] !== points[i + down]) v |= 1 << (i - first);
-        }
-      if (corner !== 0) v |= 1 << (end - first);
-      right[at] = h;
-      below[at] = v;
-    }
-  }
+  differences(points, width, height, right, below);
   const out = space.words('uneven', stride * height);
   for (let y = 0; y < height; y++) {
     const row = y * stride;

@@ -22,6 +22,15 @@ export interface Kernels {
     kinds: number,
     shrinking: number,
   ): void;
+  lookUpWords(input: number, from: number, count: number, keys: number, held: number, output: number): number;
+  differRows(
+    input: number,
+    width: number,
+    rows: number,
+    right: number,
+    below: number,
+    outPitch: number,
+  ): void;
   withoutRows(from: number, what: number, bytes: number): void;
   prepareSource(
     planar: number,

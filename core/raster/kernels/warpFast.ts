@@ -1,4 +1,4 @@
-import type { Mask } from '../mask.ts';
+import { type Mask, signedWords } from '../mask.ts';
 import { countBelow, type SparseCoverage } from '../sparseCoverage.ts';
 import type { WarpGrid } from '../warpGrid.ts';
 import { CUBIC } from './cubicWeights.ts';
@@ -159,19 +159,22 @@ function inkPart(
   const at = { scratch: sourceAt, texels: texelsAt, winners: winnersAt, reach: reachAt };
   source.bring(kernels, region, pitch, at, cubic);
 
-  const memory = new Uint32Array(kernels.memory.buffer);
-  const copyMasks = (store: (mask: Mask, from: number, to: number, at: number, count: number) => void) => {
+  const memory = new Int32Array(kernels.memory.buffer);
+  /** Calls with every run of words: in the kernels' memory, in the mask, how many. */
+  const eachRun = (visit: (words: Int32Array, here: number, there: number, count: number) => void) => {
     for (let k = 1; k < planeCount; k++) {
       const mask = out[k - 1]!;
+      const all = signedWords(mask);
       const at = (outAt + (k - 1) * outSize) >> 2;
       const from = (outY + part.y) * mask.stride + first;
-      if (whole) store(mask, from, from + words * part.h, at, words * part.h);
+      if (whole) visit(all, at, from, words * part.h);
       else
-        for (let row = 0; row < part.h; row++)
-          store(mask, from + row * mask.stride, from + row * mask.stride + words, at + row * words, words);
+        for (let row = 0; row < part.h; row++) visit(all, at + row * words, from + row * mask.stride, words);
     }
   };
-  copyMasks((mask, from, to, at) => memory.set(mask.data.subarray(from, to), at));
+  eachRun((all, here, there, count) => {
+    for (let i = 0; i < count; i++) memory[here + i] = all[there + i]!;
+  });
   kernels.warpTile(
     nodesAt,
     grid.cols,
@@ -194,7 +197,11 @@ function inkPart(
     words * 4,
     weightsAt,
   );
-  copyMasks((mask, from, _, at, count) => mask.data.set(memory.subarray(at, at + count), from));
+  // Words that stay as they are, most of them bare, are not written: their memory need not be there yet.
+  eachRun((all, here, there, count) => {
+    for (let i = 0; i < count; i++)
+      if (all[there + i] !== memory[here + i]) all[there + i] = memory[here + i]!;
+  });
 }
 
 function planesSource(planes: readonly Uint8Array[], width: number, height: number): Source {

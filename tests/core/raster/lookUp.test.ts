@@ -1,0 +1,67 @@
+import { expect, test } from 'vitest';
+import { type Kernels, kernels } from '../../../core/raster/kernels/load.ts';
+import { differFast, lookUpFast } from '../../../core/raster/kernels/lookUpFast.ts';
+import { differPlain, lookUpPlain } from '../../../core/raster/kernels/lookUpPlain.ts';
+import { stream } from './randomMask.ts';
+
+const fast = kernels() as Kernels;
+
+/** Stretches of `colours` words, each as long as chance has it, up to `longest`. */
+function picture(length: number, colours: number, longest: number, next: () => number): Int32Array {
+  const words = new Int32Array(length);
+  for (let i = 0; i < length; ) {
+    // Among them 0, which is what an empty slot of the memo holds.
+    const word = Math.imul(Math.floor(next() * colours), 0x01020309);
+    const end = Math.min(length, i + 1 + Math.floor(next() * longest));
+    words.fill(word, i, end);
+    i = end;
+  }
+  return words;
+}
+
+test('bytes are looked up alike by the kernel and its plain twin, whatever their number and however long their stretches', () => {
+  const next = stream(5);
+  for (let length = 0; length <= 130; length++)
+    for (const longest of [1, 3, 40]) {
+      const words = picture(length, 7, longest, next);
+      const answer = (word: number) => (word ^ (word >>> 7)) & 255;
+      const [ours, plain] = [new Uint8Array(length), new Uint8Array(length)];
+      lookUpFast(fast, words, answer, ours);
+      lookUpPlain(words, answer, plain);
+      expect(ours, `${length} words`).toEqual(plain);
+      expect(plain).toEqual(Uint8Array.from(words, answer));
+    }
+});
+
+test('more colours than the memo has slots, over several bands, are looked up right', () => {
+  const next = stream(8);
+  const words = picture(100_003, 90_000, 2, next);
+  const answer = (word: number) => (word * 31 + (word >>> 11)) & 255;
+  const ours = new Uint8Array(words.length);
+  lookUpFast(fast, words, answer, ours);
+  expect(ours).toEqual(Uint8Array.from(words, answer));
+});
+
+test('differences are found alike by the kernel and its plain twin at every width from 1 to 130', () => {
+  const next = stream(3);
+  for (let width = 1; width <= 130; width++)
+    for (const longest of [1, 60]) {
+      const height = 1 + Math.floor(next() * 9);
+      const words = picture(width * height, 3, longest, next);
+      const size = ((width + 31) >>> 5) * height;
+      const [h, v, hp, vp] = [1, 2, 3, 4].map((n) => new Int32Array(size).fill(n));
+      differFast(fast, words, width, height, h!, v!);
+      differPlain(words, width, height, hp!, vp!);
+      expect([h, v], `${width} × ${height}`).toEqual([hp, vp]);
+    }
+});
+
+test('differences at the seams of bands are seen', () => {
+  const [width, height] = [1000, 200];
+  const words = picture(width * height, 5, 90, stream(9));
+  const size = ((width + 31) >>> 5) * height;
+  const [h, v, hp, vp] = [1, 2, 3, 4].map(() => new Int32Array(size));
+  differFast(fast, words, width, height, h!, v!);
+  differPlain(words, width, height, hp!, vp!);
+  expect([h, v]).toEqual([hp, vp]);
+});
