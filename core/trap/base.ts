@@ -1,7 +1,10 @@
-import { blankLike, borrowMask, copyMask, giveBack, type Mask, union } from '../raster/index.ts';
+import { blankLike, borrowMask, copyMask, giveBack, type Mask, rowsOf, union } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
-import { chokeMask, chokeReach } from './choke.ts';
+import { type ChokeSpare, chokeMask, chokeReach } from './choke.ts';
 import { dropCrumbs } from './crumbs.ts';
+
+/** Rows choked together: what lies between then takes little memory at any resolution. */
+const BAND_ROWS = 1024;
 
 export interface BaseRequest {
   /** Where the base itself shows as a colour of the art (with its traps, from `trapInk`, where it has any). */
@@ -41,29 +44,31 @@ function allOf({ own, covered }: Pick<BaseRequest, 'own' | 'covered'>): Mask {
  * choke of the whole.
  */
 export function chokeRows(request: BaseRequest, from: Px, to: Px, out: Mask, abort?: Abort): void {
-  const { own, covered, chokePx, narrowestPx } = request;
+  const spare: ChokeSpare = {};
+  for (let first = from; first < to && !abort?.aborted; first += BAND_ROWS)
+    chokeBand(request, first, Math.min(to, first + BAND_ROWS), out, spare, abort);
+}
+
+function chokeBand(
+  { own, covered, chokePx, narrowestPx }: BaseRequest,
+  from: Px,
+  to: Px,
+  out: Mask,
+  spare: ChokeSpare,
+  abort: Abort | undefined,
+): void {
   const reach = chokeReach(chokePx, narrowestPx);
   const [top, bottom] = [Math.max(0, from - reach), Math.min(own.height, to + reach)];
   const all = allOf({
     own: rowsOf(own, top, bottom),
     covered: covered.map((mask) => rowsOf(mask, top, bottom)),
   });
-  const choked = chokeMask(all, chokePx, narrowestPx, abort);
+  const choked = chokeMask(all, chokePx, narrowestPx, abort, spare);
   giveBack(all);
   copyMask(rowsOf(choked, from - top, to - top), rowsOf(out, from, to));
+  giveBack(choked);
 }
 
 /** Drops from the choked `base` the crumbs that the choke left. */
-export function withoutCrumbs(request: BaseRequest, base: Mask): void {
-  const all = allOf(request);
-  dropCrumbs(base, all, request.narrowestPx);
-  giveBack(all);
-}
-
-/** Some rows of a mask, in its own words. */
-const rowsOf = ({ width, stride, data }: Mask, from: Px, to: Px): Mask => ({
-  width,
-  height: to - from,
-  stride,
-  data: data.subarray(from * stride, to * stride),
-});
+export const withoutCrumbs = ({ own, covered, narrowestPx }: BaseRequest, base: Mask): void =>
+  dropCrumbs(base, [own, ...covered], narrowestPx);

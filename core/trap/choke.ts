@@ -29,10 +29,17 @@ const DOWN = 4;
  * so that a line at least m = `narrowestPx` wide keeps about m, and a thinner one all it has. τ is looked for among the
  * discs up to the first that is at least c + m/2: beyond it the choke is c whatever τ is.
  *
- * Once `abort` says so it stops early and the result is worthless.
+ * Once `abort` says so it stops early and the result is worthless. The result is borrowed.
+ * Whoever chokes band by band hands the same `spare` over each time.
  */
-export function chokeMask(mask: Mask, chokePx: Px, narrowestPx: Px, abort?: Abort): Mask {
-  const kept = shrink(mask, chokePx);
+export function chokeMask(
+  mask: Mask,
+  chokePx: Px,
+  narrowestPx: Px,
+  abort?: Abort,
+  spare: ChokeSpare = {},
+): Mask {
+  const kept = shrink(mask, chokePx, borrowMask(mask.width, mask.height));
   if (chokePx < 1) return kept;
   const radii = ladder(chokePx + narrowestPx / 2);
   const open = inQuestion(mask, kept, radii, narrowestPx / 2, chokePx);
@@ -43,8 +50,11 @@ export function chokeMask(mask: Mask, chokePx: Px, narrowestPx: Px, abort?: Abor
   const [width, height] = [TILE_WIDTH + 2 * margin, TILE_HEIGHT + 2 * margin];
   const across = Math.min(ACROSS, tiles.length);
   const down = Math.min(DOWN, Math.ceil(tiles.length / across));
-  const rungs = new ThinRungs(across * width, down * height, radii, narrowestPx / 2);
-  const sheet = blankMask(across * width, down * height);
+  const size = { width: across * width, height: down * height };
+  const before = spare.rungs;
+  const rungs = before?.fits(size) ? before : new ThinRungs(size.width, size.height, radii, narrowestPx / 2);
+  spare.rungs = rungs;
+  const { sheet } = rungs;
   for (let first = 0; first < tiles.length; first += across * down) {
     if (abort?.aborted) return kept;
     const some = tiles.slice(first, first + across * down);
@@ -120,8 +130,15 @@ function ladder(reach: Px): Px[] {
   return radii.slice(0, end + 1);
 }
 
+/** What one choke leaves for the next of the same widths: masks for the discs of every size take long to come by. */
+export interface ChokeSpare {
+  rungs?: ThinRungs;
+}
+
 /** The rule for one tile, rung by rung of τ from the thickest down; masks are made once and used for every tile. */
 class ThinRungs {
+  /** To lay the tile in. */
+  readonly sheet: Mask;
   private readonly shrunk: Mask[];
   private readonly open: Mask;
   private readonly covered: Mask;
@@ -136,12 +153,17 @@ class ThinRungs {
     half: Px,
   ) {
     const mask = () => blankMask(width, height);
+    this.sheet = mask();
     this.shrunk = radii.map(mask);
     this.open = mask();
     this.covered = mask();
     this.kept = mask();
     this.limits = radii.map((radius) => radii.findLastIndex((rung) => rung <= Math.max(0, radius - half)));
     for (const [k, radius] of radii.entries()) if (radius - half <= 0) this.limits[k] = -1;
+  }
+
+  fits({ width, height }: { readonly width: Px; readonly height: Px }): boolean {
+    return this.sheet.width === width && this.sheet.height === height;
   }
 
   /** Of the tile's points whose τ is below the last rung those that stay; others may be wrong. */

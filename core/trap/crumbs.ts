@@ -1,4 +1,4 @@
-import { copyMask, dropSpecks, intersect, isBlank, type Mask, subtract, union } from '../raster/index.ts';
+import { components, erasePiece, getBit, type Mask } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 
 /**
@@ -10,18 +10,26 @@ const CRUMB = 0.7;
 const LEAST_CRUMB = 4;
 
 /**
- * Takes from `drawn`, which is `all` drawn in by the rule of `chokeMask`, the crumbs that the rule leaves in the tips of
- * corners: pieces too small for a mesh that holds lines of `narrowestPx`. Pieces of `all` that are no larger themselves stay.
+ * Takes from `drawn`, which is the ink of `parts` together drawn in by the rule of `chokeMask`, the crumbs that the rule leaves in
+ * the tips of corners: pieces too small for a mesh that holds lines of `narrowestPx`. Where the parts' own piece is no larger, it stays.
  */
-export function dropCrumbs(drawn: Mask, all: Mask, narrowestPx: Px): void {
+export function dropCrumbs(drawn: Mask, parts: readonly Mask[], narrowestPx: Px): void {
   const areaPx = Math.max(LEAST_CRUMB, (CRUMB * Math.PI * narrowestPx ** 2) / 4);
-  const large = dropSpecks(drawn, areaPx);
-  if (large.dropped.length === 0) return;
-  const crumbs = subtract(drawn, large.mask, drawn);
-  const small = dropSpecks(all, areaPx);
-  if (small.dropped.length > 0) {
-    const stay = intersect(crumbs, subtract(all, small.mask, all));
-    if (!isBlank(stay)) union(large.mask, stay, large.mask);
+  for (const { x, y, area } of components(drawn))
+    if (area < areaPx && reaches(parts, x, y, areaPx)) erasePiece(drawn, x, y);
+}
+
+/** Whether the 8-connected piece of ink of all parts together that holds (x, y) has at least `area` points. */
+function reaches(parts: readonly Mask[], x: Px, y: Px, area: number): boolean {
+  const { width } = parts[0]!;
+  const seen = new Set<number>([y * width + x]);
+  // A set is walked in the order of its growth.
+  for (const at of seen) {
+    if (seen.size >= area) return true;
+    const [px, py] = [at % width, Math.floor(at / width)];
+    for (let ny = py - 1; ny <= py + 1; ny++)
+      for (let nx = px - 1; nx <= px + 1; nx++)
+        if (parts.some((mask) => getBit(mask, nx, ny))) seen.add(ny * width + nx);
   }
-  copyMask(large.mask, drawn);
+  return seen.size >= area;
 }

@@ -21,6 +21,6 @@ export function holdOpen(
   for (const mask of others) union(all, mask, all);
   const kept = chokeMask(all, gainPx, narrowestPx, abort);
   if (abort?.aborted) return kept;
-  dropCrumbs(kept, all, narrowestPx);
+  dropCrumbs(kept, [all], narrowestPx);
   return intersect(kept, print, kept);
 }
