@@ -19,7 +19,7 @@ import {
   unplannedTally,
 } from './separate/index.ts';
 import { blankSet, planTiles, type TilePlan } from './separateFace.ts';
-import type { OneInk } from './separateTile.ts';
+import type { OneInk, TileInput } from './separateTile.ts';
 import { sharedWindow } from './sharedWindow.ts';
 import { artArea, screenOf } from './toneFace.ts';
 import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
@@ -55,7 +55,10 @@ export interface FaceMasks {
   readonly growth: { readonly along: number; readonly across: number };
 }
 
-/** Separates one piece into `out`, tile by tile, as many at once as there are workers and one more being drawn. */
+/**
+ * Separates one piece into `out`, tile by tile, as many at once as there are workers and one more being drawn. `meanwhile` is called
+ * once they all have their first.
+ */
 async function separatePiece(
   raster: FaceRaster,
   job: Job,
@@ -65,11 +68,13 @@ async function separatePiece(
   tools: MaskTools,
   progress: Progress,
   one?: OneInk,
+  meanwhile?: () => unknown,
 ): Promise<Outcome<null>> {
   const source = await artWindows(piece, raster.dpi, tools);
   if (!source.ok) return source;
   const plans = planTiles(raster, job.faces[raster.face], piece, source.value);
   let next = 0;
+  let sent = 0;
   let finished = 0;
   let failure: Outcome<null> | null = null;
   const lane = async () => {
@@ -86,7 +91,9 @@ async function separatePiece(
         return;
       }
       const input = { ...plan.input(shared(window.value), out), one };
-      addTally(tally, await tools.workers.run('separateTile', input, tools.abort));
+      const separated = tools.workers.run<TileInput, UnplannedTally>('separateTile', input, tools.abort);
+      if (++sent === Math.min(tools.workers.count, plans.length)) meanwhile?.();
+      addTally(tally, await separated);
       progress(++finished / plans.length, `${piece.name}, part ${finished} of ${plans.length}`);
     }
   };
@@ -124,7 +131,8 @@ export async function faceMasks(
     dpi,
     space === 'film' ? { kind: 'film', development, growth: growth.value, railMargin } : { kind: 'surface' },
   );
-  const printable = printableMask(raster, job, reachOf(job, face), true);
+  let found: Mask | undefined;
+  const printable = () => (found ??= printableMask(raster, job, reachOf(job, face), true));
   const wanted: Wanted = {
     job,
     raster,
@@ -142,7 +150,7 @@ export async function faceMasks(
       ? layeredFace(wanted)
       : spotFace(wanted));
   if (!made.ok) return made;
-  return done({ ...made.value, raster, printable, growth: growth.value });
+  return done({ ...made.value, raster, printable: printable(), growth: growth.value });
 }
 
 /** What is the same for every method. */
@@ -150,7 +158,8 @@ interface Wanted {
   readonly job: Job;
   readonly raster: FaceRaster;
   readonly pieces: readonly Art[];
-  readonly printable: Mask;
+  /** Where ink may go: found when first asked for, which threads at work make cheap. */
+  readonly printable: () => Mask;
   readonly film: boolean;
   readonly piecesToo: boolean;
   readonly tools: MaskTools;
@@ -193,9 +202,13 @@ async function tonedFace({
   const dots = await toneSeparations(job, raster, plan, tones.value, blank, tools);
   if (!dots.ok) return dots;
   const separations = dots.value;
-  await tools.workers.run('finishFace', { masks: separations, printable, smallestPx: 0 }, tools.abort);
+  await tools.workers.run(
+    'finishFace',
+    { masks: separations, printable: printable(), smallestPx: 0 },
+    tools.abort,
+  );
   say(0.85, `${face}: inks as they print`);
-  const prints = await tonePrints(job, raster, plan, tones.value, separations, printable, tools);
+  const prints = await tonePrints(job, raster, plan, tones.value, separations, printable(), tools);
   if (!prints.ok) return prints;
   say(1, `${face}: inks as they print`);
   return done({ separations, prints: prints.value, dropped: [], unplanned: [], pieces: each });
@@ -277,8 +290,8 @@ async function layeredFace({
     await workers.run('screenInk', screenOf(job, raster, plan.factor, ink, size, ink, dots), abort);
     const area = blankMask(raster.width, raster.height, true);
     await workers.run('screenInk', tintArea(tones.value, plan.factor, area), abort);
-    areas.set(ink, intersect(area, printable, area));
-    intersect(dots, printable, dots);
+    areas.set(ink, intersect(area, printable(), area));
+    intersect(dots, printable(), dots);
   }
   if (abort?.aborted) return cancelled();
   say(0.72, `${face}: dropping specks`);
@@ -287,7 +300,7 @@ async function layeredFace({
     'finishFace',
     {
       masks: cut.map((i) => separations[i] as Mask),
-      printable,
+      printable: printable(),
       smallestPx: settings.smallest * pxPerMm(dpi) ** 2,
       kept: keptInks(settings).filter((_, i) => !screened.has(i)),
     },
@@ -330,9 +343,9 @@ async function spotFace({
   for (const [i, piece] of pieces.entries()) {
     const out = i === 0 ? separations : blankSet(raster, settings.inks.length, true);
     const own = unplannedTally();
-    const made = await separatePiece(raster, job, piece, out, own, tools, (part, text) =>
-      say((0.7 * (i + part)) / pieces.length, `${face}: separating ${text}`),
-    );
+    const told: Progress = (part, text) =>
+      say((0.7 * (i + part)) / pieces.length, `${face}: separating ${text}`);
+    const made = await separatePiece(raster, job, piece, out, own, tools, told, undefined, printable);
     if (!made.ok) return made;
     addTally(tally, own);
     if (piecesToo) {
@@ -349,7 +362,7 @@ async function spotFace({
   // Changed in place: shared memory comes back as it went.
   const dropped: DroppedSpeck[] = await tools.workers.run(
     'finishFace',
-    { masks: separations, printable, smallestPx, kept: keptInks(settings) },
+    { masks: separations, printable: printable(), smallestPx, kept: keptInks(settings) },
     tools.abort,
   );
   const prints = await printFace({ raster, face: settings, separations, film }, tools, (share, text) =>

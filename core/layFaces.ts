@@ -1,8 +1,18 @@
 import type { Face } from './deck/index.ts';
 import { type FaceMasks, faceMasks, type MaskTools } from './faceMasks.ts';
-import type { FaceLayout, LayOutRequest } from './film/index.ts';
+import {
+  type FaceLayout,
+  type FaceSheets,
+  type FilmLayout,
+  faceLayout,
+  type LayOutRequest,
+  type Stencil,
+  sheetPictures,
+} from './film/index.ts';
 import type { Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
+import { packSheets } from './packSheets.ts';
+import type { LayOutInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
 
 export interface LayFacesRequest extends MaskTools {
@@ -11,12 +21,16 @@ export interface LayFacesRequest extends MaskTools {
   readonly faces: readonly Face[];
   /** Instead of the printer's own. */
   readonly dpi?: number | undefined;
+  /** Sheets are packed for films.pdf as well, beside the other work. */
+  readonly pack?: boolean;
 }
 
 /** A face's masks in film space, and its films on their sheets: what films, press sheets and measures are made from. */
 export interface LaidFace {
   readonly made: FaceMasks;
   readonly laid: FaceLayout;
+  /** Its sheets as films.pdf holds them, film by film; only where they were asked for. */
+  readonly stencils?: readonly Stencil[] | undefined;
 }
 
 /** Masks take this share of a face's time, laying out the rest. */
@@ -39,10 +53,22 @@ async function layFace(
   say(MASKS, `${face}: laying films on sheets`);
   const asked = layOutRequest(job, made.value);
   if (!asked.ok) return asked;
-  const laid = await workers.run<LayOutRequest, Outcome<FaceLayout>>('layOutFace', asked.value, abort);
-  if (!laid.ok) return laid;
+  const found = await workers.run<LayOutRequest, Outcome<FaceSheets>>('faceSheets', asked.value, abort);
+  if (!found.ok) return found;
+  // The sheets are common to all films; the cuts, by far the longer work, are each film's own.
+  const input = { request: asked.value, sheets: found.value };
+  const laying = asked.value.films.map((_, film) =>
+    workers.run<LayOutInput, FilmLayout>('layOutFilm', { ...input, film }, abort),
+  );
+  const pictures = request.pack
+    ? laying.flatMap((_, film) => sheetPictures(asked.value, found.value, film))
+    : null;
+  const [films, stencils] = await Promise.all([
+    Promise.all(laying),
+    pictures ? packSheets(pictures, { workers, abort }) : undefined,
+  ]);
   say(1, `${face}: laid on sheets`);
-  return done({ made: made.value, laid: laid.value });
+  return done({ made: made.value, laid: faceLayout(asked.value, found.value, films), stencils });
 }
 
 type Tried = PromiseSettledResult<Outcome<LaidFace>>;

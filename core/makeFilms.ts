@@ -7,16 +7,16 @@ import {
   filmManifest,
   filmMask,
   type SheetLayout,
-  type SheetPicture,
   type Stencil,
   sheetPicture,
 } from './film/index.ts';
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
-import { filmsPdf, separationsPdf } from './pdf/index.ts';
+import { packSheets } from './packSheets.ts';
+import { separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
-import type { AssemblyInput } from './tasks.ts';
+import type { AssemblyInput, FilmPagesInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
 export interface FilmsRequest extends LayFacesRequest {
@@ -74,24 +74,37 @@ async function maskFiles(
   }
 }
 
-/** Every sheet's picture as films.pdf holds it, packed by the threads. */
-async function stencilsOf(
-  layouts: readonly FaceLayout[],
-  { workers, abort }: FilmsRequest,
+/** Every sheet's picture as films.pdf holds it: those packed while films were laid out, and the others now. */
+async function sheetStencils(
+  faces: readonly LaidFace[],
+  tools: Pick<FilmsRequest, 'workers' | 'abort'>,
   say: Progress,
 ): Promise<ReadonlyMap<SheetLayout, Stencil>> {
-  const all = layouts.flatMap(({ films }) =>
-    films.flatMap((film) => film.sheets.map((sheet) => ({ film, sheet }))),
-  );
   const packed = new Map<SheetLayout, Stencil>();
-  await Promise.all(
-    all.map(async ({ film, sheet }) => {
-      const input = sheetPicture(film, sheet);
-      packed.set(sheet, await workers.run<SheetPicture, Stencil>('sheetStencil', input, abort));
-      say(packed.size / all.length, `writing sheet ${packed.size} of ${all.length}`);
-    }),
-  );
+  for (const { laid, stencils } of faces) {
+    const all = laid.films.flatMap((film) => film.sheets.map((sheet) => ({ film, sheet })));
+    const each =
+      stencils ??
+      (await packSheets(
+        all.map(({ film, sheet }) => sheetPicture(film, sheet)),
+        tools,
+        (count) => say(count / all.length, `writing sheet ${count} of ${all.length}`),
+      ));
+    for (const [i, { sheet }] of all.entries()) packed.set(sheet, each[i] as Stencil);
+  }
   return packed;
+}
+
+/** films.pdf of faces laid out before. */
+export async function filmPages(
+  faces: readonly LaidFace[],
+  jobName: string,
+  tools: Pick<FilmsRequest, 'workers' | 'abort'>,
+  say: Progress,
+): Promise<Uint8Array> {
+  const stencils = await sheetStencils(faces, tools, say);
+  const input = { layouts: faces.map(({ laid }) => laid), jobName, stencils };
+  return tools.workers.run<FilmPagesInput, Uint8Array>('filmsPdf', input, tools.abort);
 }
 
 /**
@@ -107,7 +120,7 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const notes: string[] = [];
   const faceFilms = request.laid
     ? done(request.laid)
-    : await layFaces({ ...request, progress: part(say, 0, 0.85) });
+    : await layFaces({ ...request, pack: true, progress: part(say, 0, 0.85) });
   if (!faceFilms.ok) return faceFilms;
   for (const { made, laid } of faceFilms.value) {
     const { face } = laid;
@@ -128,12 +141,10 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   }
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
   // All that takes long is left to the threads, so that this one still hears of a stop.
-  const [assembly, stencils] = await Promise.all([
+  const [assembly, films] = await Promise.all([
     request.workers.run<AssemblyInput, Uint8Array>('assemblyPdf', { layouts, jobName: job.name }, abort),
-    stencilsOf(layouts, request, part(say, 0.85, 0.98)),
+    filmPages(faceFilms.value, job.name, request, part(say, 0.85, 0.98)),
   ]);
-  if (abort?.aborted) return cancelled();
-  const films = await filmsPdf(layouts, { ...options, stencils });
   if (abort?.aborted) return cancelled();
   const manifest = filmManifest(job.name, layouts, (face) => growths.get(face) ?? { x: 0, y: 0 });
   const ordered = new Map<string, Uint8Array>([

@@ -1,12 +1,16 @@
 import { deflate } from './deflate.ts';
 import {
   type FaceLayout,
+  type FaceSheets,
+  type FilmLayout,
+  faceSheets,
   type LayOutRequest,
-  layOutFace,
-  pageMask,
+  layOutOne,
+  type SheetLayout,
   type SheetPicture,
   type Stencil,
-  stencilOf,
+  seamsOf,
+  sheetStencil,
 } from './film/index.ts';
 import {
   type FinenessInput,
@@ -44,6 +48,18 @@ export interface TrialInput {
   readonly part: TrialPart;
 }
 
+/** One film of a face to lay out. */
+export interface LayOutInput {
+  readonly request: LayOutRequest;
+  readonly sheets: FaceSheets;
+  readonly film: number;
+}
+export interface FilmPagesInput {
+  readonly layouts: readonly FaceLayout[];
+  readonly jobName: string;
+  /** Keyed by the sheets of these very layouts: sent together, they stay the same. */
+  readonly stencils: ReadonlyMap<SheetLayout, Stencil>;
+}
 export interface AssemblyInput {
   readonly layouts: readonly FaceLayout[];
   readonly jobName: string;
@@ -60,9 +76,13 @@ export const TASKS = {
     finishFace(masks, printable, smallestPx, kept),
   ...PRINT_TASKS,
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
-  layOutFace: (input: LayOutRequest): Outcome<FaceLayout> => layOutFace(input),
-  sheetStencil: ({ film, sheet }: SheetPicture): Stencil => stencilOf(pageMask(film, sheet), deflate),
+  faceSheets: (input: LayOutRequest): Outcome<FaceSheets> => faceSheets(input),
+  layOutFilm: ({ request, sheets, film }: LayOutInput): FilmLayout =>
+    layOutOne(request, sheets, film, seamsOf(sheets, film, request.options?.boundaries)),
+  sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
   // What writes documents is large, too.
+  filmsPdf: async ({ layouts, jobName, stencils }: FilmPagesInput): Promise<Uint8Array> =>
+    (await import('./pdf/index.ts')).filmsPdf(layouts, { jobName, deflate, stencils }),
   assemblyPdf: async ({ layouts, jobName }: AssemblyInput): Promise<Uint8Array> =>
     (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),

@@ -1,3 +1,4 @@
+import { signedWords } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { FilmArt } from './filmArt.ts';
 
@@ -62,43 +63,52 @@ function edgeFacings(
   reach: number,
 ): Uint8Array {
   const out = new Uint8Array(rows * columns);
-  const sums = [0, 1, 2].map(() => new Int16Array(rows * columns));
-  const [pp, pq, qq] = sums as [Int16Array, Int16Array, Int16Array];
+  // Four counts a word, a byte each: gradients along p, along q, and their products above and below 0. A square of 9 × 9 values
+  // holds no more than 81 of each, so that no byte runs over into the next.
+  const counts = new Int32Array(rows * columns);
   for (let p = 1; p + 1 < rows; p++) {
     for (let q = 1; q + 1 < columns; q++) {
       const at = p * columns + q;
       if (mixed[at] === 0) continue;
       const gp = ink[at + columns]! - ink[at - columns]!;
       const gq = ink[at + 1]! - ink[at - 1]!;
-      if (gp === 0 && gq === 0) continue;
-      pp[at] = gp * gp;
-      pq[at] = gp * gq;
-      qq[at] = gq * gq;
+      counts[at] = (gp & 1) | ((gq & 1) << 8) | (gp * gq > 0 ? 1 << 16 : gp * gq < 0 ? 1 << 24 : 0);
     }
   }
-  const acrossSums = sums.map((sum) => sumDown(sumRight(sum, rows, columns, reach), rows, columns, reach));
-  const [a, b, c] = acrossSums as [Int16Array, Int16Array, Int16Array];
+  const sums = sumDown(sumRight(counts, rows, columns, reach), rows, columns, reach);
+  // The sums take few values, and each comes again and again.
+  const most = (2 * reach + 1) ** 2;
+  if (most > 255) throw new RangeError(`Edges are felt within ${reach} values, which is too far.`);
+  const facings = new Uint8Array((2 * most + 1) * (4 * most + 1));
   for (let at = 0; at < out.length; at++) {
     if (mixed[at] === 0) continue;
-    const all = a[at]! + c[at]!;
-    const [two, one] = [2 * b[at]!, a[at]! - c[at]!];
+    const sum = sums[at]!;
+    const [pp, qq] = [sum & 255, (sum >>> 8) & 255];
+    const all = pp + qq;
+    const [two, one] = [2 * (((sum >>> 16) & 255) - (sum >>> 24)), pp - qq];
     if (all === 0 || two * two + one * one < ONE_WAY * ONE_WAY * all * all) continue;
-    const angle = Math.atan2(two, one) / 2;
-    out[at] = 1 + ((Math.round((angle * FACINGS) / Math.PI) + FACINGS) % FACINGS);
+    const key = (one + most) * (4 * most + 1) + two + 2 * most;
+    out[at] = facings[key] ||= facingOf(two, one);
   }
   return out;
 }
 
+/** The facing whose double angle has this tangent. */
+function facingOf(two: number, one: number): number {
+  const angle = Math.atan2(two, one) / 2;
+  return 1 + ((Math.round((angle * FACINGS) / Math.PI) + FACINGS) % FACINGS);
+}
+
 /** Every value's sum with its neighbours up to `reach` along its row, in place. */
-function sumRight(values: Int16Array, rows: number, columns: number, reach: number): Int16Array {
-  const line = new Int16Array(columns + 2 * reach + 1);
+function sumRight(values: Int32Array, rows: number, columns: number, reach: number): Int32Array {
+  const line = new Int32Array(columns + 2 * reach + 1);
   for (let p = 0; p < rows; p++) {
     const row = p * columns;
     line.set(values.subarray(row, row + columns), reach + 1);
     let sum = 0;
     for (let i = reach + 1; i < 2 * reach + 1; i++) sum += line[i]!;
     for (let q = 0; q < columns; q++) {
-      sum += line[q + 2 * reach + 1]! - line[q]!;
+      sum = (sum + line[q + 2 * reach + 1]! - line[q]!) | 0;
       values[row + q] = sum;
     }
   }
@@ -106,13 +116,13 @@ function sumRight(values: Int16Array, rows: number, columns: number, reach: numb
 }
 
 /** The same along columns, into new values. */
-function sumDown(values: Int16Array, rows: number, columns: number, reach: number): Int16Array {
-  const out = new Int16Array(values.length);
+function sumDown(values: Int32Array, rows: number, columns: number, reach: number): Int32Array {
+  const out = new Int32Array(values.length);
   const sum = new Int32Array(columns);
   for (let p = -reach; p < rows; p++) {
     const [come, gone] = [(p + reach) * columns, (p - reach - 1) * columns];
-    if (p + reach < rows) for (let q = 0; q < columns; q++) sum[q]! += values[come + q]!;
-    if (gone >= 0) for (let q = 0; q < columns; q++) sum[q]! -= values[gone + q]!;
+    if (p + reach < rows) for (let q = 0; q < columns; q++) sum[q] = (sum[q]! + values[come + q]!) | 0;
+    if (gone >= 0) for (let q = 0; q < columns; q++) sum[q] = (sum[q]! - values[gone + q]!) | 0;
     if (p >= 0) out.set(sum, p * columns);
   }
   return out;
@@ -141,27 +151,46 @@ export function cutBand(film: FilmArt, band: Box, runs: 'across' | 'along'): Cut
   const wide = across ? columns : rows;
   const high = across ? rows : columns;
   const per = cell * scale;
+  const words = signedWords(mask);
+  const begin = Math.max(0, Math.floor(left));
+  const last = Math.min(mask.width as number, Math.ceil(left + wide * per - 1e-6));
+  const [firstWord, lastWord] = [begin >> 5, (last - 1) >> 5];
+  // By pixel: the cells it begins in or covers, first and one past the last, and the last pixel that lies in these.
+  const [firsts, ends, lasts] = [1, 2, 3].map(() => new Int32Array(Math.max(0, last - begin))) as [
+    Int32Array,
+    Int32Array,
+    Int32Array,
+  ];
+  for (let x = begin; x < last; x++) {
+    const first = Math.max(0, Math.floor((x - left) / per + 1e-6));
+    const end = Math.max(first + 1, Math.floor((x + 1 - left) / per + 1e-6));
+    firsts[x - begin] = first;
+    ends[x - begin] = end;
+    lasts[x - begin] = Math.max(x, Math.ceil(left + end * per - 1e-6) - 1);
+  }
+  // All pixel rows of a row of cells together.
+  const joined = new Int32Array(mask.stride);
   for (let j = 0; j < high; j++) {
     // Cells from the band's upper edge down; every cell takes in all pixels that lie in it, or the one it lies in.
     const y0 = Math.floor(above + j * per + 1e-6);
     const y1 = Math.max(y0 + 1, Math.floor(above + (j + 1) * per + 1e-6));
-    for (let y = Math.max(0, y0); y < Math.min(mask.height as number, y1); y++) {
-      const row = y * mask.stride;
-      const last = Math.min(mask.width as number, Math.ceil(left + wide * per - 1e-6));
-      for (let x = Math.max(0, Math.floor(left)); x < last; x++) {
-        const word = mask.data[row + (x >> 5)]!;
-        if (word === 0) {
-          x |= 31;
-          continue;
-        }
-        if (((word >>> (x & 31)) & 1) === 0) continue;
-        // The cells this pixel begins in or covers; then on to the first pixel past them.
-        const first = Math.max(0, Math.floor((x - left) / per + 1e-6));
-        const end = Math.max(first + 1, Math.floor((x + 1 - left) / per + 1e-6));
-        for (let i = first; i < Math.min(end, wide); i++)
-          ink[across ? (high - 1 - j) * columns + i : i * columns + (high - 1 - j)] = 1;
-        x = Math.max(x, Math.ceil(left + end * per - 1e-6) - 1);
+    const start = Math.max(0, y0);
+    const stop = Math.min(mask.height as number, y1);
+    if (start >= stop) continue;
+    for (let w = firstWord; w <= lastWord; w++) joined[w] = words[start * mask.stride + w]!;
+    for (let y = start + 1; y < stop; y++)
+      for (let w = firstWord; w <= lastWord; w++) joined[w]! |= words[y * mask.stride + w]!;
+    for (let x = begin; x < last; x++) {
+      const word = joined[x >> 5]!;
+      if (word === 0) {
+        x |= 31;
+        continue;
       }
+      if (((word >>> (x & 31)) & 1) === 0) continue;
+      const end = Math.min(wide, ends[x - begin]!);
+      for (let i = firsts[x - begin]!; i < end; i++)
+        ink[across ? (high - 1 - j) * columns + i : i * columns + (high - 1 - j)] = 1;
+      x = lasts[x - begin]!;
     }
   }
   const reach = Math.max(1, Math.round(CLOSE / cell));

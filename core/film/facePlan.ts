@@ -1,13 +1,15 @@
 import { filmTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
-import { assignPages } from './assignPages.ts';
-import type { FaceLayout, FilmLayout } from './faceLayout.ts';
+import { assignPages, type FilmPages } from './assignPages.ts';
+import type { FaceLayout, FilmLayout, PageLines } from './faceLayout.ts';
 import { filmNotes, markNotes, nameNotes, turnNotes } from './faceNotes.ts';
-import { layOutFilm } from './layOutFilm.ts';
+import type { Boxed } from './filmBox.ts';
+import { layOutFilm, type SeamOf, sheetWindows } from './layOutFilm.ts';
 import type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
-import { placeSeams, wishedSeams } from './planSheets.ts';
+import { type FilmSeams, type Placed, placeSeams, wishedSeams } from './planSheets.ts';
 import { prepareAll } from './prepareFace.ts';
 import type { SeamPlan } from './seam.ts';
+import type { SheetPicture } from './window.ts';
 
 /** No one tapes more than this; more means a wrong size somewhere. */
 const MOST_SHEETS = 200;
@@ -26,13 +28,23 @@ function refuse(request: LayOutRequest): Outcome<never> {
   return filmTrouble.noRoomOnSheet(sheet.name, sheet.width, sheet.height, margin, overlap);
 }
 
+/** All films of a face on their sheets, but for cuts and what is drawn on them: plain data, so that threads may share the rest. */
+export interface FaceSheets {
+  readonly boxed: readonly Boxed[];
+  readonly plan: Placed;
+  readonly places: readonly FilmPages[];
+  readonly pages: number;
+  readonly cutLines: readonly PageLines[];
+  readonly notes: readonly string[];
+}
+
 /**
  * Marks, boxes and sheet counts of all films of one face, and where their sheets meet if the user has no wish. Sheets are
  * fewest over both ways a picture can lie on the sheet, the same way for all films of the face so that a printer's error
  * is common to every pull; then seams lie where straight cuts cross least ink. Refused with a sentence: no films,
  * sheets too small.
  */
-export function planFace(request: LayOutRequest): Outcome<FacePlan> {
+export function faceSheets(request: LayOutRequest): Outcome<FaceSheets> {
   const { films, printer } = request;
   const model = films[0];
   if (!model) return filmTrouble.faceWithoutInk(request.face);
@@ -59,22 +71,79 @@ export function planFace(request: LayOutRequest): Outcome<FacePlan> {
   }
   const notes = [...nameNotes(request), ...markNotes(prepared, all), ...turnNotes(films, best, plans)];
   const { pages, films: places, cutLines } = assignPages(printer, best);
-  const kept = boxed.map(() => ({
+  return done({ boxed, plan: best, places, pages, cutLines, notes });
+}
+
+/** Where the sheets of film `i` meet: where the user wishes, if that can be. */
+export function seamsOf(
+  { boxed, plan }: FaceSheets,
+  i: number,
+  boundaries: LayOutOptions['boundaries'],
+): FilmSeams {
+  const film = boxed[i]!;
+  const wished = boundaries?.[film.art.inkId];
+  const { columns, rows } = plan.seams[i]!;
+  return { rows, columns: (wished && wishedSeams(film, plan, wished)) ?? columns };
+}
+
+/** What the sheets of film `i` show, in their order: it does not wait for cuts. */
+export function sheetPictures(request: LayOutRequest, sheets: FaceSheets, i: number): SheetPicture[] {
+  const film = sheets.boxed[i]!;
+  const seams = seamsOf(sheets, i, request.options?.boundaries);
+  return sheetWindows(film, { ...sheets.plan, seams }).map(({ px }) => ({
+    film: { art: { mask: film.art.mask }, offsetPx: { x: film.px.x, y: film.px.y } },
+    sheet: { windowPx: px, turn: sheets.plan.turn, mirror: request.printer.mirror },
+  }));
+}
+
+/** Film `i` with its cuts and everything to draw. */
+export function layOutOne(
+  request: LayOutRequest,
+  { boxed, plan, places }: Pick<FaceSheets, 'boxed' | 'plan' | 'places'>,
+  i: number,
+  seams: FilmSeams,
+  seamOf?: SeamOf,
+): FilmLayout {
+  return layOutFilm(request, request.films, boxed[i]!, { ...plan, seams }, places[i]!, seamOf);
+}
+
+/** The face, all its films laid out. */
+export function faceLayout(
+  request: LayOutRequest,
+  { pages, cutLines, notes }: Pick<FaceSheets, 'pages' | 'cutLines' | 'notes'>,
+  films: readonly FilmLayout[],
+): FaceLayout {
+  const verniers = request.options?.verniers ?? true;
+  return {
+    face: request.face,
+    dpi: request.films[0]!.dpi,
+    printer: request.printer,
+    pages,
+    cutLines,
+    films,
+    notes: [...notes, ...films.flatMap((film) => filmNotes(film, verniers))],
+  };
+}
+
+/** `faceSheets`, to be laid out for one wish after another; refused as that is. */
+export function planFace(request: LayOutRequest): Outcome<FacePlan> {
+  const found = faceSheets(request);
+  if (!found.ok) return found;
+  const sheets = found.value;
+  const kept = sheets.boxed.map(() => ({
     columns: '',
     seams: new Map<string, SeamPlan>(),
     laid: null as FilmLayout | null,
   }));
   return done({
     layOut(boundaries) {
-      const laid = boxed.map((film, i) => {
-        const wished = boundaries?.[film.art.inkId];
-        const { columns, rows } = best.seams[i]!;
-        const own = { rows, columns: (wished && wishedSeams(film, best, wished)) ?? columns };
+      const laid = sheets.boxed.map((_, i) => {
+        const own = seamsOf(sheets, i, boundaries);
         const before = kept[i]!;
         const key = own.columns.join();
         if (before.laid && before.columns === key) return before.laid;
         const seams = new Map<string, SeamPlan>();
-        const made = layOutFilm(request, films, film, { ...best, seams: own }, places[i]!, (name, find) => {
+        const made = layOutOne(request, sheets, i, own, (name, find) => {
           const plan = before.seams.get(name) ?? find();
           seams.set(name, plan);
           return plan;
@@ -82,15 +151,7 @@ export function planFace(request: LayOutRequest): Outcome<FacePlan> {
         kept[i] = { columns: key, seams, laid: made };
         return made;
       });
-      return {
-        face: request.face,
-        dpi: model.dpi,
-        printer,
-        pages,
-        cutLines,
-        films: laid,
-        notes: [...notes, ...laid.flatMap((film) => filmNotes(film, request.options?.verniers ?? true))],
-      };
+      return faceLayout(request, sheets, laid);
     },
   });
 }

@@ -7,7 +7,16 @@ export {
   undoPrinter,
 } from './calibration.ts';
 export type { FaceLayout, FilmLayout, FilmMark, MarkKind, Seam, SheetLayout } from './faceLayout.ts';
-export { type FacePlan, planFace } from './facePlan.ts';
+export {
+  type FacePlan,
+  type FaceSheets,
+  faceLayout,
+  faceSheets,
+  layOutOne,
+  planFace,
+  seamsOf,
+  sheetPictures,
+} from './facePlan.ts';
 export type { FilmArt } from './filmArt.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { layOutFace } from './layOutFace.ts';
@@ -27,6 +36,14 @@ export {
   type SheetSize,
   sheetNamed,
 } from './sheetSize.ts';
-export { type Stencil, stencilOf } from './stencil.ts';
+export { type Stencil, sheetStencil, stencilOf } from './stencil.ts';
 export { VERNIER_FIRST, VERNIER_TICKS, vernierScale } from './vernier.ts';
-export { filmMask, pageMask, type SheetPicture, seamMask, sheetPicture, windowMask } from './window.ts';
+export {
+  filmBox,
+  filmMask,
+  pageMask,
+  type SheetPicture,
+  seamMask,
+  sheetPicture,
+  windowMask,
+} from './window.ts';

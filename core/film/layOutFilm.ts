@@ -24,33 +24,50 @@ function pieces(
   });
 }
 
-/**
- * One film's sheets: windows, seams with their marks, page places, everything to draw. `seamOf` may know a seam by its
- * name, which tells strips of this film apart.
- */
+/** The part of a film that one of its sheets shows. */
+export interface SheetWindow {
+  readonly column: number;
+  readonly row: number;
+  /** Pixels from the film's top left corner. */
+  readonly px: PxBox;
+  readonly box: Box;
+}
+
+/** What each of a film's sheets shows of it, in their order: tail to nose, top row first in each column. */
+export function sheetWindows(
+  film: Boxed,
+  { seams, overlap }: Pick<Plan, 'overlap'> & { readonly seams: FilmSeams },
+): SheetWindow[] {
+  const across = pieces(seams.columns, film.px.width as number, overlap);
+  const down = pieces(seams.rows, film.px.height as number, overlap);
+  const windows: SheetWindow[] = [];
+  for (const [column, c] of across.entries()) {
+    for (const [row, r] of down.entries()) {
+      const px = { x: c.from, y: r.from, width: c.length, height: r.length };
+      const inRaster = { ...px, x: c.from + (film.px.x as number), y: r.from + (film.px.y as number) };
+      windows.push({ column, row, px, box: boxOf(film.art, inRaster) });
+    }
+  }
+  return windows;
+}
+
+/** May know a seam by its name, which tells strips of one film apart. */
+export type SeamOf = (name: string, find: () => SeamPlan) => SeamPlan;
+
+/** One film's sheets: windows, seams with their marks, page places, everything to draw. */
 export function layOutFilm(
   request: LayOutRequest,
   films: readonly FilmArt[],
   film: Boxed,
   plan: Pick<Plan, 'turn' | 'overlap'> & { readonly seams: FilmSeams },
   pages: FilmPages,
-  seamOf: (name: string, find: () => SeamPlan) => SeamPlan = (_, find) => find(),
+  seamOf: SeamOf = (_, find) => find(),
 ): FilmLayout {
   const { printer } = request;
   const { art } = film;
   const how = { verniers: request.options?.verniers ?? true, shaped: request.options?.shapedCuts ?? true };
-  const { columns, rows } = plan.seams;
-  const across = pieces(columns, film.px.width as number, plan.overlap);
-  const down = pieces(rows, film.px.height as number, plan.overlap);
-  const count = across.length * down.length;
-  const windows: { column: number; row: number; px: PxBox; box: Box }[] = [];
-  for (const [column, c] of across.entries()) {
-    for (const [row, r] of down.entries()) {
-      const px = { x: c.from, y: r.from, width: c.length, height: r.length };
-      const inRaster = { ...px, x: c.from + (film.px.x as number), y: r.from + (film.px.y as number) };
-      windows.push({ column, row, px, box: boxOf(art, inRaster) });
-    }
-  }
+  const windows = sheetWindows(film, plan);
+  const [columns, rows] = [plan.seams.columns.length + 1, plan.seams.rows.length + 1];
   const taken = film.marks.flatMap((mark) => boundsOf(mark.shapes) ?? []);
   const seams: { with: number; band: Box; runs: 'across' | 'along'; plan: SeamPlan; first: boolean }[][] =
     windows.map(() => []);
@@ -70,13 +87,14 @@ export function layOutFilm(
     seams[b]!.push({ with: a, band, runs, plan: seam, first: false });
   };
   for (const [i, { column, row }] of windows.entries()) {
-    if (row + 1 < down.length) join(i, i + 1, 'along');
-    if (column + 1 < across.length) join(i, i + down.length, 'across');
+    if (row + 1 < rows) join(i, i + 1, 'along');
+    if (column + 1 < columns) join(i, i + rows, 'across');
   }
   const common = film.marks.flatMap((mark) => mark.shapes);
   const sheets: SheetLayout[] = windows.map(({ column, row, px, box }, i) => {
     const at = placeOnPage(printer, art.dpi, plan.turn, pages.area, pages.strip, px, box);
-    const name = down.length === 1 ? `${i + 1} of ${count}` : `${column + 1}/${row + 1} of ${count}`;
+    const name =
+      rows === 1 ? `${i + 1} of ${windows.length}` : `${column + 1}/${row + 1} of ${windows.length}`;
     const length = plan.turn === 0 ? pages.area.height : pages.area.width;
     const strip = filmLabels(request, film, name, length);
     const mine: Shape[] = seams[i]!.flatMap((seam) => (seam.first ? seam.plan.first : seam.plan.second));

@@ -3,9 +3,9 @@ import { ACCENTS, BASELINE, CAP_HEIGHT, GLYPHS, LETTER_GAP } from './glyphs.ts';
 import { GLYPHS_BEYOND_LATIN, LIKE_LATIN } from './glyphsBeyondLatin.ts';
 import type { Shape } from './shape.ts';
 
-type Strokes = [number, number][][];
+type Strokes = readonly (readonly [number, number])[][];
 
-const read = (text: string): Strokes =>
+const parse = (text: string): Strokes =>
   text.split(' ').map((stroke) => {
     const points: [number, number][] = [];
     for (let i = 0; i + 1 < stroke.length; i += 2) {
@@ -13,6 +13,18 @@ const read = (text: string): Strokes =>
     }
     return points;
   });
+
+/** Letters come again and again: each drawing is read once. There are some hundreds. */
+const parsed = new Map<string, Strokes>();
+
+function read(text: string): Strokes {
+  let strokes = parsed.get(text);
+  if (!strokes) {
+    strokes = parse(text);
+    parsed.set(text, strokes);
+  }
+  return strokes;
+}
 
 const strokesOf = (letter: string): string | undefined =>
   GLYPHS[letter] ?? GLYPHS_BEYOND_LATIN[letter] ?? GLYPHS[LIKE_LATIN[letter] ?? ''];
@@ -68,7 +80,7 @@ export function lettering(
       shapes.push({
         kind: 'line',
         width: weight,
-        points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit]),
+        points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit] as const),
       });
     }
   };

@@ -26,6 +26,18 @@ function slantFactors(step: number): Float64Array {
   return out;
 }
 
+/** 1 for each row of the band whose values all cost the same, and have no edge that faces any way. */
+function flatRows({ rows, columns, cost, facing }: CutCosts): Uint8Array {
+  const flat = new Uint8Array(rows);
+  for (let p = 0, at = 0; p < rows; p++, at += columns) {
+    const value = cost[at];
+    let q = 0;
+    while (q < columns && cost[at + q] === value && !facing?.[at + q]) q++;
+    flat[p] = q === columns ? 1 : 0;
+  }
+  return flat;
+}
+
 /**
  * The cheapest path through a band, from p = 0 to its far end: lane (in quarter millimetres from the band's edge) at every
  * step. Exact over all paths that begin and end straight, never lean more than 45° and never bend tighter than 8 mm, by
@@ -45,7 +57,7 @@ export function cheapestLanes(
   const slopes = 2 * STEEPEST + 1;
   // Ink is felt half a millimetre off, so a look every quarter misses no line.
   const samples = Math.max(2, Math.ceil(step / Math.max(costs.cell, LANE)));
-  const { facing } = costs;
+  const facing = costs.facing ?? new Uint8Array(costs.cost.length);
   const aslant = slantFactors(step);
   // Where a sample of a step lies from its lane's own place, in cells: the same for every lane, as lanes lie on whole cells.
   const wholeCells = Math.round(LANE / costs.cell);
@@ -58,20 +70,32 @@ export function cheapestLanes(
   }
   // edge[slope, lane]: what a step from that lane costs. Lanes the step would leave the band from hold nothing of use.
   const edge = new Float64Array(lanes * slopes);
+  const flat = flatRows(costs);
+  const places = new Int32Array(samples);
   const edgeCosts = (i: number) => {
-    edge.fill(0);
+    let alike = true;
+    for (let k = 0; k < samples; k++) {
+      places[k] = Math.min(costs.rows - 1, Math.floor(((i + (k + 0.5) / samples) * step) / costs.cell));
+      alike &&= flat[places[k]!] === 1;
+    }
     for (let s = 0; s < slopes; s++) {
-      const from = Math.max(0, STEEPEST - s);
-      const to = Math.min(lanes, lanes + STEEPEST - s);
+      const from = s * lanes + Math.max(0, STEEPEST - s);
+      const to = s * lanes + Math.min(lanes, lanes + STEEPEST - s);
       const perSample = Math.hypot(step, (s - STEEPEST) * LANE) / samples;
+      if (alike) {
+        // All lanes cost the same: most of a band is far from any edge.
+        let sum = 0;
+        for (let k = 0; k < samples; k++) sum += costs.cost[places[k]! * costs.columns]! * perSample;
+        edge.fill(sum, from, to);
+        continue;
+      }
+      edge.fill(0, from, to);
+      const factors = s * (FACINGS + 1);
       for (let k = 0; k < samples; k++) {
-        const p = Math.min(costs.rows - 1, Math.floor(((i + (k + 0.5) / samples) * step) / costs.cell));
-        const row = p * costs.columns + offsets[s * samples + k]!;
-        for (let l = from; l < to; l++) {
-          const at = row + (l + first) * wholeCells;
-          const factor = facing ? aslant[s * (FACINGS + 1) + facing[at]!]! : 1;
-          edge[s * lanes + l]! += costs.cost[at]! * factor * perSample;
-        }
+        let at = places[k]! * costs.columns + offsets[s * samples + k]!;
+        at += (from - s * lanes + first) * wholeCells;
+        for (let l = from; l < to; l++, at += wholeCells)
+          edge[l]! += costs.cost[at]! * aslant[factors + facing[at]!]! * perSample;
       }
     }
   };

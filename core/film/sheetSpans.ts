@@ -46,10 +46,11 @@ export function cheapestSpans(
   for (let i = 2; i < pieces; i++) {
     const next = new Array<number>(places.length).fill(Infinity);
     const back = new Int32Array(places.length).fill(-1);
+    let first = 0;
     for (let p = 0; p < places.length; p++) {
-      for (let q = 0; q < p; q++) {
-        const run = places[p]! - places[q]!;
-        if (run < overlap || run + overlap > capacity) continue;
+      while (places[p]! - places[first]! + overlap > capacity) first++;
+      for (let q = first; q < p; q++) {
+        if (places[p]! - places[q]! < overlap) break;
         const total = best[q]! + price[p]! + even(i, places[p]!);
         if (total < next[p]!) {
           next[p] = total;

@@ -1,4 +1,5 @@
-import { blankMask, encodeG4, type Mask, msbRows } from '../raster/index.ts';
+import { blankMask, borrowBlank, encodeG4, giveBack, type Mask, msbRows } from '../raster/index.ts';
+import { pageMask, type SheetPicture } from './window.ts';
 
 /** zlib-wrapped deflate. */
 type Deflate = (bytes: Uint8Array) => Uint8Array;
@@ -14,7 +15,7 @@ export interface Stencil {
 /** Points beyond which a picture is first judged by some of its rows. */
 const LARGE = 4_000_000;
 /** Rows of one look, and how many rows are passed over after it. */
-const LOOK = 32;
+const LOOK = 16;
 const PASS = 480;
 /** How much smaller than Flate those rows must be in Group 4 for the rest to be believed to be, too. */
 const CLEARLY = 0.8;
@@ -50,4 +51,17 @@ export function stencilOf(mask: Mask, deflate: Deflate): Stencil {
   return flate === null || g4.length < flate.length
     ? { width, height, filter: 'g4', bytes: g4 }
     : { width, height, filter: 'flate', bytes: flate };
+}
+
+/** One sheet's picture, packed; what it is drawn in on the way is borrowed. */
+export function sheetStencil({ film, sheet }: SheetPicture, deflate: Deflate): Stencil {
+  const drawn: Mask[] = [];
+  const page = pageMask(film, sheet, (width, height) => {
+    const mask = borrowBlank(width, height);
+    drawn.push(mask);
+    return mask;
+  });
+  const stencil = stencilOf(page, deflate);
+  giveBack(...drawn);
+  return stencil;
 }

@@ -1,4 +1,5 @@
 import { blankMask, type Mask } from '../raster/index.ts';
+import type { Px } from '../units/index.ts';
 
 /** 32 × 32 bits turned over their diagonal, in place: bit j of word i becomes bit i of word j (Hacker's Delight, 7-3). */
 function transpose32(block: Uint32Array): void {
@@ -12,10 +13,10 @@ function transpose32(block: Uint32Array): void {
   }
 }
 
-/** A quarter turn counter-clockwise: the right edge becomes the top. */
-export function turnLeft(mask: Mask): Mask {
+/** A quarter turn counter-clockwise: the right edge becomes the top. `make` gives it blank. */
+export function turnLeft(mask: Mask, make: (width: Px, height: Px) => Mask = blankMask): Mask {
   const [w, h] = [mask.width as number, mask.height as number];
-  const out = blankMask(h, w);
+  const out = make(h, w);
   const block = new Uint32Array(32);
   for (let by = 0; by < h; by += 32) {
     const rows = Math.min(32, h - by);
@@ -38,9 +39,9 @@ export function turnLeft(mask: Mask): Mask {
   return out;
 }
 
-/** Left and right exchanged. */
-export function mirrored(mask: Mask): Mask {
-  const out = blankMask(mask.width, mask.height);
+/** Left and right exchanged. `make` gives it blank. */
+export function mirrored(mask: Mask, make: (width: Px, height: Px) => Mask = blankMask): Mask {
+  const out = make(mask.width, mask.height);
   const words = mask.stride;
   const spare = words * 32 - (mask.width as number);
   const row = new Uint32Array(words);

@@ -1,5 +1,5 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, type FaceLayout, type FilmLayout, filmMask, type Seam } from '../film/index.ts';
+import { type Affine, apply, type FaceLayout, type FilmLayout, filmBox, type Seam } from '../film/index.ts';
 import { ACCENT, SOFT, TAPE } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
 import { addImageMask } from './imageMask.ts';
@@ -79,7 +79,7 @@ export function drawFilm(
   const seams = seamsOf(film);
   for (const { seam } of seams) fill(seam.band, SHARED);
   const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * PICTURE_PX_PER_MM)));
-  const small = thumbnail(filmMask(film), factor);
+  const small = thumbnail(film.art.mask, factor, filmBox(film));
   const pixel = ((factor * 25.4) / layout.dpi) * scale;
   const [wide, tall] = [(small.width as number) * pixel, (small.height as number) * pixel];
   const image = addImageMask(doc, small, deflate);

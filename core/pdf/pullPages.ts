@@ -1,5 +1,5 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, filmMask, inkLabel, ringLine, shorten } from '../film/index.ts';
+import { type Affine, apply, filmBox, inkLabel, ringLine, shorten } from '../film/index.ts';
 import { DEFER } from '../press/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
@@ -25,7 +25,7 @@ function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, d
   const wood = pull.lots[0]?.veneerHex ?? '#e3c9a0';
   paper.rect(left, top - high, box.width * scale, high, tintOf(wood), SOFT, 0.2);
   const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * PICTURE_PX_PER_MM)));
-  const small = thumbnail(filmMask(film), factor);
+  const small = thumbnail(film.art.mask, factor, filmBox(film));
   const pixel = ((factor * 25.4) / layout.dpi) * scale;
   const [w, h] = [(small.width as number) * pixel, (small.height as number) * pixel];
   paper.stencil(addImageMask(doc, small, deflate), left, top - h, w, h, tintOf(film.art.hex));
