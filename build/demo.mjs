@@ -1,4 +1,5 @@
 import { install } from './install.mjs';
+import { ONE_ARENA } from './oneArena.mjs';
 import { ROOT } from './root.mjs';
 import { isEntry, main, Refusal, run } from './step.mjs';
 
@@ -12,7 +13,7 @@ export async function demo(args) {
   const ready = Date.now();
   const { build } = await import('./build.mjs');
   await build({ only: 'command' });
-  const { status } = await run(process.execPath, ['dist/demo.mjs', ...args], { cwd: ROOT });
+  const { status } = await run(process.execPath, ['dist/demo.mjs', ...args], { cwd: ROOT, env: ONE_ARENA });
   if (status !== 0) throw new Refusal('The demonstration did not finish; the line above says why.');
   const seconds = (from, to) => `${((to - from) / 1000).toFixed(0)} s`;
   process.stdout.write(`Took ${seconds(ready, Date.now())}, set-up ${seconds(started, ready)}.\n`);

@@ -1,25 +1,32 @@
 #!/usr/bin/env node
 import { fork } from 'node:child_process';
+import { constants } from 'node:os';
 import { join } from 'node:path';
 import { install } from './install.mjs';
 import { ONE_ARENA } from './oneArena.mjs';
 import { ROOT } from './root.mjs';
 import { isEntry, Refusal } from './step.mjs';
 
+/** Commands that fill much memory: each is started with one store of freed memory, see `ONE_ARENA`. */
+const LARGE = ['studio', 'films', 'press', 'proof', 'check', 'traps', 'reprint'];
+
 /**
- * Runs the studio's program in a process of its own, see `ONE_ARENA`. The channel between the two closes when this one is stopped
- * or killed, which the studio takes for its own stop.
+ * Runs the program in a process of its own. The studio takes the end of the channel between the two for its own stop, also when
+ * this one is killed; a command is told as it would be told itself.
  */
 function aside(args) {
   return new Promise((resolve, reject) => {
     const child = fork(join(ROOT, 'dist', 'cli.mjs'), args, { env: { ...process.env, ...ONE_ARENA } });
-    const stop = () => child.connected && child.disconnect();
+    const stop = (signal) => {
+      if (args[0] !== 'studio') child.kill(signal);
+      else if (child.connected) child.disconnect();
+    };
     const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'];
     for (const signal of signals) process.on(signal, stop);
     child.on('error', reject);
-    child.on('exit', (code) => {
-      for (const signal of signals) process.off(signal, stop);
-      resolve(code ?? 1);
+    child.on('exit', (code, signal) => {
+      for (const each of signals) process.off(each, stop);
+      resolve(code ?? 128 + (constants.signals[signal] ?? 0));
     });
   });
 }
@@ -37,7 +44,10 @@ export async function kickflat(args) {
     process.exitCode = 3;
     return;
   }
-  const own = args[0] === 'studio' && Object.entries(ONE_ARENA).some(([name]) => !process.env[name]);
+  const own =
+    LARGE.includes(args[0]) &&
+    !args.includes('--help') &&
+    Object.entries(ONE_ARENA).some(([name]) => !process.env[name]);
   const status = own ? await aside(args) : await (await import('../dist/cli.mjs')).main(args);
   // A refused picture may still be busy in a thread of its own; nothing it does matters any more.
   process.stdout.write('', () => process.exit(status));

@@ -73,8 +73,9 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
     abort.aborted = true;
   };
   const context = makeContext(voice, abort);
-  process.once('SIGINT', stop);
-  process.once('SIGTERM', stop);
+  // Not once: a terminal and the program that started this one may both tell of the same stop.
+  process.on('SIGINT', stop);
+  process.on('SIGTERM', stop);
   try {
     const ended = await command.run(given.value, context);
     return ended.ok ? ended.value : complain(voice, ended);
