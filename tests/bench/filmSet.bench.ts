@@ -6,24 +6,33 @@ import { fileURLToPath } from 'node:url';
 import { build as esbuild } from 'esbuild';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
+// @ts-expect-error plain JavaScript without types
+import { ONE_ARENA } from '../../build/oneArena.mjs';
 import type { FilmSetCost } from './filmSetProcess.ts';
 import { median, table } from './table.ts';
 
 /**
- * The demonstration's five-ink bottom from its art to films.pdf, assembly.pdf and films.json: by resolution, by stage, by number
- * of inks, and the command line as a whole process. Each in a fresh process, two threads. `npm run bench filmSet`; `--quick`
- * leaves out 1200 dpi and takes each figure once.
+ * The demonstration's five-ink bottom from its art to films.pdf, assembly.pdf and films.json, and from decoded art to films.pdf
+ * alone: by resolution, by stage, by number of inks, and the command line as a whole process. Each in a fresh process, started as
+ * the program is, two threads. `npm run bench filmSet`; `--quick` leaves out 1200 dpi and takes each figure once; `--sizes`,
+ * `--inks` and `--cold` take that part alone.
  */
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const quick = process.argv.includes('--quick');
 const RUNS = quick ? 1 : 5;
+const PARTS = ['sizes', 'inks', 'cold'] as const;
+const only = PARTS.filter((part) => process.argv.includes(`--${part}`));
+const wanted = (part: (typeof PARTS)[number]) => only.length === 0 || only.includes(part);
 const BUNDLE = join(ROOT, 'dist', `filmSetBench.${process.pid}.mjs`);
 
 const seconds = (ms: number) => (ms / 1000).toFixed(1);
 
-function once(dpi: number, inks: number): Promise<FilmSetCost> {
+type From = 'art' | 'decoded';
+
+function once(dpi: number, inks: number, from: From): Promise<FilmSetCost> {
   return new Promise((resolve, reject) => {
-    const child = fork(BUNDLE, [ROOT, String(dpi), String(inks)], { execArgv: [] });
+    const env = { ...process.env, ...ONE_ARENA };
+    const child = fork(BUNDLE, [ROOT, String(dpi), String(inks), from], { execArgv: [], env });
     let cost: FilmSetCost | null = null;
     child.on('message', (message: FilmSetCost) => {
       cost = message;
@@ -34,9 +43,9 @@ function once(dpi: number, inks: number): Promise<FilmSetCost> {
   });
 }
 
-async function several(dpi: number, inks: number, runs = RUNS): Promise<FilmSetCost[]> {
+async function several(dpi: number, inks: number, from: From, runs = RUNS): Promise<FilmSetCost[]> {
   const costs: FilmSetCost[] = [];
-  for (let i = 0; i < runs; i++) costs.push(await once(dpi, inks));
+  for (let i = 0; i < runs; i++) costs.push(await once(dpi, inks, from));
   return costs;
 }
 
@@ -55,7 +64,7 @@ function cold(dpi: number): number {
   try {
     const job = join(dir, 'night-heron.kickflat');
     const art = join(ROOT, 'build', 'demo', 'night-heron.svg');
-    const cli = join(ROOT, 'dist', 'cli.mjs');
+    const cli = join(ROOT, 'build', 'kickflat.mjs');
     const run = (args: string[]) => execFileSync(process.execPath, [cli, ...args], { stdio: 'ignore' });
     run(['new', '--art', art, '--inks', '5', '--deck', 'popsicle-8.25', '--out', job]);
     const from = performance.now();
@@ -85,29 +94,43 @@ await esbuild({
 try {
   const say = (text: string) => process.stdout.write(`${text}\n\n`);
   const sizes = quick ? [300, 600] : [300, 600, 1200];
-  const rows: string[][] = [];
-  let at600: FilmSetCost | undefined;
-  for (const dpi of sizes) {
-    const costs = await several(dpi, 5);
-    if (dpi === 600) at600 = costs[0];
-    rows.push(row(`${dpi} dpi`, costs));
-  }
-  say(table([HEAD, ...rows]));
-  const byInks: string[][] = [];
-  for (let inks = 1; inks <= 6; inks++)
-    byInks.push(
-      row(`${inks} ${inks === 1 ? 'ink' : 'inks'}, 300 dpi`, await several(300, inks, quick ? 1 : 3)),
+  if (wanted('sizes')) {
+    const rows: string[][] = [];
+    let stages: FilmSetCost['stages'] = {};
+    for (const dpi of sizes)
+      for (const from of ['decoded', 'art'] as const) {
+        const costs = await several(dpi, 5, from);
+        if (dpi === 600) stages = costs[0]?.stages ?? {};
+        const what = from === 'art' ? 'from its SVG, all files' : 'from decoded art, films.pdf';
+        rows.push(row(`${dpi} dpi, ${what}`, costs));
+      }
+    say(table([HEAD, ...rows]));
+    const sorted = Object.entries(stages).sort((a, b) => b[1] - a[1]);
+    say(
+      table([
+        ['stage, 600 dpi, from its SVG', 'waited for, s'],
+        ...sorted.map(([name, ms]) => [name, seconds(ms)]),
+      ]),
     );
-  say(table([HEAD, ...byInks]));
-  const stages = Object.entries(at600?.stages ?? {}).sort((a, b) => b[1] - a[1]);
-  say(table([['stage, 600 dpi', 'waited for, s'], ...stages.map(([name, ms]) => [name, seconds(ms)])]));
-  const starts = Array.from({ length: RUNS }, () => cold(600));
-  say(
-    table([
-      ['command line, 600 dpi, cold', 'load'],
-      [`${seconds(median(starts))} s`, (loadavg()[0] as number).toFixed(1)],
-    ]),
-  );
+  }
+  if (wanted('inks')) {
+    const byInks: string[][] = [];
+    for (const dpi of sizes)
+      for (let inks = 1; inks <= 6; inks++)
+        byInks.push(
+          row(`${inks} ${inks === 1 ? 'ink' : 'inks'}, ${dpi} dpi`, await several(dpi, inks, 'art', 1)),
+        );
+    say(table([HEAD, ...byInks]));
+  }
+  if (wanted('cold')) {
+    const starts = Array.from({ length: RUNS }, () => cold(600));
+    say(
+      table([
+        ['command line, 600 dpi, cold', 'load'],
+        [`${seconds(median(starts))} s`, (loadavg()[0] as number).toFixed(1)],
+      ]),
+    );
+  }
 } finally {
   rmSync(BUNDLE, { force: true });
 }

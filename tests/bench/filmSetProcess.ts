@@ -1,11 +1,13 @@
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 import type { Job } from '../../core/job/index.ts';
-import { makeFilms } from '../../core/makeFilms.ts';
+import { type LayFacesRequest, layFaces } from '../../core/layFaces.ts';
+import { filmPages, makeFilms } from '../../core/makeFilms.ts';
 import type { ImageCodec, Workers } from '../../core/ports/index.ts';
 import type { Abort } from '../../core/units/index.ts';
 import { demoJob } from '../../electron/demoJob.ts';
 import { deflate, nodeFiles, sharpCodec, workerPool } from '../../electron/host/index.ts';
+import { decodedArt } from './decodedArt.ts';
 
 /** What one film set of the demonstration's bottom cost, in a process of its own. */
 export interface FilmSetCost {
@@ -19,13 +21,14 @@ export interface FilmSetCost {
   readonly bytes: number;
 }
 
-const [root, dpi, inks] = process.argv.slice(2) as [string, string, string];
+/** `art` begins with the art as a file and writes all files; `decoded` begins with its pixels and writes films.pdf. */
+const [root, dpi, inks, from = 'art'] = process.argv.slice(2) as [string, string, string, string?];
 const stages: Record<string, number> = {};
 
 async function timed<T>(name: string, work: Promise<T>): Promise<T> {
-  const from = performance.now();
+  const begun = performance.now();
   const result = await work;
-  stages[name] = (stages[name] ?? 0) + performance.now() - from;
+  stages[name] = (stages[name] ?? 0) + performance.now() - begun;
   return result;
 }
 
@@ -43,36 +46,43 @@ function withInks(job: Job, count: number): Job {
   return { ...job, faces: { ...job.faces, bottom: { ...bottom, inks: chosen } } };
 }
 
+/** films.pdf alone. */
+async function pages(request: LayFacesRequest): Promise<Uint8Array> {
+  const laid = await layFaces({ ...request, pack: true });
+  if (!laid.ok) throw new Error(laid.reason);
+  pdf = performance.now();
+  return filmPages(laid.value, request.job.name, request, () => {});
+}
+
+/** All files; resolves with films.pdf. */
+async function whole(request: LayFacesRequest): Promise<Uint8Array> {
+  const progress = (share: number) => {
+    if (share >= 0.85 && pdf === 0) pdf = performance.now();
+  };
+  const films = await makeFilms({ ...request, deflate, masks: false, composite: false, progress });
+  if (!films.ok) throw new Error(films.reason);
+  return films.value.files.get('films.pdf') ?? new Uint8Array(0);
+}
+
 const drawn = sharpCodec();
 const made = await demoJob(join(root, 'build', 'demo'), nodeFiles(), drawn);
 if (!made.ok) throw new Error(made.reason);
+const file = { ...made.value, job: withInks(made.value.job, Number(inks)) };
 const pool = workerPool(join(root, 'dist', 'host', 'worker.mjs'), 2);
 const workers: Workers = {
   ...pool,
   run: <In, Out>(task: string, input: In, abort?: Abort) =>
     timed(task, pool.run<In, Out>(task, input, abort)),
 };
+const given = from === 'decoded' ? await decodedArt(file, 'bottom', Number(dpi), drawn) : drawn;
 const codec: ImageCodec = {
-  ...drawn,
-  rasterise: (bytes, name, window) => timed('drawing windows', drawn.rasterise(bytes, name, window)),
+  ...given,
+  rasterise: (bytes, name, window) => timed('drawing windows', given.rasterise(bytes, name, window)),
 };
-const [wall, spent] = [performance.now(), cpu()];
 let pdf = 0;
-const films = await makeFilms({
-  job: withInks(made.value.job, Number(inks)),
-  art: made.value.art,
-  faces: ['bottom'],
-  codec,
-  workers,
-  deflate,
-  masks: false,
-  composite: false,
-  dpi: Number(dpi),
-  progress: (share) => {
-    if (share >= 0.85 && pdf === 0) pdf = performance.now();
-  },
-});
-if (!films.ok) throw new Error(films.reason);
+const [wall, spent] = [performance.now(), cpu()];
+const request = { ...file, faces: ['bottom'] as const, codec, workers, dpi: Number(dpi) };
+const bytes = await (from === 'decoded' ? pages(request) : whole(request));
 const end = performance.now();
 stages['writing the PDFs'] = end - pdf;
 const cost: FilmSetCost = {
@@ -81,7 +91,7 @@ const cost: FilmSetCost = {
   peakMb: process.resourceUsage().maxRSS / 1024,
   load: loadavg()[0] as number,
   stages,
-  bytes: films.value.files.get('films.pdf')?.length ?? 0,
+  bytes: bytes.length,
 };
 await pool.close();
 process.send?.(cost, () => process.exit(0));

@@ -35,12 +35,12 @@ import {
 } from '../../core/raster/index.ts';
 import { growRowsPlain } from '../../core/raster/kernels/growPlain.ts';
 import { kernels, scratchUse } from '../../core/raster/kernels/load.ts';
+import { lookUpPlain } from '../../core/raster/kernels/lookUpPlain.ts';
 import { thresholdPlain } from '../../core/raster/kernels/thresholdPlain.ts';
 import { warpRows } from '../../core/raster/kernels/warpPlain.ts';
 import { signedWords, tailBits } from '../../core/raster/mask.ts';
 import { codesOf, wordsOf } from '../../core/separate/codes.ts';
-import { LABEL, labelsOf } from '../../core/separate/labels.ts';
-import { unevenPoints } from '../../core/separate/uneven.ts';
+import { codeOf, LABEL, labelsOf } from '../../core/separate/labels.ts';
 import { Workspace } from '../../core/separate/workspace.ts';
 import { inlineWorkers } from '../../core/tasks.ts';
 import { TRIAL_DPI, trialPart, USUAL_TRIALS } from '../../core/trapTrials.ts';
@@ -346,19 +346,33 @@ async function classifyCases(rate: number): Promise<string[][]> {
   const labels = labelsOf({ inks: inks.map((hex) => ({ hex })), ground: null });
   const space = new Workspace();
   let codes: Uint8Array = new Uint8Array(0);
+  const plainCodes = new Uint8Array(w * h);
+  const code = (word: number) =>
+    codeOf(labels, word & 255, (word >>> 8) & 255, (word >>> 16) & 255, word >>> 24);
+  const nearest = {
+    ours: () => {
+      codes = codesOf(wordsOf(picture), labels, space);
+    },
+    check: () => codes.reduce((sum, one) => sum + (one & LABEL), 0),
+    bytes: 5 * w * h,
+  };
   return measure(
     [
       {
-        name: `nearest of 6 inks, ${w} × ${h} (plain)`,
-        ours: () => {
-          const words = wordsOf(picture);
-          codes = codesOf(picture, words, unevenPoints(words, w, h, space), labels, space);
-        },
+        ...nearest,
+        name: `nearest of 6 inks, ${w} × ${h}`,
+        plain: () => lookUpPlain(wordsOf(picture), code, plainCodes),
         // Our codes also tell how near; at soft edges the nearest by eye may be another than the nearest in bytes.
+        peer: opencv
+          ? async () => ({ ms: (await opencv.ask('nearest', { colours })).ms, check: null })
+          : undefined,
+        peerName: 'OpenCV distances',
+      },
+      {
+        ...nearest,
+        name: 'the same, against a table made beforehand',
         peer: opencv ? async () => ({ ms: (await opencv.ask('classify')).ms, check: null }) : undefined,
         peerName: 'numpy table',
-        check: () => codes.reduce((sum, code) => sum + (code & LABEL), 0),
-        bytes: 5 * w * h,
       },
     ],
     rate,
@@ -386,6 +400,13 @@ async function toneCases(rate: number): Promise<string[][]> {
   let dots: Mask = blankMask(width, height);
   const out = blankMask(width, height);
   const bytes = plane.data.length + out.data.byteLength;
+  const noisy = {
+    ours: () => {
+      dots = thresholdMask(plane, noise, dots);
+    },
+    check: () => inkCount(dots),
+    bytes,
+  };
   return measure(
     [
       {
@@ -400,17 +421,19 @@ async function toneCases(rate: number): Promise<string[][]> {
         bytes,
       },
       {
+        ...noisy,
         name: 'blue noise',
-        ours: () => {
-          dots = thresholdMask(plane, noise, dots);
-        },
         plain: () => thresholdPlain(plane, noise, out),
         peer: opencv
           ? () => opencv.ask('threshold', { tile: [...noise.data], side: noise.width })
           : undefined,
         peerName: 'numpy',
-        check: () => inkCount(dots),
-        bytes,
+      },
+      {
+        ...noisy,
+        name: 'the same, against an ordered pattern',
+        peer: magick(['-ordered-dither', 'o8x8']),
+        peerName: 'ImageMagick (4 quarters)',
       },
       {
         // What a toned film does: its tones are kept four times coarser, and the enlarged plane never exists.
