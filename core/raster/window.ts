@@ -24,14 +24,16 @@ export function crop(
   // Words that are made of two words of the mask; at its borders one of the two may be missing.
   const inner = Math.min(used, Math.max(0, -first));
   const outer = Math.min(used, Math.max(inner, sourceUsed - 1 - first));
+  let source = 0;
+  let target = 0;
+  const wordAt = (at: number): number => (at >= 0 && at < sourceUsed ? from[source + at]! : 0);
+  const atBorder = (w: number) => {
+    const low = wordAt(first + w) >>> shift;
+    to[target + w] = shift === 0 ? low : low | (wordAt(first + w + 1) << (32 - shift));
+  };
   for (let row = Math.max(0, -y); row < height && row + y < mask.height; row++) {
-    const source = (row + y) * mask.stride;
-    const target = row * out.stride;
-    const wordAt = (at: number): number => (at >= 0 && at < sourceUsed ? from[source + at]! : 0);
-    const atBorder = (w: number) => {
-      const low = wordAt(first + w) >>> shift;
-      to[target + w] = shift === 0 ? low : low | (wordAt(first + w + 1) << (32 - shift));
-    };
+    source = (row + y) * mask.stride;
+    target = row * out.stride;
     for (let w = 0; w < inner; w++) atBorder(w);
     if (shift === 0) to.set(from.subarray(source + first + inner, source + first + outer), target + inner);
     else {
