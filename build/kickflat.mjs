@@ -24,6 +24,10 @@ function aside(args) {
     const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'];
     for (const signal of signals) process.on(signal, stop);
     child.on('error', reject);
+    child.on('message', (said) => {
+      child.kill('SIGKILL');
+      resolve(said.status);
+    });
     child.on('exit', (code, signal) => {
       for (const each of signals) process.off(each, stop);
       resolve(code ?? 128 + (constants.signals[signal] ?? 0));

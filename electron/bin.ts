@@ -15,6 +15,10 @@ function isEntry(): boolean {
 
 if (isEntry()) {
   const status = await main(process.argv.slice(2));
-  // A refused picture may still be busy in a thread of its own; nothing it does matters any more.
-  process.stdout.write('', () => process.exit(status));
+  // A refused picture may still be busy in a thread of its own; nothing it does matters any more. Leaving waits for it, all the
+  // same: whoever started this program is told the end, and need not wait.
+  process.stdout.write('', () => {
+    if (process.send) process.send({ status }, () => process.exit(status));
+    else process.exit(status);
+  });
 }
