@@ -4,6 +4,7 @@ import { type Abort, cancelled, type Failure } from '../core/units/index.ts';
 import {
   COMMANDS,
   type Context,
+  calledAs,
   commandHelp,
   generalHelp,
   processVoice,
@@ -54,7 +55,7 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
   const [name, ...rest] = args;
   const specs = COMMANDS.map((c) => c.spec);
   if (name === undefined || name === '--help' || name === 'help') {
-    voice.out(generalHelp(specs));
+    voice.out(generalHelp(specs, calledAs(process.env)));
     return 0;
   }
   const command = COMMANDS.find((c) => c.spec.name === name);
@@ -65,7 +66,7 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
   const given = readOptions(command.spec, rest);
   if (!given.ok) return complain(voice, given);
   if (given.value.flag('help')) {
-    voice.out(commandHelp(command.spec));
+    voice.out(commandHelp(command.spec, calledAs(process.env)));
     return 0;
   }
   const abort = { aborted: false };

@@ -26,7 +26,7 @@ export { type KickCurve, kickCurve, risePast, runPast, slopePast } from './kickC
 export { deckLength, endLength, type LengthWay, straightEndLength } from './length.ts';
 export { type Misfit, misfit } from './misfit.ts';
 export { MISFIT_CONTOUR, misfitPicture } from './misfitPicture.ts';
-export { outlineInto, outlineRing, type PathSink, ringArea } from './outline.ts';
+export { outlineRing, ringArea } from './outline.ts';
 export { deckWithOutline, type ImportOptions } from './outlineFromPieces.ts';
 export { outlineOnSurface } from './outlineOnSurface.ts';
 export type { Pixels } from './pictureLight.ts';

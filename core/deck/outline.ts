@@ -1,13 +1,6 @@
 import type { Mm, Ring } from '../units/index.ts';
 import type { Deck, Face, OutlineEnd } from './deck.ts';
 
-/** Where an outline is drawn to: a screen, a page or a mask. mm, plan, +y up. */
-export interface PathSink {
-  moveTo(x: Mm, y: Mm): void;
-  lineTo(x: Mm, y: Mm): void;
-  closePath(): void;
-}
-
 type Pair = readonly [number, number];
 
 /** Default distance, mm, between an outline's curve and its polygon: a tenth of a 600 dpi point is 0.004, a cut 0.1. */
@@ -99,13 +92,4 @@ export function outlineRing(deck: Deck, face: Face, toleranceMm: Mm = OUTLINE_TO
   const bottom: Ring = deck.outline.kind === 'path' ? deck.outline.points : parametricRing(deck, toleranceMm);
   const ring: Ring = face === 'bottom' ? bottom : bottom.map(([x, y]): Pair => [x, -y]);
   return ringArea(ring) < 0 ? [...ring].reverse() : ring;
-}
-
-/** Draws the plan outline into a sink; see `outlineRing`. */
-export function outlineInto(deck: Deck, face: Face, sink: PathSink): void {
-  outlineRing(deck, face).forEach(([x, y], i) => {
-    if (i === 0) sink.moveTo(x, y);
-    else sink.lineTo(x, y);
-  });
-  sink.closePath();
 }

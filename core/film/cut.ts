@@ -99,10 +99,6 @@ export function inkCrossings(film: FilmArt, path: CutPath): Crossing[] {
   return out;
 }
 
-/** The crossings of a path as films.json has them: middle and length, mm. */
-export const crossingsOf = (film: FilmArt, path: CutPath): [number, number, number][] =>
-  inkCrossings(film, path).map(({ x, y, length }) => [x, y, length]);
-
 /** Ink a straight cut at every pixel across the band would meet, in pixels, and how far the nearest ink beside it is. */
 function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Float64Array {
   const { mask } = film;

@@ -34,7 +34,6 @@ export {
   JobSchema,
   LAYER_TAKES,
   type Layer,
-  type PairOverride,
   type Press,
   PressSchema,
   type Printer,

@@ -165,7 +165,6 @@ export const PairOverrideSchema = z.looseObject({
   /** mm; null: the face's own trap width. */
   width: mm(10).nullable(),
 });
-export type PairOverride = z.infer<typeof PairOverrideSchema>;
 
 export const TrapsSchema = z.looseObject({
   /** mm each ink spreads under its neighbour. 0: butted. */

@@ -1,5 +1,4 @@
 export type { ArtLayer } from './artLayers.ts';
-export type { Clock } from './clock.ts';
 export type { Deflate } from './deflate.ts';
 export type { FileStore } from './fileStore.ts';
 export type { ArtMediaType, ArtProbe, ImageCodec, SvgWindow } from './imageCodec.ts';

@@ -85,6 +85,3 @@ export function exposureTime(input: ExposureInput): Outcome<Calculation<Exposure
     assumptions,
   });
 }
-
-/** Light on the glass off the lamp's axis against that below it, `offset` and `height` in mm: (1 + (x/h)²)^(−3/2). */
-export const lampFalloff = (offset: Mm, height: Mm): number => (1 + (offset / height) ** 2) ** -1.5;

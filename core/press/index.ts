@@ -5,7 +5,7 @@ export { type Drawing, type DrawnItem, drawing, LAYERS, type Layer } from './dra
 export { drawingDxf } from './drawingDxf.ts';
 export { drawingSvg } from './drawingSvg.ts';
 export { type EmulsionInput, emulsionAmount } from './emulsion.ts';
-export { type Exposure, type ExposureInput, exposureTime, lampFalloff, tabletFactor } from './exposure.ts';
+export { type Exposure, type ExposureInput, exposureTime, tabletFactor } from './exposure.ts';
 export { type BurnedScreen, type ExposureHistory, exposureHistory, isAlike } from './exposureLog.ts';
 export type { FilmMeasure } from './filmMeasure.ts';
 export { type FineMap, fineMap } from './fineMap.ts';

@@ -146,28 +146,27 @@ export function holes(mask: Mask): Component[] {
   );
 }
 
-/** Sets every point of the piece that holds (x, y), among points that are `!ink` now, to `ink`. */
-function repaint(mask: Mask, x: number, y: number, ink: boolean, diagonal: boolean): void {
+/** Takes away the 8-connected piece of ink that holds (x, y). */
+function erase(mask: Mask, x: number, y: number): void {
   const { width, height, stride, data } = mask;
-  const differs = (px: number, py: number) =>
-    (((data[py * stride + (px >>> 5)]! >>> (px & 31)) & 1) === 1) !== ink;
+  const inked = (px: number, py: number) => ((data[py * stride + (px >>> 5)]! >>> (px & 31)) & 1) === 1;
   const stack = [x, y];
   while (stack.length > 0) {
     const cy = stack.pop()!;
     const cx = stack.pop()!;
-    if (!differs(cx, cy)) continue;
+    if (!inked(cx, cy)) continue;
     let left = cx;
     let right = cx;
-    while (left > 0 && differs(left - 1, cy)) left--;
-    while (right + 1 < width && differs(right + 1, cy)) right++;
-    for (let px = left; px <= right; px++) setBit(mask, px, cy, ink);
-    const from = diagonal ? Math.max(0, left - 1) : left;
-    const to = diagonal ? Math.min(width - 1, right + 1) : right;
+    while (left > 0 && inked(left - 1, cy)) left--;
+    while (right + 1 < width && inked(right + 1, cy)) right++;
+    for (let px = left; px <= right; px++) setBit(mask, px, cy, false);
+    const from = Math.max(0, left - 1);
+    const to = Math.min(width - 1, right + 1);
     for (const ny of [cy - 1, cy + 1]) {
       if (ny < 0 || ny >= height) continue;
       let inside = false;
       for (let px = from; px <= to; px++) {
-        const open = differs(px, ny);
+        const open = inked(px, ny);
         if (open && !inside) stack.push(px, ny);
         inside = open;
       }
@@ -182,14 +181,6 @@ export const erasePiece = (mask: Mask, x: number, y: number): void => repaint(ma
 export function dropSpecks(mask: Mask, minAreaPx: number): { mask: Mask; dropped: Component[] } {
   const dropped = components(mask).filter(({ area }) => area < minAreaPx);
   const out = copyMask(mask);
-  for (const { x, y } of dropped) repaint(out, x, y, false, true);
+  for (const { x, y } of dropped) erase(out, x, y);
   return { mask: out, dropped };
-}
-
-/** The mask with its holes of at most `maxAreaPx` points inked, and those holes. The given mask stays as it is. */
-export function fillHoles(mask: Mask, maxAreaPx: number): { mask: Mask; filled: Component[] } {
-  const filled = holes(mask).filter(({ area }) => area <= maxAreaPx);
-  const out = copyMask(mask);
-  for (const { x, y } of filled) repaint(out, x, y, true, false);
-  return { mask: out, filled };
 }

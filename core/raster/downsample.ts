@@ -1,7 +1,7 @@
 import { downsampleFast, WIDEST_SQUARE } from './kernels/downsampleFast.ts';
 import { kernels } from './kernels/load.ts';
 import { type Mask, signedWords } from './mask.ts';
-import { bitsIn, type PxBox } from './measure.ts';
+import { bitsIn } from './measure.ts';
 import { blankPlane, type Plane } from './plane.ts';
 
 /** Points with ink among [from, to) of the row that begins at word `row`. */
@@ -63,48 +63,4 @@ function addRow(words: Int32Array, row: number, width: number, factor: number, c
     ink &= bits;
     if (ink !== 0) counts[x] = counts[x]! + (ink === bits ? factor : bitsIn(ink));
   }
-}
-
-/**
- * The share of ink, 0 to 255, in a window of the mask at any scale: `scale` output points a mask point (below 1 reduces).
- * `box` is the window in mask points, real numbers allowed; the plane has round(box × scale) points, at least 1 × 1.
- * Exact area averages: points cut by an output point's border count by the part inside. Outside the mask is bare.
- */
-export function planeFromMask(mask: Mask, box: PxBox, scale: number): Plane {
-  if (!(scale > 0)) throw new RangeError(`A scale must be above 0, but is ${scale}.`);
-  const plane = blankPlane(
-    Math.max(1, Math.round(box.width * scale)),
-    Math.max(1, Math.round(box.height * scale)),
-  );
-  const words = signedWords(mask);
-  const sums = new Float64Array(plane.width);
-  const pitch = { x: box.width / plane.width, y: box.height / plane.height };
-  const bit = (row: number, x: number) =>
-    x < 0 || x >= mask.width ? 0 : (words[row + (x >>> 5)]! >>> (x & 31)) & 1;
-  for (let row = 0; row < plane.height; row++) {
-    sums.fill(0);
-    const top = box.y + row * pitch.y;
-    const bottom = top + pitch.y;
-    for (let y = Math.max(0, Math.floor(top)); y < Math.min(mask.height, Math.ceil(bottom)); y++) {
-      const weight = Math.min(bottom, y + 1) - Math.max(top, y);
-      const start = y * mask.stride;
-      for (let x = 0; x < plane.width; x++) {
-        const left = box.x + x * pitch.x;
-        const right = left + pitch.x;
-        const first = Math.floor(left);
-        const last = Math.ceil(right) - 1;
-        let ink: number;
-        if (first >= last) ink = bit(start, first) * pitch.x;
-        else {
-          ink = bit(start, first) * (first + 1 - left) + bit(start, last) * (right - last);
-          ink += inkBetween(words, start, Math.max(0, first + 1), Math.min(mask.width, last));
-        }
-        sums[x] = sums[x]! + ink * weight;
-      }
-    }
-    const at = row * plane.width;
-    for (let x = 0; x < plane.width; x++)
-      plane.data[at + x] = Math.round((sums[x]! * 255) / (pitch.x * pitch.y));
-  }
-  return plane;
 }

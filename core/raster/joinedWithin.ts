@@ -1,16 +1,12 @@
-import { blankLike, type Mask, sameSize, signedWords } from './mask.ts';
+import { type Mask, sameSize, signedWords } from './mask.ts';
 import { borrowMask, giveBack } from './spareMasks.ts';
 
 /**
- * The part of `within` that is reached from `seed` through `within` in at most `steps` steps, to the eight neighbours and
- * to the four nearest ones by turns, eight first. Where nothing stands in the way that holds every point up to `steps` from
- * `seed` (its reach is an octagon about the disc), but behind a gap only what a way of about that length leads to. Sizes
- * must agree; `seed` may lie outside `within`.
+ * Adds to `out`, and returns it, the part of `within` that is reached from `seed` through `within` in at most `steps` steps, to the
+ * eight neighbours and to the four nearest ones by turns, eight first. Where nothing stands in the way that holds every point up
+ * to `steps` from `seed` (its reach is an octagon about the disc), but behind a gap only what a way of about that length leads
+ * to. Sizes must agree; `seed` may lie outside `within`; `out` may be none of the others.
  */
-export const joinedWithin = (seed: Mask, within: Mask, steps: number): Mask =>
-  addJoinedWithin(seed, within, steps, blankLike(within));
-
-/** Adds `joinedWithin` to `out`, which may be none of the others, and returns it. */
 export function addJoinedWithin(seed: Mask, within: Mask, steps: number, out: Mask): Mask {
   sameSize(seed, within);
   sameSize(seed, out);

@@ -3,7 +3,7 @@ export { type Emulsion, EmulsionSchema } from './emulsion.ts';
 export { type Frame, FrameSchema } from './frame.ts';
 export { firstOf, keepForShop } from './keepForShop.ts';
 export { type Lamp, LampSchema } from './lamp.ts';
-export { HABITS, type Habit, type RunHabits, RunHabitsSchema } from './runHabits.ts';
+export { HABITS, RunHabitsSchema } from './runHabits.ts';
 export {
   readPaletteInks,
   type ShelfInk,

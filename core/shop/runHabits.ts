@@ -20,7 +20,6 @@ export const HABITS = [
   'sideMargin',
   'inkWell',
 ] as const;
-export type Habit = (typeof HABITS)[number];
 
 const { waste, dryingPlaces, exposureUnits, people, rack, clearCoats } = PRESS_RECORDS;
 const { hours, times, spoilPerPull, deckPrice, sheetPrice, plies, hinge, bolts, sideMargin, inkWell } =
@@ -44,4 +43,3 @@ export const RunHabitsSchema = z.looseObject({
   sideMargin,
   inkWell,
 });
-export type RunHabits = z.infer<typeof RunHabitsSchema>;

@@ -45,6 +45,8 @@ export function curveOf(points: readonly RegisterPoint[], limit: GapLimit): Regi
 }
 
 /**
+ * The readable definition of the program's `trialCurve`, in one loop; tests hold the two equal.
+ *
  * Gap against trap width: the same random errors are tried on the prints of every width, so that the curve shows the
  * width and not the luck of the draw. Stops with the points it has once `abort` says so.
  */

@@ -24,7 +24,7 @@ const waySteps = (widthMm: number, dpi: number): number => Math.ceil(toPx(widthM
  * What ink `ink` prints: its separation and its traps. With R the separations and w a rule's width in points,
  *   T = R_i ∪ { D_w(R_i) ∩ R_j for every j that i spreads into },
  * D_w the growth by the disc dx² + dy² ≤ w²; of the added points only those stay that join R_i through added points of
- * the same R_j (8-connected) by a way no longer than w (`joinedWithin`), so that ink never leaps over bare wood or a third
+ * the same R_j (8-connected) by a way no longer than w (`addJoinedWithin`), so that ink never leaps over bare wood or a third
  * ink. Without that length a disc that reaches across a narrow gap left slivers beyond it wherever R_j led around the
  * gap's end. Nothing is added on bare wood, since bare wood is in no R_j, nor on `keepOut`. Separations are disjoint masks of one size at `dpi`, in pull order.
  *

@@ -4,4 +4,3 @@ export type Deg = number & { readonly unit?: 'deg' };
 export type Rad = number & { readonly unit?: 'rad' };
 
 export const toRad = (angle: Deg): Rad => ((angle as number) * Math.PI) / 180;
-export const toDeg = (angle: Rad): Deg => ((angle as number) * 180) / Math.PI;

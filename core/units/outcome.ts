@@ -3,8 +3,3 @@ import type { Failure } from '../sentences/index.ts';
 export type Outcome<T> = { readonly ok: true; readonly value: T } | Failure;
 
 export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
-
-/** Marks the branch a closed switch never reaches. */
-export function assertNever(value: never): never {
-  throw new Error(`Unexpected value: ${JSON.stringify(value)}`);
-}

@@ -12,7 +12,10 @@ export const spec: CommandSpec = {
   takes: ['JOB'],
   does: 'adds art or words to a face of a job; the job as it was stays beside it as JOB.bak',
   options: [...ART_OPTIONS, { name: 'json', help: 'prints what was made as JSON' }],
-  example: 'kickflat add heron.kickflat --face top --art build/demo/little-wave.svg',
+  examples: [
+    'kickflat new --art build/demo/night-heron.svg --inks 5 --deck popsicle-8.25 --out two-sided.kickflat',
+    'kickflat add two-sided.kickflat --face top --art build/demo/little-wave.svg',
+  ],
 };
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {

@@ -32,13 +32,13 @@ export const spec: CommandSpec = {
   name: 'calc',
   takes: ['CALCULATOR'],
   does: `works out one thing: ${CALCULATORS.map((c) => c.name).join(', ')}`,
-  more: CALCULATORS.map((c) => `${c.name}: ${c.does}. ${c.example}`),
+  more: CALCULATORS.map((c) => `${c.name}: ${c.does}.`),
   options: [
     DECK,
     ...allOptions(),
     { name: 'json', help: 'prints inputs, result, formula and assumptions, unrounded' },
   ],
-  example: 'kickflat calc squeegee --deck popsicle-8.25 --blade 180mm --json',
+  examples: CALCULATORS.map((c) => c.example),
 };
 
 function valueAt(result: object, { path }: Row): unknown {

@@ -10,7 +10,7 @@ export const spec: CommandSpec = {
   takes: ['JOB'],
   does: 'lists every problem of a job: what, where, and what to do; exit status 1 when there are errors',
   options: [{ name: 'json', help: 'prints the problems as JSON' }],
-  example: 'kickflat check out/night-heron.kickflat',
+  examples: ['kickflat check out/night-heron.kickflat'],
 };
 
 export const run: Command = async (given, context): Promise<Outcome<0 | 1>> => {

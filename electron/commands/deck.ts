@@ -36,7 +36,7 @@ export const spec: CommandSpec = {
     },
     { name: 'json', help: 'prints the numbers as JSON' },
   ],
-  example: 'kickflat deck out/night-heron.kickflat --point 300,50 --from plan --json',
+  examples: ['kickflat deck out/night-heron.kickflat --point 300,50 --from plan --json'],
 };
 
 /** Points further out than this lie on no deck. */

@@ -22,7 +22,7 @@ export const spec: CommandSpec = {
     { name: 'composite', help: 'also separations.pdf, one page a face with an ink a colour' },
     { name: 'json', help: 'prints what was written as JSON' },
   ],
-  example: 'kickflat films out/night-heron.kickflat --out films --sheet letter --dpi 600',
+  examples: ['kickflat films out/night-heron.kickflat --out films --sheet letter --dpi 600'],
 };
 
 export const run: Command = async (given, context): Promise<Outcome<0>> => {

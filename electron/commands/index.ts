@@ -34,6 +34,6 @@ export const COMMANDS: readonly CommandEntry[] = [
 
 export type { Context } from './context.ts';
 export { sayFilms } from './films.ts';
-export { commandHelp, generalHelp } from './help.ts';
+export { calledAs, commandHelp, generalHelp } from './help.ts';
 export { readOptions, unknown } from './options.ts';
 export { processVoice, sayWritten, type Voice } from './say.ts';

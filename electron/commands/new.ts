@@ -27,7 +27,9 @@ export const spec: CommandSpec = {
     { name: 'out', value: 'JOB', help: 'the job file to make' },
     { name: 'json', help: 'prints what was made as JSON' },
   ],
-  example: 'kickflat new --art build/demo/night-heron.svg --inks 5 --deck popsicle-8.25 --out heron.kickflat',
+  examples: [
+    'kickflat new --art build/demo/night-heron.svg --inks 5 --deck popsicle-8.25 --out heron.kickflat',
+  ],
 };
 
 const jobName = (path: string) => basename(path, extname(path)).slice(0, 200) || 'Job';

@@ -19,8 +19,8 @@ export interface CommandSpec {
   readonly options: readonly OptionSpec[];
   /** Further lines of its own help. */
   readonly more?: readonly string[];
-  /** Works on the demonstration job. */
-  readonly example: string;
+  /** Commands to paste in the project's folder, in this order. */
+  readonly examples: readonly string[];
 }
 
 /** What was typed, sorted by the command's own table. */

@@ -32,7 +32,7 @@ export const spec: CommandSpec = {
     },
     { name: 'json', help: 'prints what was written as JSON' },
   ],
-  example: 'kickflat press out/night-heron.kickflat --out press',
+  examples: ['kickflat press out/night-heron.kickflat --out press'],
 };
 
 async function withShop(job: Job, wanted: boolean): Promise<Outcome<Job>> {

@@ -27,7 +27,7 @@ export const spec: CommandSpec = {
     { name: 'seed', value: 'N', help: 'which wandering; the same seed, the same proof' },
     { name: 'json', help: 'prints what was written as JSON' },
   ],
-  example: 'kickflat proof out/night-heron.kickflat --veneer teal --out heron-teal.png',
+  examples: ['kickflat proof out/night-heron.kickflat --veneer teal --out heron-teal.png'],
 };
 
 /** The job with the wanted veneer in it, and its id. */

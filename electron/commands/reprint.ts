@@ -26,8 +26,9 @@ export const spec: CommandSpec = {
     { name: 'remember', value: 'NAME', help: 'what the run that is over is remembered as (last run)' },
     { name: 'json', help: 'prints what was made as JSON' },
   ],
-  example:
+  examples: [
     "kickflat reprint out/night-heron.kickflat --new-colourway Dusk --ink 'Coral=#8a5fb0' --out dusk.kickflat",
+  ],
 };
 
 type Inks = readonly { readonly id: string; readonly name: string }[];

@@ -28,7 +28,7 @@ export const spec: CommandSpec = {
     { name: 'out', value: 'FILE', help: 'writes the shelf as a palette, .gpl or .json' },
     { name: 'json', help: 'prints the shelf as JSON' },
   ],
-  example: 'kickflat shelf --add out/night-heron.kickflat --out inks.gpl',
+  examples: ['kickflat shelf --add out/night-heron.kickflat --out inks.gpl'],
 };
 
 /** The inks of a file the user named. */

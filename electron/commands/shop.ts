@@ -23,7 +23,7 @@ export const spec: CommandSpec = {
     'A new job begins with the first printer, frame, lamp and emulsion, all meshes, and your times and prices.',
     'A job holds its own copy of what it uses: changing the shop changes no job. kickflat press JOB --shop fills what a job leaves open.',
   ],
-  example: 'kickflat shop out/night-heron.kickflat',
+  examples: ['kickflat shop out/night-heron.kickflat'],
 };
 
 /** Bytes of a shop's file; the largest sensible one is far smaller. */

@@ -21,7 +21,7 @@ export const spec: CommandSpec = {
     { name: 'browser', help: 'in the browser even where a window could be opened' },
     { name: 'json', help: 'prints the address as JSON' },
   ],
-  example: 'kickflat studio out/night-heron.kickflat',
+  examples: ['kickflat studio out/night-heron.kickflat'],
 };
 
 /** Looks every half second whether the work is over. */

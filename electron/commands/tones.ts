@@ -29,7 +29,10 @@ export const spec: CommandSpec = {
     { name: 'json', help: 'prints the curve as JSON' },
   ],
   more: ['kickflat press writes tone-patches.pdf, the film to print and measure.'],
-  example: 'kickflat tones shaded.kickflat --printed 10=17,25=38,50=66,75=88',
+  examples: [
+    'kickflat new --art build/demo/little-wave.svg --inks 2 --method halftone --out shaded.kickflat',
+    'kickflat tones shaded.kickflat --printed 10=17,25=38,50=66,75=88',
+  ],
 };
 
 /** “25=38,50=66” as shares; refused with what is wrong in it. */

@@ -36,7 +36,7 @@ export const spec: CommandSpec = {
     { name: 'seed', value: 'N', help: 'which errors; the same seed, the same figures (1)' },
     { name: 'json', help: 'prints everything as JSON' },
   ],
-  example: 'kickflat traps out/night-heron.kickflat --tolerance 0.4mm',
+  examples: ['kickflat traps out/night-heron.kickflat --tolerance 0.4mm'],
 };
 
 /** The tolerance asked for: a length, what the log teaches, or the job's own. */

@@ -34,8 +34,6 @@ export const changeArt = (job: Job, face: Face, id: string, change: Partial<Art>
   onFace(job, face, (f) => ({ ...f, art: replaced(f.art, id, change) }));
 export const removeArt = (job: Job, face: Face, ids: readonly string[]): Job =>
   onFace(job, face, (f) => ({ ...f, art: f.art.filter((a) => !ids.includes(a.id)) }));
-export const moveArt = (job: Job, face: Face, from: number, to: number): Job =>
-  onFace(job, face, (f) => ({ ...f, art: moved(f.art, from, to) }));
 
 export const changeInk = (job: Job, face: Face, id: string, change: Partial<Ink>): Job =>
   onFace(job, face, (f) => ({ ...f, inks: replaced(f.inks, id, change) }));

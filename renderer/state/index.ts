@@ -11,7 +11,6 @@ export {
   changeTraps,
   changeVeneer,
   inkColour,
-  moveArt,
   moveBoundaries,
   moved,
   moveInk,

@@ -7,6 +7,7 @@ import { chromiumPath, launch } from './chromium.ts';
 import { demoOnDeck } from './flows.ts';
 import { reach } from './keyboard.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage } from './studioPage.ts';
 
 /** axe-core's rules for WCAG 2.2 A and AA, and its best practices; contrast is among them. */
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -68,12 +69,7 @@ describe.skipIf(chromiumPath === undefined)('the studio for everyone', () => {
 
   for (const colorScheme of ['light', 'dark'] as const)
     test(`axe finds nothing serious on the welcome, any station or the glossary, ${colorScheme}`, async () => {
-      const page = await browser.newPage({
-        viewport: { width: 1440, height: 900 },
-        reducedMotion: 'reduce',
-        colorScheme,
-      });
-      page.setDefaultTimeout(120_000);
+      const { page } = await newStudioPage(browser, { colorScheme, patience: 120_000 });
       await page.goto(host.address);
       await page.getByRole('button', { name: /Look at the demo/ }).waitFor();
       const found: Record<string, string[]> = { Welcome: await grave(page) };
@@ -94,8 +90,7 @@ describe.skipIf(chromiumPath === undefined)('the studio for everyone', () => {
     });
 
   test('from own art to films with the keyboard alone, every stop of the focus to be seen', async () => {
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
-    page.setDefaultTimeout(120_000);
+    const { page } = await newStudioPage(browser, { patience: 120_000 });
     // Listening begins before the key, for the browser must hear of it first.
     page.on('filechooser', (chooser) =>
       chooser.setFiles({ name: 'buoy.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(BUOY) }),
@@ -140,12 +135,11 @@ describe.skipIf(chromiumPath === undefined)('the studio for everyone', () => {
 
   // 1440 × 900 at 200 % is 720 × 450 to the page (WCAG 2.2, 1.4.4 Resize Text).
   test('at 200 % nothing is cut off and every station is reached', async () => {
-    const page = await browser.newPage({
+    const { page } = await newStudioPage(browser, {
       viewport: { width: 720, height: 450 },
       deviceScaleFactor: 2,
-      reducedMotion: 'reduce',
+      patience: 120_000,
     });
-    page.setDefaultTimeout(120_000);
     await page.goto(host.address);
     await demoOnDeck(page);
     for (const name of STATIONS) {

@@ -5,6 +5,7 @@ import { openRasterByPython } from '../fixtures/layeredFiles.ts';
 import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage } from './studioPage.ts';
 
 function canMake(): boolean {
   try {
@@ -39,13 +40,11 @@ describe.skipIf(chromiumPath === undefined || !canMake())(
     let browser: Browser;
     let host: StudioHost;
     let page: Page;
-    const trouble: string[] = [];
+    let trouble: string[];
     beforeAll(async () => {
       browser = await launch();
       host = await startHost();
-      page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
-      page.setDefaultTimeout(90_000);
-      page.on('pageerror', (error) => trouble.push(error.message));
+      ({ page, trouble } = await newStudioPage(browser));
       await page.goto(host.address);
     });
     afterAll(async () => {

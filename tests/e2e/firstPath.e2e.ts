@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage } from './studioPage.ts';
 
 /** A flat drawing of our own in four colours, one of them the paper it lies on. */
 const ART =
@@ -21,8 +22,7 @@ describe.skipIf(chromiumPath === undefined)('a newcomer', () => {
   });
 
   test('comes from the empty studio and own art to films of a measured deck in at most 25 actions', async () => {
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, reducedMotion: 'reduce' });
-    page.setDefaultTimeout(120_000);
+    const { page, trouble } = await newStudioPage(browser, { patience: 120_000 });
     page.on('filechooser', (chooser) =>
       chooser.setFiles({ name: 'harbour.svg', mimeType: 'image/svg+xml', buffer: Buffer.from(ART) }),
     );
@@ -60,6 +60,7 @@ describe.skipIf(chromiumPath === undefined)('a newcomer', () => {
     await act('open the films', () => file.path());
     expect(file.suggestedFilename()).toMatch(/\.zip$/);
     expect(done.length).toBeLessThanOrEqual(25);
+    expect(trouble).toEqual([]);
     process.stdout.write(
       `First films after ${done.length} actions and ${((Date.now() - started) / 1000).toFixed(0)} s of the program's own work.\n`,
     );

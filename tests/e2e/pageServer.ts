@@ -4,8 +4,9 @@ import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions } from 'playwright-core';
 import type { FakeDemo } from '../renderer/fakeShell.ts';
+import { newStudioPage, type StudioPage } from './studioPage.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const PAGE = process.env['KICKFLAT_PAGE'] ?? join(ROOT, 'dist/renderer');
@@ -69,25 +70,14 @@ const fakeShellScript = () => {
   return script;
 };
 
-/** A fresh studio in its own context, with everything the page complains about collected in `trouble`. */
+/** A fresh studio in a profile of its own, its program played by the page. */
 export async function openStudio(
   browser: Browser,
   address: string,
-  options: NonNullable<Parameters<Browser['newContext']>[0]> = {},
-): Promise<{ readonly page: Page; readonly trouble: string[] }> {
-  const context = await browser.newContext({
-    viewport: { width: 1440, height: 900 },
-    reducedMotion: 'reduce',
-    ...options,
-  });
-  const page = await context.newPage();
-  page.setDefaultTimeout(90_000);
-  const trouble: string[] = [];
-  page.on('pageerror', (error) => trouble.push(`${error.message}\n${error.stack ?? ''}`));
-  page.on('console', (message) => {
-    if (message.type() === 'error') trouble.push(message.text());
-  });
-  await page.addInitScript(`globalThis.DEMO = ${JSON.stringify(demo())};\n${await fakeShellScript()}`);
-  await page.goto(address);
-  return { page, trouble };
+  options: BrowserContextOptions = {},
+): Promise<StudioPage> {
+  const opened = await newStudioPage(browser, options);
+  await opened.page.addInitScript(`globalThis.DEMO = ${JSON.stringify(demo())};\n${await fakeShellScript()}`);
+  await opened.page.goto(address);
+  return opened;
 }

@@ -6,7 +6,7 @@ import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { demoOnDeck } from './flows.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
-import { newStudioPage } from './studioPage.ts';
+import { newStudioPage, newTab } from './studioPage.ts';
 
 describe.skipIf(chromiumPath === undefined)('screens and press in the studio', () => {
   let browser: Browser;
@@ -16,7 +16,7 @@ describe.skipIf(chromiumPath === undefined)('screens and press in the studio', (
   beforeAll(async () => {
     browser = await launch();
     host = await startHost();
-    ({ page, trouble } = await newStudioPage(browser, { height: 1000 }));
+    ({ page, trouble } = await newStudioPage(browser, { viewport: { width: 1440, height: 1000 } }));
     await page.goto(host.address);
     await demoOnDeck(page);
     await station(page, 'Press');
@@ -111,7 +111,7 @@ describe.skipIf(chromiumPath === undefined)('screens and press in the studio', (
     const kept = () => JSON.parse(readFileSync(`${host.state}/shop.json`, 'utf8'));
     expect(kept().lamps).toEqual([{ name: 'Black box' }]);
     expect(kept().frames[0]).toMatchObject({ width: 400, length: 1060 });
-    const other = await page.context().newPage();
+    const { page: other } = await newTab(page.context());
     await other.goto(host.address);
     await other.getByRole('button', { name: /Start from a deck/ }).click();
     await other.getByRole('navigation', { name: 'Stations' }).waitFor();

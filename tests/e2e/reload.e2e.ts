@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage, newTab } from './studioPage.ts';
 
 /** The studio promises two seconds; a busy machine gets more. */
 const KEPT_MS = 5000;
@@ -13,19 +14,12 @@ describe.skipIf(chromiumPath === undefined)('a page loaded again while its progr
   let host: StudioHost;
   let page: Page;
   let other: Page;
-  const open = async (context: Awaited<ReturnType<Browser['newContext']>>) => {
-    const fresh = await context.newPage();
-    fresh.setDefaultTimeout(90_000);
-    fresh.on('dialog', (dialog) => void dialog.accept());
-    await fresh.goto(host.address);
-    return fresh;
-  };
   beforeAll(async () => {
     browser = await launch();
     host = await startHost();
-    const context = await browser.newContext({ reducedMotion: 'reduce' });
-    page = await open(context);
-    other = await open(context);
+    ({ page } = await newStudioPage(browser));
+    ({ page: other } = await newTab(page.context()));
+    for (const tab of [page, other]) await tab.goto(host.address);
   });
   afterAll(async () => {
     await browser?.close();

@@ -7,6 +7,7 @@ import { deckTemplate } from '../../core/deck/index.ts';
 import { newJob, packJob, unpackJob } from '../../core/job/index.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage, newTab } from './studioPage.ts';
 
 describe.skipIf(chromiumPath === undefined)('one job open in two tabs of the browser', () => {
   let browser: Browser;
@@ -24,11 +25,9 @@ describe.skipIf(chromiumPath === undefined)('one job open in two tabs of the bro
     writeFileSync(path, packJob({ job, art: new Map() }));
     browser = await launch();
     host = await startHost(state, path);
-    const context = await browser.newContext({ reducedMotion: 'reduce' });
-    tabs = [await context.newPage(), await context.newPage()];
+    const { page } = await newStudioPage(browser);
+    tabs = [page, (await newTab(page.context())).page];
     for (const tab of tabs) {
-      tab.setDefaultTimeout(90_000);
-      tab.on('dialog', (dialog) => void dialog.accept());
       await tab.goto(host.address);
       await tab.getByLabel('Job name').waitFor();
     }

@@ -9,6 +9,7 @@ import { photograph, pinhole } from '../core/deck/photograph.ts';
 import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
+import { newStudioPage } from './studioPage.ts';
 
 /** Where screenshots of the dialogue go when someone wants to look at them. */
 const LOOK = process.env['KICKFLAT_LOOK'];
@@ -18,15 +19,12 @@ describe.skipIf(chromiumPath === undefined)('tracing a photographed deck in the 
   let host: StudioHost;
   let page: Page;
   let dir: string;
-  const trouble: string[] = [];
+  let trouble: string[];
   beforeAll(async () => {
     dir = mkdtempSync(join(tmpdir(), 'kickflat-trace-'));
     browser = await launch();
     host = await startHost();
-    page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
-    page.setDefaultTimeout(90_000);
-    page.on('pageerror', (error) => trouble.push(error.message));
-    page.on('dialog', (dialog) => void dialog.accept());
+    ({ page, trouble } = await newStudioPage(browser));
   });
   afterAll(async () => {
     await browser?.close();

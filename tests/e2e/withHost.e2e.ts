@@ -6,7 +6,7 @@ import { settled, station } from './board.ts';
 import { chromiumPath, launch } from './chromium.ts';
 import { changeInk, demoOnDeck, everyStation } from './flows.ts';
 import { type StudioHost, startHost } from './studioHost.ts';
-import { newStudioPage } from './studioPage.ts';
+import { newStudioPage, newTab } from './studioPage.ts';
 
 describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by the program', () => {
   let browser: Browser;
@@ -86,9 +86,8 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, served by 
   });
 
   test('a drawing dropped on an empty studio is laid on a deck with its own inks', async () => {
-    const other = await page.context().newPage();
-    const address = new URL(host.address);
-    await other.goto(host.address.includes('#') ? host.address : address.href);
+    const { page: other } = await newTab(page.context());
+    await other.goto(host.address);
     await other.getByRole('button', { name: /Start from art/ }).waitFor();
     await other.evaluate(() => {
       const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="400" height="120" viewBox="0 0 400 120">

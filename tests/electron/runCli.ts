@@ -7,6 +7,9 @@ import { expect } from 'vitest';
 /** The command line as a checkout runs it. */
 export const BIN = fileURLToPath(new URL('../../build/kickflat.mjs', import.meta.url));
 
+/** A terminal without a display; the tests themselves may have been started through npx, which the help would tell of. */
+export const TERMINAL = { ...process.env, DISPLAY: '', WAYLAND_DISPLAY: '', npm_lifecycle_event: '' };
+
 export interface Ran {
   readonly status: number | null;
   readonly out: string;
@@ -32,7 +35,7 @@ export function kickflat(
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, ['--import', watch, BIN, ...args], {
       cwd,
-      env: { ...process.env, KICKFLAT_STATE: join(cwd, 'state'), DISPLAY: '', WAYLAND_DISPLAY: '', ...env },
+      env: { ...TERMINAL, KICKFLAT_STATE: join(cwd, 'state'), ...env },
       stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
     });
     const texts = ['', '', '', ''];

@@ -9,13 +9,13 @@ import { LINEAR_OF_BYTE, linearOfHex, parseHex } from '../../core/colour/index.t
 import {
   blueNoiseTile,
   errorDiffuseMixtures,
-  errorDiffuseShares,
   getBit,
   type Mask,
   type Picture,
   thresholdShares,
 } from '../../core/raster/index.ts';
 import { suggestInks, unmixPicture, unmixTable } from '../../core/separate/index.ts';
+import { diffuseShares } from './diffuseShares.ts';
 import { type Light, meanDifference, seen } from './eye.ts';
 
 /**
@@ -102,7 +102,7 @@ for (const file of readdirSync(PHOTOS).filter((name) => name.endsWith('.jpg')))
         const off = (light: Light) => meanDifference(truth, seen(light, POINTS_A_DEGREE));
         const colours = [palette.bare, ...palette.inks];
         const ours = off(dotsAsLight(errorDiffuseMixtures(planes, colours, width, height), hexes));
-        const shares = off(dotsAsLight(errorDiffuseShares(planes, width, height), hexes));
+        const shares = off(dotsAsLight(diffuseShares(planes, width, height), hexes));
         const light = (k: number) => {
           const [r, g, b] = k === 0 ? palette.bare : palette.inks[k - 1]!;
           return 0.2126 * r + 0.7152 * g + 0.0722 * b;

@@ -18,6 +18,7 @@ const source = readdirSync(join(ROOT, 'renderer'), { recursive: true, encoding: 
 /** Words that stand on the screen in parts, or come from a template. */
 const inParts = (words: string) =>
   words
+    .replace(/^\+ /, '')
     .toLowerCase()
     .replace(/’/g, "[’']")
     .split(/\s*\|\s*/);

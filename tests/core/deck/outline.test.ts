@@ -5,7 +5,6 @@ import {
   holesOnSurface,
   importOutlineDxf,
   importOutlineSvg,
-  outlineInto,
   outlineOnSurface,
   outlineRing,
   printableRings,
@@ -79,13 +78,6 @@ test('the top is the bottom flipped across, and drawing closes once', () => {
     new Set(path.map(([x, y]) => String([x, -y]))),
   );
   for (const face of FACES) expect(ringArea(outlineRing(deck, face))).toBeGreaterThan(0);
-  const calls: string[] = [];
-  outlineInto(deck, 'bottom', {
-    moveTo: () => calls.push('m'),
-    lineTo: () => calls.push('l'),
-    closePath: () => calls.push('z'),
-  });
-  expect(calls.join('')).toBe('mlllz');
 });
 
 test('the printable area keeps its margin from the outline, clears the holes and stops at the reach', () => {

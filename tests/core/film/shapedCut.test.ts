@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { crossingsOf, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
+import { type CutPath, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
 import { CUT_PRICES, cutBand, cutCosts } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
 import { bestCut } from '../../../core/film/seam.ts';
@@ -22,6 +22,9 @@ function bandFilm(
   paint(mask, box, dpi, box, inside);
   return { inkId: 'a', inkName: 'a', hex: '#000000', pull: 1, pulls: 1, meshPerCm: 77, mask, box, dpi };
 }
+/** Each crossing as films.json has it: its middle, and its length in mm. */
+const crossingsOf = (film: FilmArt, path: CutPath) =>
+  inkCrossings(film, path).map(({ x, y, length }) => [x, y, length]);
 const total = (list: readonly (readonly number[])[]) => list.reduce((sum, one) => sum + one[2]!, 0);
 
 describe('shaped cuts', () => {

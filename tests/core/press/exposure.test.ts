@@ -2,7 +2,6 @@ import { expect, test } from 'vitest';
 import {
   exposureHistory,
   exposureTime,
-  lampFalloff,
   stepTest,
   stepTestReading,
   tabletFactor,
@@ -49,15 +48,6 @@ test.each([
   [45, 300, 1000, 500],
 ])('%d s at %d mm, moved to %d mm', (was, distance, newDistance, now) =>
   expect(time({ time: was, distance, newDistance })).toBeCloseTo(now, 9),
-);
-
-test.each([
-  // Point lamp off its axis: (1 + (x/h)²)^(−3/2), reckoned apart.
-  [300, 600, 0.715542],
-  [450, 600, 0.512],
-  [300, 1000, 0.87874],
-])('%d mm off the axis of a lamp %d mm up', (offset, height, share) =>
-  expect(lampFalloff(offset, height)).toBeCloseTo(share, 5),
 );
 
 test('to dyed mesh and back is no change', () => {

@@ -5,7 +5,6 @@ import {
   draw,
   dropSpecks,
   equal,
-  fillHoles,
   getBit,
   holes,
   joined,
@@ -88,24 +87,6 @@ describe('connected pieces', () => {
         if (piece.area >= 4) for (const [x, y] of piece.points) setBit(expected, x, y);
       expect(equal(clean, expected)).toBe(true);
       expect(dropped).toHaveLength(pieces.filter((p) => p.area < 4).length);
-    }
-  });
-
-  test('small holes close, large ones and bays stay open', () => {
-    for (const mask of masks) {
-      const { mask: closed, filled } = fillHoles(mask, 3);
-      expect(tidy(closed)).toBe(true);
-      const open = byWalking(mask, false, false);
-      const inner = open.filter(
-        ({ area, box }) =>
-          area <= 3 && box[0]! > 0 && box[1]! > 0 && box[2]! < mask.width - 1 && box[3]! < mask.height - 1,
-      );
-      expect(filled).toHaveLength(inner.length);
-      const expected = randomMask(mask.width, mask.height, 0, 0);
-      for (let y = 0; y < mask.height; y++)
-        for (let x = 0; x < mask.width; x++) if (getBit(mask, x, y)) setBit(expected, x, y);
-      for (const piece of inner) for (const [x, y] of piece.points) setBit(expected, x, y);
-      expect(equal(closed, expected)).toBe(true);
     }
   });
 });

@@ -2,14 +2,11 @@ import { describe, expect, test } from 'vitest';
 import {
   blankMask,
   complement,
-  copyMask,
   discSquares,
   distanceSquared,
   getBit,
-  localHalfThickness,
   type Mask,
   shrink,
-  thicknessLadder,
 } from '../../../core/raster/index.ts';
 import { blobs, randomMask } from './randomMask.ts';
 
@@ -66,62 +63,5 @@ describe('distances', () => {
       for (let y = 0; y < 120; y++)
         for (let x = 0; x < 200; x++) expect(getBit(small, x, y)).toBe(d[y * 200 + x]! > squared);
     }
-  });
-});
-
-/** For every point and every disc centre: the largest digital disc inside the ink that covers the point. */
-function thicknessByBruteForce(mask: Mask, limit: number): Uint32Array {
-  const { width, height } = mask;
-  const out = new Uint32Array(width * height);
-  const squares = discSquares(limit);
-  for (let cy = 0; cy < height; cy++)
-    for (let cx = 0; cx < width; cx++) {
-      let fits = -1;
-      for (const n of squares) {
-        let inside = true;
-        const r = Math.floor(Math.sqrt(n));
-        for (let dy = -r; dy <= r && inside; dy++)
-          for (let dx = -r; dx <= r && inside; dx++)
-            if (dx * dx + dy * dy <= n && !getBit(mask, cx + dx, cy + dy)) inside = false;
-        if (!inside) break;
-        fits = n;
-      }
-      const r = Math.floor(Math.sqrt(Math.max(0, fits)));
-      for (let dy = -r; dy <= r; dy++)
-        for (let dx = -r; dx <= r; dx++)
-          if (dx * dx + dy * dy <= fits) {
-            const at = (cy + dy) * width + cx + dx;
-            out[at] = Math.max(out[at]!, fits);
-          }
-    }
-  return out;
-}
-
-describe('local half-thickness', () => {
-  test('agrees with every disc at every place', () => {
-    for (const mask of [blobs(90, 60, 9, 21), blobs(65, 50, 6, 22), randomMask(40, 30, 0.9, 3)])
-      expect([...localHalfThickness(mask, { y: 0, rows: mask.height }, 7)]).toEqual([
-        ...thicknessByBruteForce(mask, 7),
-      ]);
-  });
-
-  test('bands give the same as the whole', () => {
-    const mask = blobs(90, 100, 14, 23);
-    const whole = localHalfThickness(mask, { y: 0, rows: 100 }, 6);
-    for (let y = 0; y < 100; y += 30) {
-      const rows = Math.min(30, 100 - y);
-      expect([...localHalfThickness(mask, { y, rows }, 6)]).toEqual([
-        ...whole.subarray(y * 90, (y + rows) * 90),
-      ]);
-    }
-  });
-
-  test('the ladder only ever gains points on its way down', () => {
-    const mask = blobs(120, 80, 12, 24);
-    let last: Mask | null = null;
-    thicknessLadder(mask, [1, 4, 2, 3], (_, covered) => {
-      if (last) for (let i = 0; i < last.data.length; i++) expect(last.data[i]! & ~covered.data[i]!).toBe(0);
-      last = copyMask(covered);
-    });
   });
 });

@@ -4,7 +4,6 @@ import {
   draw,
   enlargeMask,
   equal,
-  errorDiffuseShares,
   inkCount,
   maskOf,
   type Plane,
@@ -74,42 +73,4 @@ describe('a plane enlarged and screened in bands', () => {
         expect(Math.abs(ink / 180 ** 2 - s / (steps - 1))).toBeLessThan(0.01);
       }
     });
-});
-
-describe('shares as dots of single inks', () => {
-  test('keep the measure of every ink', () => {
-    const side = 128;
-    const asked = [25, 115, 5, 110];
-    const planes = asked.map((v) => new Uint8Array(side * side).fill(v));
-    const made = errorDiffuseShares(planes, side, side).map((m) => inkCount(m) / side ** 2);
-    asked.slice(1).forEach((v, i) => {
-      expect(Math.abs((made[i] as number) - v / 255)).toBeLessThan(0.004);
-    });
-  });
-
-  test('give each point one ink or none, and flat parts no speck of another', () => {
-    const [w, h] = [64, 32];
-    const left = new Uint8Array(w * h).map((_, i) => (i % w < 32 ? 128 : 0));
-    const other = left.map((v) => (v ? 127 : 0));
-    const flat = left.map((v) => (v ? 0 : 255));
-    const [a, b, c] = errorDiffuseShares([new Uint8Array(w * h), left, other, flat], w, h);
-    if (!a || !b || !c) throw new Error('Three inks give three masks.');
-    expect(inkCount(a) + inkCount(b)).toBe(32 * h);
-    expect(inkCount(c)).toBe(32 * h);
-  });
-
-  test('spread the error of Floyd and Steinberg: 7 to the next point, 3, 5 and 1 below, of 16', () => {
-    // Half of ink and bare in one row: by hand 0.5 takes bare (first of equals), 0.5 + 7/16 · 0.5 takes ink, and so on.
-    const half = new Uint8Array(8).fill(127);
-    const rest = half.map((v) => 255 - v);
-    const [ink] = errorDiffuseShares([rest, half], 8, 1);
-    const by = [];
-    for (let x = 0, carry = 0; x < 8; x++) {
-      const want = 127 / 255 + carry;
-      const takes = want > 0.5;
-      by.push(takes ? '#' : '.');
-      carry = (7 / 16) * (want - (takes ? 1 : 0));
-    }
-    expect(draw(ink as never)).toBe(by.join(''));
-  });
 });

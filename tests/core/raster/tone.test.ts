@@ -7,7 +7,6 @@ import {
   components,
   draw,
   errorDiffuse,
-  errorDiffuseIndex,
   getBit,
   halftoneMask,
   inkCount,
@@ -238,76 +237,6 @@ describe('error diffusion', () => {
     expect(Math.abs(inkCount(errorDiffuse({ width: 500, height: 400, data })) - sum)).toBeLessThanOrEqual(
       500,
     );
-  });
-});
-
-describe('error diffusion to inks', () => {
-  const bare = [224, 196, 150] as const;
-  const inks = [
-    [200, 40, 30],
-    [20, 60, 120],
-    [240, 240, 230],
-  ] as const;
-  const fill = (width: number, height: number, colour: readonly [number, number, number], alpha = 255) => {
-    const data = new Uint8Array(width * height * 4);
-    for (let i = 0; i < width * height; i++) data.set([...colour, alpha], 4 * i);
-    return { width, height, data };
-  };
-  /** IEC 61966-2-1. */
-  const linear = (level: number) => {
-    const v = level / 255;
-    return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-  };
-
-  test('a picture in the inks’ own colours is left as it is', () => {
-    for (const [k, ink] of [bare, ...inks].entries()) {
-      const masks = errorDiffuseIndex(fill(40, 30, ink), [bare, ...inks]);
-      expect(masks.map(inkCount)).toEqual(inks.map((_, i) => (i + 1 === k ? 1200 : 0)));
-    }
-  });
-
-  test('a mixture has the picture’s mean colour in linear light', () => {
-    const colours = [bare, ...inks];
-    for (const shares of [
-      [0.5, 0.5, 0, 0],
-      [0.2, 0.3, 0.4, 0.1],
-      [0.1, 0, 0.3, 0.6],
-    ]) {
-      const mix = [0, 1, 2].map((c) =>
-        shares.reduce((sum, share, k) => sum + share * linear(colours[k]![c]!), 0),
-      );
-      const level = mix.map((v) =>
-        Math.round(255 * (v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055)),
-      );
-      const asked = level.map(linear);
-      const masks = errorDiffuseIndex(fill(120, 120, level as [number, number, number]), colours);
-      const counts = masks.map((mask) => inkCount(mask) / 14400);
-      const found = [0, 1, 2].map((c) =>
-        [1 - counts.reduce((a, b) => a + b, 0), ...counts].reduce(
-          (sum, share, k) => sum + share * linear(colours[k]![c]!),
-          0,
-        ),
-      );
-      for (let c = 0; c < 3; c++) expect(Math.abs(found[c]! - asked[c]!)).toBeLessThan(0.01);
-      for (let y = 0; y < 120; y++)
-        for (let x = 0; x < 120; x++)
-          expect(masks.filter((mask) => getBit(mask, x, y)).length).toBeLessThanOrEqual(1);
-    }
-  });
-
-  test('where the picture is transparent the ground stays bare', () => {
-    const masks = errorDiffuseIndex(fill(40, 30, [200, 40, 30], 0), [bare, ...inks]);
-    expect(masks.map(inkCount)).toEqual([0, 0, 0]);
-  });
-
-  test('a colour beyond all inks does not smear into what follows it', () => {
-    const picture = fill(60, 40, [0, 255, 0]);
-    for (let y = 0; y < 40; y++)
-      for (let x = 30; x < 60; x++) picture.data.set([200, 40, 30, 255], 4 * (y * 60 + x));
-    const [red] = errorDiffuseIndex(picture, [bare, ...inks]);
-    let right = 0;
-    for (let y = 0; y < 40; y++) for (let x = 36; x < 60; x++) if (getBit(red!, x, y)) right++;
-    expect(right).toBeGreaterThan(24 * 40 * 0.97);
   });
 });
 

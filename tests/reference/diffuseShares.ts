@@ -1,11 +1,13 @@
-import type { Px } from '../units/index.ts';
-import { ErrorRows } from './errorRows.ts';
-import { blankMask, type Mask, setBit } from './mask.ts';
+import { ErrorRows } from '../../core/raster/errorRows.ts';
+import { blankMask, type Mask, setBit } from '../../core/raster/index.ts';
+import type { Px } from '../../core/units/index.ts';
 
 /** Shares are carried in 64ths of a level, so that rounding loses no tone on long slopes. */
 const FINE = 64;
 
 /**
+ * A way that the program does not take, to measure its own (`errorDiffuseMixtures`) against.
+ *
  * Shares of several inks as points of one ink each, by error diffusion (R. W. Floyd, L. Steinberg, 1976) of all shares at once,
  * in turns from left to right and from right to left: each point takes the ink whose share, with what its neighbours missed,
  * is the largest. Only inks that a mixture names appear in it, and each in its own measure: what is missed of one ink is
@@ -14,7 +16,7 @@ const FINE = 64;
  * `planes` hold one byte a point, in sum 255; plane 0 is bare and leaves no ink, plane k inks mask k − 1 of the result. Where
  * one share is whole its ink (or bare) is taken as it is, and nothing is passed on: flat parts stay flat.
  */
-export function errorDiffuseShares(planes: readonly Uint8Array[], width: Px, height: Px): Mask[] {
+export function diffuseShares(planes: readonly Uint8Array[], width: Px, height: Px): Mask[] {
   const count = planes.length;
   if (count === 0 || planes.some((plane) => plane.length < width * height))
     throw new RangeError(`Shares of ${width} × ${height} points are needed, bare's among them.`);
