@@ -1,4 +1,5 @@
 import type { Box } from '../units/index.ts';
+import { overlap } from './bounds.ts';
 import type { FilmArt } from './filmArt.ts';
 import { anyInk, pixelsOf } from './inkSearch.ts';
 import { line, type Shape } from './shape.ts';
@@ -162,10 +163,10 @@ export function straightCut(film: FilmArt, band: Box, runs: 'across' | 'along'):
 }
 
 /**
- * Cut ticks: hairlines at either end of a path, in the margin only, ending before any ink of the face, so that nothing of
- * a cut can burn among the art. A straight edge laid from tick to tick gives the cut.
+ * Cut ticks: hairlines at either end of a path, in the margin only, ending before any ink of the face and any of the
+ * `marks`, so that nothing of a cut can burn among the art. A straight edge laid from tick to tick gives the cut.
  */
-export function cutShapes(films: readonly FilmArt[], path: CutPath): Shape[] {
+export function cutShapes(films: readonly FilmArt[], path: CutPath, marks: readonly Box[] = []): Shape[] {
   const shapes: Shape[] = [];
   const tick = (from: readonly [number, number], to: readonly [number, number]) => {
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
@@ -173,7 +174,8 @@ export function cutShapes(films: readonly FilmArt[], path: CutPath): Shape[] {
     let reach = 0;
     while (reach < TICK && reach + CLEAR < length) {
       const [x, y] = [from[0] + dx * (reach + 0.5), from[1] + dy * (reach + 0.5)];
-      if (anyInk(films, { x: x - CLEAR, y: y - CLEAR, width: 2 * CLEAR, height: 2 * CLEAR })) break;
+      const about = { x: x - CLEAR, y: y - CLEAR, width: 2 * CLEAR, height: 2 * CLEAR };
+      if (anyInk(films, about) || marks.some((mark) => overlap(mark, about))) break;
       reach += 0.5;
     }
     if (reach >= 0.5) shapes.push(line(HAIR, from, [from[0] + dx * reach, from[1] + dy * reach]));
@@ -187,12 +189,20 @@ export function cutShapes(films: readonly FilmArt[], path: CutPath): Shape[] {
 const DASH = 3;
 const ASIDE = 0.6;
 
+/** mm that a cut's lines keep from marks and from one another. */
+const APART = 0.4;
+
 /**
  * The guide line of a shaped cut on the upper sheet: dashes beside the path, left of it as it runs, in the
- * strip that falls away, none within 0.4 mm of ink. Nothing of it stays on the film after the cut.
+ * strip that falls away, none within 0.4 mm of ink or of a `mark`, nor beside the ticks at the path's ends. Nothing of it
+ * stays on the film after the cut. Film space mm.
  */
-export function wasteDashes(film: FilmArt, path: CutPath): Shape[] {
+export function wasteDashes(film: FilmArt, path: CutPath, marks: readonly Box[] = []): Shape[] {
   const shapes: Shape[] = [];
+  const whole = path.reduce((sum, [x, y], i) => {
+    const [x0, y0] = path[Math.max(0, i - 1)]!;
+    return sum + Math.hypot(x - x0, y - y0);
+  }, 0);
   let walked = 0;
   let run: [number, number][] = [];
   const close = () => {
@@ -207,9 +217,10 @@ export function wasteDashes(film: FilmArt, path: CutPath): Shape[] {
     for (let at = 0; at < length; at += 0.5) {
       const x = x0 + dx * at - dy * ASIDE;
       const y = y0 + dy * at + dx * ASIDE;
-      const drawn = Math.floor((walked + at) / DASH) % 2 === 0;
-      const inked = anyInk([film], { x: x - 0.45, y: y - 0.45, width: 0.9, height: 0.9 });
-      if (drawn && !inked) run.push([x, y]);
+      const far = Math.min(walked + at, whole - walked - at);
+      const drawn = Math.floor((walked + at) / DASH) % 2 === 0 && far > TICK + APART;
+      const about = { x: x - 0.45, y: y - 0.45, width: 0.9, height: 0.9 };
+      if (drawn && !anyInk([film], about) && !marks.some((mark) => overlap(mark, about))) run.push([x, y]);
       else close();
     }
     walked += length;

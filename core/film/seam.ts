@@ -55,6 +55,13 @@ interface Strip {
   readonly free: (p: number, q: number, dp: number, dq: number) => boolean;
 }
 
+/** A rectangle of the strip (p, q, its lengths) in film space. */
+function stripBox({ toFilm }: Pick<Strip, 'toFilm'>, p: number, q: number, dp: number, dq: number): Box {
+  const [x, y] = apply(toFilm, p, q);
+  const [x1, y1] = apply(toFilm, p + dp, q + dq);
+  return { x, y, width: x1 - x, height: y1 - y };
+}
+
 function stripOf(
   films: readonly FilmArt[],
   band: Box,
@@ -64,9 +71,7 @@ function stripOf(
   const across = runs === 'across';
   const toFilm: Affine = across ? [0, 1, 1, 0, band.x, band.y] : [1, 0, 0, 1, band.x, band.y];
   const free = (p: number, q: number, dp: number, dq: number): boolean => {
-    const [x, y] = apply(toFilm, p - CLEAR, q - CLEAR);
-    const [long, wide] = [dp + 2 * CLEAR, dq + 2 * CLEAR];
-    const box = across ? { x, y, width: wide, height: long } : { x, y, width: long, height: wide };
+    const box = stripBox({ toFilm }, p - CLEAR, q - CLEAR, dp + 2 * CLEAR, dq + 2 * CLEAR);
     return !taken.some((mark) => meets(mark, box)) && !anyInk(films, box);
   };
   return {
@@ -214,9 +219,15 @@ export function planSeam(
   }
   const both = hairs.flatMap(([p, q]) => place(crossHair(p, q), toFilm));
   const { path, crossings } = bestCut(film, band, runs, how.shaped);
-  both.push(...cutShapes(films, path));
+  // What stands in the strip must stay readable: the cut's lines leave it out.
+  const standing = [
+    ...taken,
+    ...hairs.map(([p, q]) => stripBox(strip, p - ARM, q - ARM, 2 * ARM, 2 * ARM)),
+    ...spots.map((spot) => stripBox(strip, ...spotRoom(spot))),
+  ];
+  both.push(...cutShapes(films, path, standing));
   // The second sheet lies on top; what it loses lies left of the path as it runs.
-  const lead = path.length > 2 ? wasteDashes(film, path) : [];
+  const lead = path.length > 2 ? wasteDashes(film, path, standing) : [];
   return {
     path,
     crossings,

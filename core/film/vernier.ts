@@ -31,8 +31,12 @@ export function vernierScale(which: 'fixed' | 'moving'): Shape[] {
   return shapes;
 }
 
-/** The pull a pair belongs to, beside its moving scale. */
+/**
+ * The pull a pair belongs to, beside its moving scale. Scales lie on the film in all directions: a line under 6 and 9 tells
+ * one from the other.
+ */
 export function vernierNumber(pull: number): Shape[] {
-  const { shapes } = lettering(String(pull), 2.2, 0.25);
-  return place(shapes, [1, 0, 0, 1, 6.2, -2.4]);
+  const { shapes, width } = lettering(String(pull), 2.2, 0.25);
+  if (pull !== 6 && pull !== 9) return place(shapes, [1, 0, 0, 1, 6.2, -2.4]);
+  return place([...shapes, line(0.25, [0, -0.5], [width, -0.5])], [1, 0, 0, 1, 6.2, -1.9]);
 }

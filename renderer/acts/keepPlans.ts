@@ -15,6 +15,10 @@ interface Asked {
   readonly face: Face;
 }
 
+/** Is all art of the face decoded that is going to be? Films planned sooner would fall on too few sheets. */
+const drawn = ({ job, face, art, pictures }: StudioState): boolean =>
+  job!.faces[face].art.every(({ hash, hidden }) => hidden || pictures.has(hash) || !art.has(hash));
+
 /** Keeps film plans, the list of problems and the misfit of the bend in step with the document. */
 export function keepPlans(): () => void {
   const plan = latestWins<Asked, Outcome<PlannedFilms>>(
@@ -56,7 +60,7 @@ export function keepPlans(): () => void {
         if (open) check(open);
       }, CHECK_QUIET);
     }
-    if (station === 'films' && changed('job', 'face', 'station', 'pictures')) {
+    if (station === 'films' && drawn(now) && changed('job', 'face', 'station', 'pictures')) {
       clearTimeout(planTimer);
       planTimer = setTimeout(() => {
         working('films', true);

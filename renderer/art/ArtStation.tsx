@@ -1,5 +1,5 @@
 import { bringOver } from '../acts/index.ts';
-import { Card } from '../bench/index.ts';
+import { Card, InTurn } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
 import { CropCard } from './CropCard.tsx';
 import { GuidesCard } from './GuidesCard.tsx';
@@ -18,7 +18,7 @@ export function ArtStation() {
   const chosen = face.art.filter((a) => selection.includes(a.id));
   const piece = chosen.length === 1 ? chosen[0] : undefined;
   return (
-    <>
+    <InTurn>
       <Pieces />
       {chosen.length > 1 && <Together />}
       {piece?.text && <WordsCard key={`${piece.id} words`} piece={piece} />}
@@ -43,6 +43,6 @@ export function ArtStation() {
           </div>
         </Card>
       )}
-    </>
+    </InTurn>
   );
 }

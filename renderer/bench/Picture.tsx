@@ -16,7 +16,8 @@ export function Picture({
     if (!el || !bitmap) return;
     el.width = bitmap.width;
     el.height = bitmap.height;
-    el.getContext('2d')?.drawImage(bitmap, 0, 0);
+    // Plain memory: a small still picture is not worth a drawing of its own on the graphics card.
+    el.getContext('2d', { willReadFrequently: true })?.drawImage(bitmap, 0, 0);
   }, [bitmap]);
   return (
     <canvas

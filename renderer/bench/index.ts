@@ -1,6 +1,7 @@
 export { Card, Measure } from './Card.tsx';
 export { Choice, Pick, Toggle } from './Choice.tsx';
 export { Icon, type IconName } from './Icon.tsx';
+export { InTurn } from './InTurn.tsx';
 export { LengthField } from './LengthField.tsx';
 export { LogTable } from './LogTable.tsx';
 export { NumberBox } from './NumberBox.tsx';

@@ -1,5 +1,5 @@
 import { checkDeck, type Deck } from '../../core/deck/index.ts';
-import { Card, Choice, LengthField, NumberBox } from '../bench/index.ts';
+import { Card, Choice, InTurn, LengthField, NumberBox } from '../bench/index.ts';
 import { changeFace, edit, tell, useStudio } from '../state/index.ts';
 import { FitCard } from './FitCard.tsx';
 import { MeasuresCard } from './MeasuresCard.tsx';
@@ -31,7 +31,7 @@ export function DeckStation() {
       `${end} ${Object.keys(change)}`,
     );
   return (
-    <>
+    <InTurn>
       <Templates deck={deck} onPick={(d, title) => changeDeck(`Take ${title}`, () => d)} />
       <MeasuresCard deck={deck} change={changeDeck} />
       <Card title="Concave">
@@ -153,6 +153,6 @@ export function DeckStation() {
           onChange={(development) => edit('Change unrolling', (j) => changeFace(j, face, { development }))}
         />
       </Card>
-    </>
+    </InTurn>
   );
 }

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { exportFilms } from '../acts/index.ts';
-import { Card, Measure, Picture, Toggle, WorkButton } from '../bench/index.ts';
+import { Card, InTurn, Measure, Picture, Toggle, WorkButton } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
 import { BoundariesCard } from './BoundariesCard.tsx';
 import { PrinterCard } from './PrinterCard.tsx';
@@ -124,12 +124,12 @@ function ChosenFilm() {
 /** Films and the sheets they are printed on. */
 export function FilmsStation() {
   return (
-    <>
+    <InTurn>
       <FilmList />
       <ChosenFilm />
       <ExportCard />
       <PrinterCard />
       <TruthCard />
-    </>
+    </InTurn>
   );
 }

@@ -1,3 +1,4 @@
+import { InTurn } from '../bench/index.ts';
 import { ByHand } from './ByHand.tsx';
 import { Colourways } from './Colourways.tsx';
 import { GainCard } from './GainCard.tsx';
@@ -15,7 +16,7 @@ import { Veneers } from './Veneers.tsx';
 /** Inks in pull order, how each behaves, and how the run looks on every veneer. */
 export function InksStation() {
   return (
-    <>
+    <InTurn>
       <Pulls />
       <Method />
       <Layers />
@@ -29,6 +30,6 @@ export function InksStation() {
       <Shelf />
       <Colourways />
       <Veneers />
-    </>
+    </InTurn>
   );
 }

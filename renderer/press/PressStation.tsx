@@ -1,3 +1,4 @@
+import { InTurn } from '../bench/index.ts';
 import { ShopCard } from '../shop/index.ts';
 import { JigCard } from './JigCard.tsx';
 import { LogCard } from './LogCard.tsx';
@@ -14,7 +15,7 @@ import './press.css';
 /** From screens to boxed decks: the run, its plan, register, jig and log. */
 export function PressStation() {
   return (
-    <>
+    <InTurn>
       <RunCard />
       <PressSheetsCard />
       <RegisterCard />
@@ -26,6 +27,6 @@ export function PressStation() {
       <ReprintCard />
       <NotesCard />
       <ShopCard />
-    </>
+    </InTurn>
   );
 }

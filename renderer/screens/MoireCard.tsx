@@ -1,8 +1,9 @@
-import { useDeferredValue, useEffect, useRef, useState } from 'react';
-import { type MoireInput, moire, moirePicture } from '../../core/press/index.ts';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { MoireInput } from '../../core/press/index.ts';
 import { meshOf } from '../../core/runOf.ts';
 import { Card, Measure, NumberBox } from '../bench/index.ts';
 import { useStudio } from '../state/index.ts';
+import { back, latestWins } from '../workers/index.ts';
 import { Worked } from './Worked.tsx';
 
 /** mm a side of the picture, and its points a mm. */
@@ -16,20 +17,10 @@ const FIELDS = [
   { key: 'screenAngleDeg', label: 'Halftone’s angle', min: -180, max: 180, unit: '°', step: 0.5 },
 ] as const satisfies readonly { key: keyof MoireInput; [more: string]: unknown }[];
 
-function Beat({ input, threadUm }: { input: MoireInput; threadUm: number }) {
+/** Mesh and halftone multiplied, as the worker drew them. */
+function Beat({ picture }: { readonly picture: ImageData }) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const wanted = useDeferredValue(input);
-  useEffect(() => {
-    const pen = canvas.current?.getContext('2d');
-    if (!pen) return;
-    const { data, width, height } = moirePicture({ ...wanted, threadUm }, SIDE, POINTS);
-    const image = pen.createImageData(width as number, height as number);
-    for (let i = 0; i < data.length; i++) {
-      const v = data[i] as number;
-      image.data.set([v, v, v, 255], i * 4);
-    }
-    pen.putImageData(image, 0, 0);
-  }, [wanted, threadUm]);
+  useEffect(() => canvas.current?.getContext('2d')?.putImageData(picture, 0, 0), [picture]);
   return (
     <canvas
       ref={canvas}
@@ -39,6 +30,25 @@ function Beat({ input, threadUm }: { input: MoireInput; threadUm: number }) {
       aria-label={`Mesh and halftone multiplied, ${SIDE} mm square, contrast raised: bands show where they beat`}
     />
   );
+}
+
+type Found = Awaited<ReturnType<typeof back.moire>>;
+
+/** The beat of an input, worked out off the window's thread: it takes a quarter of a second. Null until it is there. */
+function useMoire(input: MoireInput, threadUm: number): Found | null {
+  const [found, setFound] = useState<Found | null>(null);
+  const key = JSON.stringify({ ...input, threadUm });
+  const find = useMemo(
+    () =>
+      latestWins<string, Found>(
+        (asked) => back.moire(JSON.parse(asked), SIDE, POINTS),
+        setFound,
+        (error) => console.error(error),
+      ),
+    [],
+  );
+  useEffect(() => find(key), [find, key]);
+  return found;
 }
 
 /** Mesh against halftone. */
@@ -55,7 +65,7 @@ export function MoireCard() {
     screenAngleDeg: 22.5,
     ...own,
   };
-  const sane = Object.values(input).every(Number.isFinite);
+  const found = useMoire(input, mesh.threadUm);
   return (
     <Card title="Moiré" wide>
       <div className="fields">
@@ -73,37 +83,41 @@ export function MoireCard() {
         ))}
       </div>
       <div className="moire">
-        {sane && <Beat input={input} threadUm={mesh.threadUm} />}
-        <Worked found={moire(input)}>
-          {({ worst, seen, angles, rulings }) => (
-            <>
-              <div className="measures">
-                <Measure
-                  value={worst.period === null ? 'none' : worst.period.toFixed(2)}
-                  unit={worst.period === null ? '' : 'mm'}
-                  label={worst.period === null ? 'beat: dots and threads fall together' : 'from band to band'}
-                />
-              </div>
-              <p className={seen ? 'not-held' : ''}>
-                {seen ? 'Likely to be seen.' : 'Too fine to be seen.'} Calmest angles to the threads:{' '}
-                {angles
-                  .slice(0, 3)
-                  .map((a) => `${a.angleDeg}° (${a.period.toFixed(2)} mm)`)
-                  .join(', ')}
-                . Calmest rulings at this angle:{' '}
-                {rulings
-                  .slice(0, 3)
-                  .map((r) => `${r.lpi} lpi (${r.period.toFixed(2)} mm)`)
-                  .join(', ')}
-                .
-              </p>
-              <p className="hint">
-                The picture is {SIDE} mm square, mesh times dots, its contrast raised so that a faint beat can
-                be seen.
-              </p>
-            </>
-          )}
-        </Worked>
+        {found?.picture && <Beat picture={found.picture} />}
+        {found && (
+          <Worked found={found.beats}>
+            {({ worst, seen, angles, rulings }) => (
+              <>
+                <div className="measures">
+                  <Measure
+                    value={worst.period === null ? 'none' : worst.period.toFixed(2)}
+                    unit={worst.period === null ? '' : 'mm'}
+                    label={
+                      worst.period === null ? 'beat: dots and threads fall together' : 'from band to band'
+                    }
+                  />
+                </div>
+                <p className={seen ? 'not-held' : ''}>
+                  {seen ? 'Likely to be seen.' : 'Too fine to be seen.'} Calmest angles to the threads:{' '}
+                  {angles
+                    .slice(0, 3)
+                    .map((a) => `${a.angleDeg}° (${a.period.toFixed(2)} mm)`)
+                    .join(', ')}
+                  . Calmest rulings at this angle:{' '}
+                  {rulings
+                    .slice(0, 3)
+                    .map((r) => `${r.lpi} lpi (${r.period.toFixed(2)} mm)`)
+                    .join(', ')}
+                  .
+                </p>
+                <p className="hint">
+                  The picture is {SIDE} mm square, mesh times dots, its contrast raised so that a faint beat
+                  can be seen.
+                </p>
+              </>
+            )}
+          </Worked>
+        )}
       </div>
     </Card>
   );

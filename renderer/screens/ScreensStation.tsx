@@ -1,3 +1,4 @@
+import { InTurn } from '../bench/index.ts';
 import { EmulsionCard } from './EmulsionCard.tsx';
 import { ExposureCard } from './ExposureCard.tsx';
 import { FrameCard } from './FrameCard.tsx';
@@ -13,7 +14,7 @@ import { StepTestCard } from './StepTestCard.tsx';
 /** From films to screens that hold them: mesh, frame, growth, ink, emulsion, exposure, squeegee, moiré. */
 export function ScreensStation() {
   return (
-    <>
+    <InTurn>
       <MeshCard />
       <MeasureCard />
       <FrameCard />
@@ -25,6 +26,6 @@ export function ScreensStation() {
       <SqueegeeCard />
       <MoireCard />
       <OwnMeshesCard />
-    </>
+    </InTurn>
   );
 }

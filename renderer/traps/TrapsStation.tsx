@@ -1,4 +1,4 @@
-import { Card, LengthField } from '../bench/index.ts';
+import { Card, InTurn, LengthField } from '../bench/index.ts';
 import { StrayCard } from '../press/index.ts';
 import { changeTraps, edit, useStudio } from '../state/index.ts';
 import { GapCard } from './GapCard.tsx';
@@ -12,7 +12,7 @@ export function TrapsStation() {
   const face = useStudio((s) => s.face);
   const { traps } = job.faces[face];
   return (
-    <>
+    <InTurn>
       <Card title="Widths">
         <p className="hint">
           A screen moves by a fraction of a millimetre between pulls. Traps keep wood from showing where two
@@ -58,6 +58,6 @@ export function TrapsStation() {
       <MovePull />
       <StrayCard />
       <GapCard />
-    </>
+    </InTurn>
   );
 }

@@ -2,6 +2,7 @@ import * as Comlink from 'comlink';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
+import { type MoireInput, moire } from '../../core/press/index.ts';
 import { halved, type Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
@@ -10,6 +11,7 @@ import type { PlannedFilms } from './filmPlan.ts';
 import { FilmPlans } from './filmPlans.ts';
 import { problemsOf } from './jobCheck.ts';
 import { misfitMap } from './misfitMap.ts';
+import { moireImage } from './moireImage.ts';
 import { PreviewCache } from './previewCache.ts';
 
 /** Dots an inch of a quick look, and of one that is looked at for longer. Pictures of a proof are half of each. */
@@ -72,6 +74,12 @@ const api = {
     const { picture, ...rest } = misfitMap(job.deck, face, job.faces[face]);
     const bitmap = await createImageBitmap(picture);
     return Comlink.transfer({ ...rest, face, picture: bitmap }, [bitmap]);
+  },
+
+  /** How mesh and halftone beat, and a picture of it `side` mm square. */
+  moire(input: MoireInput & { readonly threadUm: number }, side: number, points: number) {
+    const beats = moire(input);
+    return { beats, picture: beats.ok ? moireImage(input, side, points) : null };
   },
 
   /** Inks found in a piece of art. */

@@ -113,7 +113,7 @@ export interface Differences {
 
 /**
  * Where two one-bit pages differ. `exact` says of a point whether both must show the same there; elsewhere a line's edge may lie
- * up to `reach` points apart. Programs round a page to whole points each their own way: what only one of them has does not count.
+ * up to `reach` points apart (Infinity: anywhere). Programs round a page to whole points each their own way: what only one of them has does not count.
  */
 export function differences(
   a: Shown,
@@ -132,7 +132,11 @@ export function differences(
         if (bit(a, x, y) === bit(b, x, y)) continue;
         all++;
         if (exact(x, y)) wrong++;
-        else if (!foundWithin(a, b, x, y, reach) || !foundWithin(b, a, x, y, reach)) far++;
+        else if (
+          Number.isFinite(reach) &&
+          (!foundWithin(a, b, x, y, reach) || !foundWithin(b, a, x, y, reach))
+        )
+          far++;
       }
     }
   }

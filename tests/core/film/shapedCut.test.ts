@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { type CutPath, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
+import { boundsOf } from '../../../core/film/bounds.ts';
+import { type CutPath, crossingsOf, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
 import { CUT_PRICES, cutBand, cutCosts } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
-import { bestCut } from '../../../core/film/seam.ts';
+import { bestCut, planSeam } from '../../../core/film/seam.ts';
 import { cheapestLanes, shapedCut } from '../../../core/film/shapedCut.ts';
 import { blankMask } from '../../../core/raster/index.ts';
 import { paint, seeded } from './testFace.ts';
@@ -167,6 +168,48 @@ describe('shaped cuts', () => {
         expect(side).toBeGreaterThan(0);
       }
     }
+  });
+
+  test('no line of a cut runs over a cross-hair, a scale or a mark, wherever the cut lies, seed 5', () => {
+    const random = seeded(5);
+    let [dashes, near] = [0, 0];
+    for (let n = 0; n < 8; n++) {
+      const [mid, swing] = [7 + random() * 6, 3 + random() * 3];
+      // Blank at the strip's ends, where hairs and scales stand; between them a winding channel.
+      const film = bandFilm(
+        20,
+        200,
+        200,
+        (u, v) => v > 30 && v < 170 && Math.abs(u - mid - swing * Math.sin(v / 25)) > 2,
+      );
+      const mark = { x: mid - 1, y: 20, width: 2, height: 4 };
+      const seam = planSeam(film, [film], film.box, 'across', [mark], { verniers: true, shaped: true });
+      expect(seam.path.length).toBeGreaterThan(2);
+      expect(seam.scales.length).toBe(2);
+      const shapes = [...seam.first, ...seam.second];
+      const boxes = (cut: boolean) =>
+        shapes.flatMap((one) => {
+          const box = one.kind === 'line' && one.width < 0.1 === cut ? boundsOf([one]) : null;
+          return box ?? [];
+        });
+      const standing = [mark, ...boxes(false)];
+      for (const one of boxes(true)) {
+        dashes++;
+        for (const other of standing) {
+          const gap = Math.max(
+            other.x - one.x - one.width,
+            one.x - other.x - other.width,
+            other.y - one.y - one.height,
+            one.y - other.y - other.height,
+          );
+          expect(gap).toBeGreaterThan(0.3);
+          if (gap < 3) near++;
+        }
+      }
+    }
+    // Cuts do come by the marks, or this would say nothing.
+    expect(dashes).toBeGreaterThan(100);
+    expect(near).toBeGreaterThan(20);
   });
 
   test('ink at an edge costs most, solid ink less, blank beside ink less again, clear film next to nothing', () => {

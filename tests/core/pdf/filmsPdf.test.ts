@@ -202,63 +202,70 @@ describe('films.pdf', () => {
     60_000,
   );
 
-  test.skipIf(!TOOLS.poppler)(
-    'every vernier tick is printed where it should be, to one pixel at 1200 dpi (needs poppler)',
-    async () => {
-      const dpi = 1200;
-      const layout = laid(filmsAt(72), { named: 'tabloid' });
-      const pdf = await filmsPdf([layout], options);
-      const px = dpi / 25.4;
-      withPdf(pdf, (render) => {
-        let checked = 0;
-        for (const [f, film] of layout.films.slice(0, 2).entries()) {
-          const lanes = film.marks.filter(
-            (mark) =>
-              mark.kind.startsWith('vernier') &&
-              mark.y > 50 &&
-              Math.abs(mark.x) < 50 &&
-              mark.shapes.length > 0,
-          );
-          const sheet = film.sheets.find((s) => s.window.x < -60 && s.window.x + s.window.width > 60)!;
-          const page = render(
-            'poppler',
-            layout.films.slice(0, f).reduce((n, one) => n + one.sheets.length, 0) + sheet.index + 1,
-            dpi,
-          );
-          for (const lane of lanes.slice(0, 2)) {
-            // The first ten shapes of a lane are its ticks; a pull's number follows.
-            for (const tick of place(lane.shapes.slice(0, 10), sheet.filmToPage)) {
-              const [[x0, y0], [x1, y1]] = tick.points as [[number, number], [number, number]];
-              const [mx, my] = [((x0 + x1) / 2) * px, (layout.printer.sheet.height - (y0 + y1) / 2) * px];
-              const upright = Math.abs(x0 - x1) < Math.abs(y0 - y1);
-              let [sum, n] = [0, 0];
-              for (let d = -18; d <= 18; d++) {
-                const [x, y] = upright
-                  ? [Math.floor(mx) + d, Math.floor(my)]
-                  : [Math.floor(mx), Math.floor(my) + d];
-                if (page.black(x, y)) [sum, n] = [sum + (upright ? x : y) + 0.5, n + 1];
+  for (const dpi of [600, 1200])
+    test.skipIf(!TOOLS.poppler)(
+      `every tick of the scales at every main mark is printed where it should be on both axes, to one pixel at ${dpi} dpi (needs poppler)`,
+      async () => {
+        const films = filmsAt(72).filter((_, i) => i === 0 || i === 4);
+        const layout = laid(films, { named: 'tabloid' });
+        const pdf = await filmsPdf([layout], options);
+        const px = dpi / 25.4;
+        withPdf(pdf, (render) => {
+          /** Main marks whose scales were measured, by film: where they stand and which way they read. */
+          const seen = films.map(() => new Set<string>());
+          for (const [f, film] of layout.films.entries())
+            for (const sheet of film.sheets) {
+              const { x, y, width, height } = sheet.window;
+              const page = render('poppler', sheet.page + 1, dpi);
+              for (const mark of film.marks) {
+                if (!mark.kind.startsWith('vernier')) continue;
+                const ticks = mark.shapes.slice(0, 10);
+                const box = boundsOf(ticks);
+                // A scale that a sheet shows only a part of is whole on its neighbour.
+                if (!box || box.x < x || box.x + box.width > x + width) continue;
+                if (box.y < y || box.y + box.height > y + height) continue;
+                // The first ten shapes of a lane are its ticks; a pull's number follows.
+                for (const tick of place(ticks, sheet.filmToPage)) {
+                  const [[x0, y0], [x1, y1]] = tick.points as [[number, number], [number, number]];
+                  const [mx, my] = [((x0 + x1) / 2) * px, (layout.printer.sheet.height - (y0 + y1) / 2) * px];
+                  const upright = Math.abs(x0 - x1) < Math.abs(y0 - y1);
+                  const reach = Math.round(0.38 * px);
+                  let [sum, n] = [0, 0];
+                  for (let d = -reach; d <= reach; d++) {
+                    const [i, j] = upright
+                      ? [Math.floor(mx) + d, Math.floor(my)]
+                      : [Math.floor(mx), Math.floor(my) + d];
+                    if (page.black(i, j)) [sum, n] = [sum + (upright ? i : j) + 0.5, n + 1];
+                  }
+                  // 0.2 mm of line, to a pixel at either edge.
+                  expect(Math.abs(n - 0.2 * px)).toBeLessThanOrEqual(2);
+                  expect(Math.abs(sum / n - (upright ? mx : my))).toBeLessThan(1);
+                }
+                const end = Math.abs(mark.x) > 150 ? `u ${Math.sign(mark.x)}` : `v ${Math.sign(mark.y)}`;
+                seen[f]!.add(`${end} ${mark.kind}`);
               }
-              expect(n).toBeGreaterThan(5);
-              expect(Math.abs(sum / n - (upright ? mx : my))).toBeLessThan(1);
-              checked++;
             }
-          }
-        }
-        expect(checked).toBeGreaterThanOrEqual(30);
-      });
-    },
-    60_000,
-  );
+          const all = ['u -1', 'u 1', 'v -1', 'v 1'].flatMap((end) => [
+            `${end} vernier-across`,
+            `${end} vernier-along`,
+          ]);
+          for (const marks of seen) expect([...marks].sort()).toEqual(all);
+        });
+      },
+      180_000,
+    );
 
-  for (const [named, tool] of [
-    ['tabloid', 'poppler'],
-    ['a3', 'mupdf'],
+  for (const [named, tool, dpi] of [
+    ['tabloid', 'poppler', 600],
+    ['tabloid', 'poppler', 1200],
+    ['a3', 'mupdf', 600],
+    ['a3', 'mupdf', 1200],
   ] as const)
     test.skipIf(!TOOLS[tool])(
-      `the scales in every overlap of a ${named} film stand tick for tick where they should, to one pixel at 1200 dpi (needs ${tool})`,
+      `the scales in every overlap of a ${named} film stand tick for tick where they should, to one pixel at ${dpi} dpi (needs ${tool})`,
       async () => {
-        const dpi = 1200;
         const px = dpi / 25.4;
+        const reach = Math.round(0.3 * px);
         const layout = laid(filmsAt(72).slice(0, 1), { named });
         const film = layout.films[0]!;
         const pdf = await filmsPdf([layout], options);
@@ -282,13 +289,13 @@ describe('films.pdf', () => {
                   const upright = (reads === 'along') === (sheet.turn === 0);
                   const off = middles.map(([mx, my]) => {
                     let [sum, count] = [0, 0];
-                    for (let d = -14; d <= 14; d++) {
+                    for (let d = -reach; d <= reach; d++) {
                       const [i, j] = upright
                         ? [Math.floor(mx) + d, Math.floor(my)]
                         : [Math.floor(mx), Math.floor(my) + d];
                       if (page.black(i, j)) [sum, count] = [sum + (upright ? i : j) + 0.5, count + 1];
                     }
-                    return count > 5 ? Math.abs(sum / count - (upright ? mx : my)) : Infinity;
+                    return count > 0.12 * px ? Math.abs(sum / count - (upright ? mx : my)) : Infinity;
                   });
                   expect(Math.min(...off)).toBeLessThan(1);
                   // This sheet prints its own scale alone.
