@@ -6,3 +6,4 @@ export { screenRows } from './enlarge';
 export { downsampleRows } from './downsample';
 export { prepareWinners } from './winners';
 export { distanceRows } from './distance';
+export { tableShares } from './colourTable';
