@@ -24,7 +24,14 @@ export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';
 export { halved, type Picture } from './picture.ts';
 export { blankPlane, type Plane } from './plane.ts';
-export { type DotShape, halftoneMask, type Screen, type ScreenTile, screenTile } from './screenTile.ts';
+export {
+  type DotShape,
+  halftoneMask,
+  type Screen,
+  type ScreenTile,
+  screenTile,
+  tonesOfDot,
+} from './screenTile.ts';
 export { sharesByTable } from './sharesByTable.ts';
 export { borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
