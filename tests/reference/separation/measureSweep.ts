@@ -78,7 +78,7 @@ export interface Swept {
   readonly films: Measured;
   /** Edges off, mm on the film. */
   readonly offMm: number;
-  /** Points in the middle of lines and areas that their film lacks; and pieces of line too many or too few. */
+  /** Points in the middle of lines and areas that their film lacks; and how many pieces the films have too many or too few. */
   readonly lost: number;
   readonly broken: number;
 }
@@ -139,11 +139,11 @@ export async function measureSwept(
 /** The sweep as a table in Markdown. */
 export function sweepTable(rows: readonly Swept[]): string {
   return [
-    '| art, dpi | pure neighbours | ground | false ink, points | of area, % | edges off, mm | in film points | middles lost | pieces off |',
+    '| art, dpi | pure neighbours | ground | false ink, points | of area, % | edges off, mm | in film points | middles lost | lines broken |',
     '|---:|---:|---|---:|---:|---:|---:|---:|---:|',
     ...rows.map(
       ({ dpi, neighbours, ground, films, offMm, lost, broken }) =>
-        `| ${dpi} | ${neighbours} | ${ground === null ? 'transparent' : 'coloured'} | ${films.falseInk} | ${(100 * films.falseShare).toFixed(4)} | ${offMm.toFixed(4)} | ${films.displacement.toFixed(3)} | ${lost} | ${broken} |`,
+        `| ${dpi} | ${neighbours} | ${ground === null ? 'transparent' : 'coloured'} | ${films.falseInk} | ${(100 * films.falseShare).toFixed(4)} | ${offMm.toFixed(4)} | ${films.displacement.toFixed(3)} | ${lost} | ${neighbours === 1 ? broken : '–'} |`,
     ),
   ].join('\n');
 }
