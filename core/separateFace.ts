@@ -2,7 +2,7 @@ import { artGrid, type FaceRaster, gridInWindow } from './faceRaster.ts';
 import { palettePartsOf, regionsOf } from './handInks.ts';
 import { type Art, type FaceJob, isToned, partOf, wholeSize } from './job/index.ts';
 import { blankMask, type Mask, type Picture, subtract, union } from './raster/index.ts';
-import { SEPARATE_MARGIN_PX } from './separate/index.ts';
+import { GRAINY_MARGIN_PX, SEPARATE_MARGIN_PX } from './separate/index.ts';
 import type { TileInput } from './separateTile.ts';
 import { shownPart } from './shownPart.ts';
 import { pxPerMm } from './units/index.ts';
@@ -92,6 +92,7 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
   };
   // A flat ink covers or does not: a faint piece is as solid as any other.
   const opacity = isToned(face) ? (piece.opacity ?? 1) : 1;
+  const margin = pixels.grainy ? GRAINY_MARGIN_PX : SEPARATE_MARGIN_PX;
   const artPerPoint = pixels.width / (wholeSize(piece).width * pxPerMm(raster.dpi));
   const across = tileSide(raster.width, artPerPoint);
   const down = tileSide(raster.height, artPerPoint);
@@ -102,10 +103,10 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
       const grid = artGrid(raster, piece, { x, y, width, height });
       const { box } = grid;
       if (box.x1 <= shares.x0 || box.y1 <= shares.y0 || box.x0 >= shares.x1 || box.y0 >= shares.y1) continue;
-      const x0 = Math.max(0, Math.floor(box.x0 * pixels.width) - SEPARATE_MARGIN_PX);
-      const y0 = Math.max(0, Math.floor(box.y0 * pixels.height) - SEPARATE_MARGIN_PX);
-      const x1 = Math.min(pixels.width, Math.ceil(box.x1 * pixels.width) + SEPARATE_MARGIN_PX);
-      const y1 = Math.min(pixels.height, Math.ceil(box.y1 * pixels.height) + SEPARATE_MARGIN_PX);
+      const x0 = Math.max(0, Math.floor(box.x0 * pixels.width) - margin);
+      const y0 = Math.max(0, Math.floor(box.y0 * pixels.height) - margin);
+      const x1 = Math.min(pixels.width, Math.ceil(box.x1 * pixels.width) + margin);
+      const y1 = Math.min(pixels.height, Math.ceil(box.y1 * pixels.height) + margin);
       if (x1 <= x0 || y1 <= y0) continue;
       plans.push({
         x,

@@ -16,7 +16,7 @@ export const OPENING_FOR: Readonly<Record<InkKind, Mm>> = {
   glow: 0.14,
 };
 
-/** Threads a halftone line needs: 4 to 5 is the usual safe range (SEFAR; Coudray gives 3.5 and 4). */
+/** Threads a halftone line needs: 4 to 5 is the usual safe range (SEFAR; an article in Screen Printing magazine gives 3.5 and 4). */
 export const THREADS_PER_LINE = 4;
 
 export interface MeshAdviceInput {
@@ -102,7 +102,7 @@ export function adviseMesh(input: MeshAdviceInput): Outcome<Calculation<MeshAdvi
       'Lines and gaps as measured on the film by local thickness; specks are judged by the job’s smallest area.',
       'The thickest deposit that holds the detail comes first: opaque ink on wood wants ink (common practice, no source).',
       `Openings for particles: metallic ${OPENING_FOR.metallic * 1000}, pearlescent ${OPENING_FOR.pearlescent * 1000}, glow ${OPENING_FOR.glow * 1000} µm (common practice, no source): the ink maker’s sheet comes first.`,
-      '4 to 5 threads a halftone line is the usual safe range (SEFAR, “Questions about half-tone printing”; Coudray: 3.5 and 4).',
+      '4 to 5 threads a halftone line is the usual safe range (SEFAR, “Questions about half-tone printing”; the magazine Screen Printing: 3.5 and 4).',
     ],
   });
 }

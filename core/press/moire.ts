@@ -120,7 +120,7 @@ export function moire(input: MoireInput): Outcome<Calculation<Moire>> {
     assumptions: [
       usualWords('Seen from a period of', USUAL.visiblePeriod),
       'Vectors of mesh and halftone as in I. Amidror, The Theory of the Moiré Phenomenon (from memory); low orders are the strong ones.',
-      'A steady mesh: stretched or skewed mesh beats differently, so print a test patch (Coudray: no ratio predicts it reliably).',
+      'A steady mesh: stretched or skewed mesh beats differently, so print a test patch (the magazine Screen Printing: no ratio predicts it reliably).',
     ],
   });
 }

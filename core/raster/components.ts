@@ -146,8 +146,8 @@ export function holes(mask: Mask): Component[] {
   );
 }
 
-/** Takes away the 8-connected piece of ink that holds (x, y). */
-function erase(mask: Mask, x: number, y: number): void {
+/** Takes the 8-connected piece of ink that holds (x, y) from the mask itself. */
+export function erasePiece(mask: Mask, x: number, y: number): void {
   const { width, height, stride, data } = mask;
   const inked = (px: number, py: number) => ((data[py * stride + (px >>> 5)]! >>> (px & 31)) & 1) === 1;
   const stack = [x, y];
@@ -174,13 +174,10 @@ function erase(mask: Mask, x: number, y: number): void {
   }
 }
 
-/** Takes the 8-connected piece that holds (x, y) from the mask itself. */
-export const erasePiece = (mask: Mask, x: number, y: number): void => repaint(mask, x, y, false, true);
-
 /** The mask without its pieces of fewer than `minAreaPx` points, and those pieces. The given mask stays as it is. */
 export function dropSpecks(mask: Mask, minAreaPx: number): { mask: Mask; dropped: Component[] } {
   const dropped = components(mask).filter(({ area }) => area < minAreaPx);
   const out = copyMask(mask);
-  for (const { x, y } of dropped) erase(out, x, y);
+  for (const { x, y } of dropped) erasePiece(out, x, y);
   return { mask: out, dropped };
 }

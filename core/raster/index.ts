@@ -2,6 +2,7 @@ export { complement, intersect, subtract, union } from './algebra.ts';
 export type { Band } from './band.ts';
 export { blueNoiseTile } from './blueNoise.ts';
 export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
+export { type ColourAxis, type ColourTable, colourAxis, TABLE_STEPS } from './colourTable.ts';
 export { type Component, components, dropSpecks, erasePiece, holes } from './components.ts';
 export { decodeG4 } from './decodeG4.ts';
 export { discSquares } from './disc.ts';
@@ -15,7 +16,7 @@ export { errorDiffuseMixtures } from './errorDiffuseMixtures.ts';
 export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
-export { addJoinedWithin, joinedWithin } from './joinedWithin.ts';
+export { addJoinedWithin } from './joinedWithin.ts';
 export { differences, lookUp } from './lookUp.ts';
 export {
   blankLike,
@@ -33,7 +34,15 @@ export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';
 export { halved, type Picture } from './picture.ts';
 export { blankPlane, type Plane } from './plane.ts';
-export { type DotShape, halftoneMask, type Screen, type ScreenTile, screenTile } from './screenTile.ts';
+export {
+  type DotShape,
+  halftoneMask,
+  type Screen,
+  type ScreenTile,
+  screenTile,
+  tonesOfDot,
+} from './screenTile.ts';
+export { sharesByTable } from './sharesByTable.ts';
 export { borrowBlank, borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
 export { thresholdMask } from './thresholdMask.ts';

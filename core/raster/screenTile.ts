@@ -46,7 +46,7 @@ function profile(dot: DotShape, u: number, v: number): number {
  * ruling and angle come out within 0.2 % and 0.05°, or as near as the tile's size allows. Its area is A² + B² points; because its
  * corners repeat as bricks in a wall, that many thresholds serve the whole plane (T. M. Holladay, "An optimum algorithm for
  * halftone generation for displays and hard copies", 1980). Thresholds go by rank, so that a coverage of g / 255 inks that
- * share of the points, to within one level.
+ * share of the points, to within one level, and of each cell's, to within a point.
  *
  * Throws unless lpi and dpi are above 0 and a cell has at least 2 points across.
  */
@@ -87,28 +87,51 @@ function brick(n: number, a: number, b: number, dot: DotShape): ThresholdTile {
   const sideways = p * a + q * b;
   const shift = ((-sideways % width) + width) % width;
   // At multiples of 45° points fall alike along whole rows.
-  const scattered = dot === 'line' || 2 * height * height >= points;
+  const inRows = 2 * height * height >= points;
   const heights = new Float64Array(points);
-  const order = new Uint32Array(points);
+  const cells = new Int32Array(points);
   for (let y = 0, i = 0; y < height; y++)
     for (let x = 0; x < width; x++, i++) {
-      // Cells whose points fall alike would all grow at once: a fixed scatter (the plastic ratio's sequence) parts them.
-      const scatter = (x * PLASTIC[0] + y * PLASTIC[1]) % 1;
-      // Along whole rows of points lines and dots would grow by rows, and those that hold another number of rows would print
-      // darker: each point's place is taken somewhere within it, so that an edge between two rows is made of points of both.
-      const [px, py] = scattered ? [x + scatter, y + ((scatter + y * 0.5) % 1)] : [x + 0.5, y + 0.5];
+      // Along whole rows of points dots and lines would grow by rows and stand now nearer, now farther apart: each point's place is
+      // taken somewhere within it, so that an edge between two rows is made of points of both.
+      const by = scatter(x, y);
+      const [px, py] = inRows ? [x + by, y + ((by + y * 0.5) % 1)] : [x + 0.5, y + 0.5];
       const u = (n * (px * a - py * b)) / points;
       const v = (n * (px * b + py * a)) / points;
-      heights[i] = profile(dot, u, v) + scatter * 1e-6;
-      order[i] = i;
+      heights[i] = profile(dot, u, v) + by * 1e-6;
+      // Dots stand at whole (u, v); the border goes to one side whatever rounding does.
+      cells[i] = (Math.floor(v + 0.5 + 1e-9) % n) * n + (((Math.floor(u + 0.5 + 1e-9) % n) + n) % n);
     }
-  order.sort((i, j) => heights[j]! - heights[i]!);
+  const order = growing(heights, cells, n);
   const data = new Uint8Array(points);
   order.forEach((i, rank) => {
     data[i] = 1 + Math.floor((rank * 255) / points);
   });
   return { width, height, shift, data };
 }
+
+/**
+ * Places of the points in the order in which they are inked. Every cell always holds the same share of its own points, to within one,
+ * and their next points come in a scattered order of the cells: a tint is even from cell to cell at any angle, however unlike the cells
+ * fall on the points.
+ */
+function growing(heights: Float64Array, cells: Int32Array, n: number): Uint32Array {
+  const order = Uint32Array.from(heights, (_, i) => i);
+  order.sort((i, j) => cells[i]! - cells[j]! || heights[j]! - heights[i]! || i - j);
+  const counts = new Uint32Array(n * n);
+  for (const cell of cells) counts[cell]!++;
+  const when = new Float64Array(heights.length);
+  let [first, last] = [0, -1];
+  order.forEach((i, k) => {
+    const cell = cells[i]!;
+    if (cell !== last) [first, last] = [k, cell];
+    when[i] = (k - first + scatter(cell % n, Math.floor(cell / n))) / counts[cell]!;
+  });
+  return order.sort((i, j) => when[i]! - when[j]! || i - j);
+}
+
+/** An even scatter over the plane, 0 to 1 (the plastic ratio's sequence). */
+const scatter = (x: number, y: number): number => (x * PLASTIC[0] + y * PLASTIC[1]) % 1;
 
 /** Whole p and q with p a + q b = gcd(a, b) > 0 (extended Euclid). */
 function bezout(a: number, b: number): [number, number] {
@@ -121,6 +144,12 @@ function bezout(a: number, b: number): [number, number] {
   }
   return r0 < 0 ? [-p0, -q0] : [p0, q0];
 }
+
+/**
+ * Tones that one dot can take: as many of its cell's points inked as there are, or none: (dpi / lpi)² + 1. A tint over many dots has
+ * more, for `screenTile` sets cells of different counts side by side.
+ */
+export const tonesOfDot = (dpi: number, lpi: number): number => (dpi / lpi) ** 2 + 1;
 
 /** A plane of ink coverage (0 none, 255 full) as dots of a screen: one bit a point, at the screen's dpi. */
 export const halftoneMask = (plane: Plane, screen: Screen): Mask => thresholdMask(plane, screenTile(screen));

@@ -13,6 +13,7 @@ export { nearestInk } from './nearestInk.ts';
 export { placeEdges, placePlaneEdges } from './placeEdges.ts';
 export { screenedShares } from './screenedShares.ts';
 export {
+  GRAINY_MARGIN_PX,
   SEPARATE_MARGIN_PX,
   type SeparateOptions,
   separateSparse,

@@ -33,7 +33,7 @@ export const LABEL = 0x3f;
 /** Encoded levels, each channel: rounding of renderers and of a second save. */
 const TIGHT_LEVELS = 3;
 /** Encoded levels, over all channels: what JPEG at quality 60 does to flat colour. Measured in tests/reference. */
-const NEAR_LEVELS = 36;
+export const NEAR_LEVELS = 36;
 /** Near one label means clearly nearer to it than to the next: share of the distance to that. */
 const NEAR_SHARE = 0.45;
 

@@ -3,6 +3,7 @@ import { type Picture, type SparseCoverage, spreadPlanes } from '../raster/index
 import { codesOf, wordsOf } from './codes.ts';
 import { coresOf, SURE } from './cores.ts';
 import type { Coverage } from './coverage.ts';
+import { addDoubtfulCores } from './doubtful.ts';
 import { DRAWN_ART, GRAINY_ART, newEdgeSolver, solveEdge, withThinCores } from './edge.ts';
 import { isGrainy } from './grain.ts';
 import { FAR, LABEL, type Labels, labelsOf, type SeparatePalette } from './labels.ts';
@@ -28,10 +29,12 @@ export interface SeparateOptions {
 }
 
 /**
- * Points of context a window needs on each side of the part it is wanted for: then tiles equal the whole. Small groups of cores reach
- * farthest (24), then the rings in which labels are looked for (twice 5) and the neighbours of a core.
+ * Points of context a window needs on each side of the part it is wanted for: then tiles equal the whole. Labels are looked for in
+ * rings of 5 points, twice, about the neighbours of a core.
  */
 export const SEPARATE_MARGIN_PX = 40;
+/** The same for grainy art, where small groups of cores reach farthest (32), and two more rings say what they and doubtful cores are. */
+export const GRAINY_MARGIN_PX = 56;
 
 /**
  * Separates a picture, or a window of one, into coverage: plane 0 is bare, plane i + 1 ink i; they sum to 255 everywhere.
@@ -65,6 +68,7 @@ export function separateSparse(
   const first = newEdgeSolver(picture, words, codes, sure.cores, labels, curve, exactness);
   let { soft } = sure;
   if (grainy) {
+    addDoubtfulCores(first, soft, labels.colour);
     first.cores = withoutStirredCores(first);
     soft = softPoints(first.cores);
   }

@@ -2,9 +2,9 @@ import { type EdgeSolver, explainWithout } from './edge.ts';
 import { LABEL } from './labels.ts';
 
 /** Cores joined to fewer of their label than this, counted in points, may be what compression stirred up. */
-const FEW = 24;
+const FEW = 32;
 /** Encoded levels that the labels about must leave unexplained for so small a group to be drawn and not stirred up. */
-const DRAWN = 45;
+const DRAWN = 30;
 
 const NEW = 0;
 const LARGE = 1;

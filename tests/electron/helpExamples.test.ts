@@ -20,7 +20,7 @@ function shell(line: string): ChildProcessWithoutNullStreams {
     cwd: folder,
     env: {
       ...TERMINAL,
-      PATH: `${join(folder, 'bin')}:${TERMINAL.PATH}`,
+      PATH: `${join(folder, 'bin')}:${process.env['PATH']}`,
       KICKFLAT_STATE: join(folder, 'state'),
     },
   });

@@ -139,6 +139,20 @@ export interface Kernels {
     outPitch: number,
     backwards: number,
   ): void;
+  tableShares(
+    points: number,
+    count: number,
+    axes: number,
+    stepR: number,
+    stepG: number,
+    stepB: number,
+    shares: number,
+    planes: number,
+    groups: number,
+    ends: number,
+    out: number,
+    outPitch: number,
+  ): void;
 }
 
 /** The members of the WebAssembly interface that are used here; the language's own library does not declare them. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { boundsOf } from '../../../core/film/bounds.ts';
-import { type CutPath, crossingsOf, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
+import { type CutPath, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
 import { CUT_PRICES, cutBand, cutCosts } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
 import { bestCut, planSeam } from '../../../core/film/seam.ts';

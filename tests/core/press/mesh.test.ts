@@ -148,7 +148,7 @@ test('advice: a pearl ink and a 0.25 mm line', () => {
 });
 
 test('advice: a halftone wants four threads a line', () => {
-  // Coudray: 65 lpi × 4 = 260 threads an inch, which is 102.4/cm.
+  // The magazine Screen Printing: 65 lpi × 4 = 260 threads an inch, which is 102.4/cm.
   const worked = adviseMesh({
     line: null,
     gap: null,

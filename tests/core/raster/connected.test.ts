@@ -12,7 +12,7 @@ import {
   maskOf,
   setBit,
 } from '../../../core/raster/index.ts';
-import { blobs, randomMask, tidy } from './randomMask.ts';
+import { blobs, randomMask } from './randomMask.ts';
 
 type Piece = { area: number; x: number; y: number; box: number[]; points: [number, number][] };
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { blankMask, complement, downsample, getBit, inkCount } from '../../../core/raster/index.ts';
-import { blobs, randomMask } from './randomMask.ts';
+import { downsample, getBit } from '../../../core/raster/index.ts';
+import { randomMask } from './randomMask.ts';
 
 test.each([1, 2, 3, 7, 8, 32, 33, 40])('reducing by %i counts the points in each square', (factor) => {
   const mask = randomMask(133, 71, 0.4, factor);

@@ -9,6 +9,8 @@ import { errorDiffusePlain } from '../../../core/raster/errorDiffuse.ts';
 import {
   blankMask,
   blankPlane,
+  type ColourTable,
+  colourAxis,
   complement,
   distanceSquared,
   downsample,
@@ -18,14 +20,18 @@ import {
   inkCount,
   type Mask,
   opening,
+  type Picture,
   type Plane,
   screenEnlarged,
   setBit,
+  sharesByTable,
   shrink,
   subtract,
+  TABLE_STEPS,
   thinParts,
   thresholdMask,
 } from '../../../core/raster/index.ts';
+import { colourTablePlain } from '../../../core/raster/kernels/colourTablePlain.ts';
 import { growRowsPlain } from '../../../core/raster/kernels/growPlain.ts';
 import { type Kernels, kernels } from '../../../core/raster/kernels/load.ts';
 import { thresholdPlain } from '../../../core/raster/kernels/thresholdPlain.ts';
@@ -349,5 +355,41 @@ describe('tone: both twins agree', () => {
     const dots = blankMask(3001, 900);
     thresholdPlain(plane, tile, dots);
     expect(equal(thresholdMask(plane, tile), dots)).toBe(true);
+  });
+});
+
+describe('shares by a table of colours: both twins agree', () => {
+  test('on 1 to 19 planes, at nodes and between them, with any transparency', () => {
+    const next = stream(71);
+    for (let planes = 1; planes <= 19; planes++) {
+      const axes = [0, 1, 2].map((c) =>
+        colourAxis(
+          [0, 255, 10 + c, 77, 128, 203 - c].concat(planes % 2 ? [11 + c] : []).sort((a, b) => a - b),
+        ),
+      ) as unknown as ColourTable['axes'];
+      const nodes = axes.reduce((product, { levels }) => product * levels.length, 1);
+      const shares = new Uint16Array(nodes * planes);
+      for (let node = 0; node < nodes; node++) {
+        // Some shares are 0, as in tables of inks; of one the whole.
+        const raw = Array.from({ length: planes }, () => (next() < 0.4 ? 0 : next()));
+        const sum = raw.reduce((a, b) => a + b, 1e-9);
+        raw.forEach((v, p) => {
+          shares[node * planes + p] = Math.round((v / sum) * 255 * TABLE_STEPS);
+        });
+      }
+      // More points than a band, and as many as end within one.
+      const points = planes === 7 ? 20001 : 900 + planes;
+      const data = Uint8Array.from({ length: 4 * points }, (_, i) => {
+        if (i % 4 < 3) return next() < 0.2 ? axes[(i % 4) as 0 | 1 | 2].levels[3]! : Math.floor(256 * next());
+        return next() < 0.6 ? 255 : next() < 0.3 ? 0 : Math.floor(256 * next());
+      });
+      const picture: Picture = { width: points, height: 1, data };
+      const plain = Array.from({ length: planes }, () => new Uint8Array(points));
+      colourTablePlain(picture, { planes, axes, shares }, plain);
+      const made = sharesByTable(picture, { planes, axes, shares });
+      made.forEach((plane, p) => {
+        expect(Buffer.compare(plane, plain[p]!), `plane ${p} of ${planes}`).toBe(0);
+      });
+    }
   });
 });

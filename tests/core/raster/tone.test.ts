@@ -10,6 +10,7 @@ import {
   getBit,
   halftoneMask,
   inkCount,
+  type Mask,
   type Plane,
   type Screen,
   screenTile,
@@ -63,6 +64,28 @@ describe('screens of dots', () => {
         expect(Math.abs(below / data.length - g / 255)).toBeLessThanOrEqual(1 / data.length);
       }
     }
+  });
+
+  test('a tint prints the tone asked for, to a hundredth, over the ramp: every dot, angle and ruling in use, and scattered', () => {
+    // Forty cells and more across, so that dots cut by the border weigh little.
+    const side = 900;
+    const levels = [5, 13, 26, 51, 77, 102, 128, 153, 178, 204, 230, 242, 250];
+    const off = (mask: Mask, level: number) => Math.abs(inkCount(mask) / side ** 2 - level / 255);
+    for (const lpi of [35, 45, 55, 65])
+      for (const angle of [0, 7.5, 15, 22.5, 45, 52.5, 67.5, 75, 82.5])
+        for (const dot of ['round', 'elliptical', 'line'] as const) {
+          const tile = screenTile({ dpi: 600, lpi, angle, dot });
+          for (const level of levels)
+            expect(
+              off(thresholdMask(tint(side, side, level), tile), level),
+              `${dot}, ${lpi} lpi at ${angle}°, ${level}`,
+            ).toBeLessThan(0.01);
+        }
+    for (const level of levels)
+      expect(
+        off(thresholdMask(tint(side, side, level), blueNoiseTile()), level),
+        `scattered, ${level}`,
+      ).toBeLessThan(0.01);
   });
 
   test('the wall repeats along both sides of its supercell', () => {
@@ -119,6 +142,8 @@ describe('screens of dots', () => {
     ['line', 55, 0],
     ['line', 45, 90],
     ['line', 50, 22.5],
+    ['line', 65, 15],
+    ['line', 50, 75],
     ['round', 55, 0],
     ['round', 45, 45],
     ['round', 65, 61],

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { inkCount, type Picture } from '../../../core/raster/index.ts';
 import {
+  GRAINY_MARGIN_PX,
   isGrainy,
   SEPARATE_MARGIN_PX,
   separateWindow,
@@ -95,7 +96,7 @@ test('tiles with their margin equal the whole, drawn art and JPEG alike', async 
     const palette = { inks: art.inks.map((hex) => ({ hex })), ground: '#ffffff' };
     const grainy = isGrainy(whole);
     const all = separateWindow(whole, palette, { grainy });
-    const m = SEPARATE_MARGIN_PX;
+    const m = grainy ? GRAINY_MARGIN_PX : SEPARATE_MARGIN_PX;
     const [x0, y0, w, h] = [150, 130, 120, 100];
     const width = w + 2 * m;
     const data = new Uint8Array(width * (h + 2 * m) * 4);

@@ -50,8 +50,9 @@ export function filmsOf(
   const coverage = placeEdges(
     separateSparse(picture, { inks: inks.map((hex) => ({ hex })), ground }, options),
   );
-  const width = picture.width * scale;
-  const height = picture.height * scale;
+  // A scale of 200 / 3 and the like ends beside whole points.
+  const width = Math.round(picture.width * scale);
+  const height = Math.round(picture.height * scale);
   const out = inks.map(() => blankMask(width, height));
   const step = 32;
   const cols = Math.ceil(width / step) + 1;

@@ -7,3 +7,4 @@ export { downsampleRows } from './downsample';
 export { prepareWinners } from './winners';
 export { distanceRows } from './distance';
 export { differRows, lookUpWords } from './lookUp';
+export { tableShares } from './colourTable';
