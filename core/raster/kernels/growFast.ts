@@ -2,7 +2,7 @@ import type { GrowRows } from './growPlain.ts';
 import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of input rows a band aims at: it then stays in the processor's second cache with its output. */
-const BAND = 1 << 16;
+const BAND = 1 << 17;
 /** Bytes of a row worked on at a time: the rows of a disc, that wide, stay in the first cache. */
 const STRETCH = 512;
 
