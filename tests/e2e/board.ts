@@ -23,8 +23,20 @@ export const apart = (a: string, b: string): number =>
   );
 
 /** Opens a station by its name on the rail. */
-export const station = (page: Page, name: string): Promise<void> =>
-  page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name, exact: true }).click();
+export async function station(page: Page, name: string): Promise<void> {
+  const rail = page.getByRole('navigation', { name: 'Stations' });
+  await rail.getByRole('button', { name, exact: true }).click();
+  // Its cards come a few a frame: the last lies there once ten frames have brought none.
+  await page.evaluate(async () => {
+    let [cards, still] = [-1, 0];
+    while (still < 10) {
+      await new Promise(requestAnimationFrame);
+      const now = document.querySelectorAll('.card').length;
+      still = now === cards ? still + 1 : 0;
+      cards = now;
+    }
+  });
+}
 
 /** Waits until nothing is drawn out of sight. */
 export const settled = (page: Page): Promise<unknown> =>
