@@ -15,9 +15,8 @@ interface Asked {
   readonly face: Face;
 }
 
-/** Is all art of the face decoded that is going to be? Films planned sooner would fall on too few sheets. */
-const drawn = ({ job, face, art, pictures }: StudioState): boolean =>
-  job!.faces[face].art.every(({ hash, hidden }) => hidden || pictures.has(hash) || !art.has(hash));
+/** Is art of the job that was opened still being decoded? Films planned meanwhile would fall on too few sheets. */
+const loading = (state: StudioState | null): boolean => state?.working.includes('art') ?? false;
 
 /** Keeps film plans, the list of problems and the misfit of the bend in step with the document. */
 export function keepPlans(): () => void {
@@ -60,7 +59,8 @@ export function keepPlans(): () => void {
         if (open) check(open);
       }, CHECK_QUIET);
     }
-    if (station === 'films' && drawn(now) && changed('job', 'face', 'station', 'pictures')) {
+    const loaded = loading(before) && !loading(now);
+    if (station === 'films' && !loading(now) && (loaded || changed('job', 'face', 'station', 'pictures'))) {
       clearTimeout(planTimer);
       planTimer = setTimeout(() => {
         working('films', true);

@@ -80,6 +80,21 @@ describe.skipIf(chromiumPath === undefined)('the studio in a browser, its host p
     expect(trouble).toEqual([]);
   });
 
+  test('films are planned once all art was tried, also where it can not be drawn', async () => {
+    const { page } = await openStudio(browser, address);
+    await page.evaluate(() => {
+      Object.assign((globalThis as unknown as { host: object }).host, {
+        decodeMs: 1500,
+        undecoded: 'It can not be drawn.',
+      });
+    });
+    await page.getByRole('button', { name: /Look at the demo/ }).click();
+    await station(page, 'Films');
+    await page.getByText('It can not be drawn.').first().waitFor();
+    await page.getByText('films, one an ink').waitFor();
+    await page.getByText('sheets to print').waitFor();
+  });
+
   test('a disk that keeps no unsaved work is told of once, with what to do', async () => {
     const { page, trouble } = await demoStudio();
     await page.evaluate(() => {

@@ -28,6 +28,8 @@ export interface FakeHost {
   unkept: string | null;
   /** Milliseconds that decoding art takes at least. */
   decodeMs: number;
+  /** Why art can not be decoded, where it can not. */
+  undecoded: string | null;
   readonly texts: { name: string; text: string }[];
   picks: PickedFile[];
   /** What any file splits into. */
@@ -68,6 +70,7 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     kept: null,
     unkept: null,
     decodeMs: 0,
+    undecoded: null,
     texts: [],
     picks: [],
     layers: [],
@@ -146,6 +149,7 @@ export function makeFakeShell(demo: FakeDemo): { shell: Shell; host: FakeHost } 
     splitArt: async () => done(host.layers),
     decodeArt: async (bytes, name, maxSidePx): Promise<Outcome<Picture>> => {
       await new Promise((shown) => setTimeout(shown, host.decodeMs));
+      if (host.undecoded !== null) return badInput(host.undecoded, 'Save it again.');
       const image = await imageOf(bytes, name);
       if (!image.ok) return image;
       const { naturalWidth: w, naturalHeight: h } = image.value;
