@@ -1,6 +1,7 @@
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, useId } from 'react';
 import { parseSum } from '../../core/units/index.ts';
 import { lengthNumber, sealEdits, tell, useStudio } from '../state/index.ts';
+import { useDraft } from './useDraft.ts';
 import { useScrub } from './useScrub.ts';
 
 interface Props {
@@ -30,20 +31,15 @@ export function LengthField({
   const id = useId();
   const units = useStudio((s) => s.job?.units ?? 'mm');
   const shown = lengthNumber(value, units);
-  const [text, setText] = useState(shown);
-  const editing = useRef(false);
-  useEffect(() => {
-    if (!editing.current) setText(shown);
-  }, [shown]);
+  const { text, changed, type, drop } = useDraft(shown);
 
   const put = (mm: number) => onChange(Math.min(max, Math.max(min, Number(mm.toFixed(4)))));
   const finish = () => {
-    editing.current = false;
-    if (text === shown) return;
+    if (!changed) return;
+    drop();
     const read = parseSum(text, units);
     if (!read.ok) {
       tell('trouble', read.reason, read.mend);
-      setText(shown);
       return;
     }
     const mm = read.value as number;
@@ -51,16 +47,13 @@ export function LengthField({
       tell('note', `${label} may be ${lengthNumber(min, units)} to ${lengthNumber(max, units)} ${units}.`);
     put(mm);
     sealEdits();
-    setText(shown);
   };
   const keys = (e: KeyboardEvent<HTMLInputElement>) => {
     if (e.key === 'Enter') finish();
-    else if (e.key === 'Escape') {
-      editing.current = false;
-      setText(shown);
-    } else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
+    else if (e.key === 'Escape') drop();
+    else if (e.key === 'ArrowUp' || e.key === 'ArrowDown') {
       e.preventDefault();
-      editing.current = false;
+      drop();
       put(value + (e.key === 'ArrowUp' ? 1 : -1) * step * (e.shiftKey ? 10 : 1));
     }
   };
@@ -77,10 +70,7 @@ export function LengthField({
           value={text}
           title={hint}
           onFocus={(e) => e.target.select()}
-          onChange={(e) => {
-            editing.current = true;
-            setText(e.target.value);
-          }}
+          onChange={(e) => type(e.target.value)}
           onBlur={finish}
           onKeyDown={keys}
         />

@@ -1,6 +1,7 @@
-import { useEffect, useId, useState } from 'react';
+import { useId } from 'react';
 import { parseNumberSum } from '../../core/units/index.ts';
 import { sealEdits, tell } from '../state/index.ts';
+import { useDraft } from './useDraft.ts';
 import { useScrub } from './useScrub.ts';
 
 interface Props {
@@ -29,18 +30,17 @@ export function NumberBox({
 }: Props) {
   const id = useId();
   const shown = String(Number(value.toFixed(digits)));
-  const [text, setText] = useState(shown);
-  useEffect(() => setText(shown), [shown]);
+  const { text, changed, type, drop } = useDraft(shown);
   const put = (n: number) => {
     if (Number.isFinite(n)) onChange(Math.min(max, Math.max(min, Number(n.toFixed(digits)))));
   };
   const scrub = useScrub(value, step, put);
   const finish = () => {
-    const n = text === shown ? null : parseNumberSum(text);
+    const n = changed ? parseNumberSum(text) : null;
     if (n !== null) put(n);
-    else if (text !== shown)
+    else if (changed)
       tell('trouble', `“${text.slice(0, 40)}” is not a number.`, 'Write it like 12.5 or 10 + 2*3.');
-    setText(shown);
+    drop();
     sealEdits();
   };
   return (
@@ -54,13 +54,14 @@ export function NumberBox({
           inputMode="decimal"
           value={text}
           onFocus={(e) => e.target.select()}
-          onChange={(e) => setText(e.target.value)}
+          onChange={(e) => type(e.target.value)}
           onBlur={finish}
           onKeyDown={(e) => {
             if (e.key === 'Enter') finish();
-            if (e.key === 'Escape') setText(shown);
+            if (e.key === 'Escape') drop();
             if (e.key !== 'ArrowUp' && e.key !== 'ArrowDown') return;
             e.preventDefault();
+            drop();
             put(value + (e.key === 'ArrowUp' ? step : -step) * (e.shiftKey ? 10 : 1));
           }}
         />

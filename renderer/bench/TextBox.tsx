@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useDraft } from './useDraft.ts';
 
 /** A short text that is handed on when it is left or Enter is pressed; an empty one falls back to what it was. */
 export function TextBox({
@@ -12,12 +12,11 @@ export function TextBox({
   onChange: (text: string) => void;
   most?: number;
 }) {
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
+  const { text, type, drop } = useDraft(value);
   const finish = () => {
     const next = text.trim();
     if (next !== '' && next !== value) onChange(next);
-    else setText(value);
+    drop();
   };
   return (
     <input
@@ -25,11 +24,11 @@ export function TextBox({
       aria-label={label}
       value={text}
       maxLength={most}
-      onChange={(e) => setText(e.target.value)}
+      onChange={(e) => type(e.target.value)}
       onBlur={finish}
       onKeyDown={(e) => {
         if (e.key === 'Enter') finish();
-        if (e.key === 'Escape') setText(value);
+        if (e.key === 'Escape') drop();
       }}
     />
   );

@@ -9,5 +9,6 @@ export { Picture } from './Picture.tsx';
 export { Share } from './Share.tsx';
 export { TextBox } from './TextBox.tsx';
 export { type Column, ThingTable } from './ThingTable.tsx';
+export { useDraft } from './useDraft.ts';
 export { useRows } from './useRows.ts';
 export { WorkButton } from './WorkButton.tsx';

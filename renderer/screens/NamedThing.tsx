@@ -1,4 +1,5 @@
-import { useEffect, useId, useState } from 'react';
+import { useId } from 'react';
+import { useDraft } from '../bench/index.ts';
 
 /** The name of a thing of the shop: those that are kept are offered, others may be typed. */
 export function NamedThing({
@@ -13,10 +14,10 @@ export function NamedThing({
   onChange: (name: string) => void;
 }) {
   const id = useId();
-  const [text, setText] = useState(value);
-  useEffect(() => setText(value), [value]);
+  const { text, type, drop } = useDraft(value);
   const finish = () => {
     if (text.trim() !== value) onChange(text.trim());
+    drop();
   };
   return (
     <div className="field">
@@ -27,11 +28,11 @@ export function NamedThing({
         value={text}
         maxLength={120}
         placeholder="its name"
-        onChange={(e) => setText(e.target.value)}
+        onChange={(e) => type(e.target.value)}
         onBlur={finish}
         onKeyDown={(e) => {
           if (e.key === 'Enter') finish();
-          if (e.key === 'Escape') setText(value);
+          if (e.key === 'Escape') drop();
         }}
       />
       <datalist id={`${id}-known`}>

@@ -108,6 +108,22 @@ describe.skipIf(chromiumPath === undefined)('traps, by keyboard alone', () => {
     expect(await stray.inputValue()).toBe('0.5');
   });
 
+  test('a number entered and left within one frame is the number', async () => {
+    await page.keyboard.press('Alt+4');
+    const box = page.getByRole('textbox', { name: 'To the nose +' });
+    await box.evaluate(async (input: HTMLInputElement) => {
+      input.focus();
+      // Typed as a hand types, so that the box hears of it.
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(input, '0.7');
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+      // What the key did is drawn before this task ends, what follows from the drawing is not.
+      for (let i = 0; i < 10; i++) await null;
+      input.blur();
+    });
+    expect(await box.inputValue()).toBe('0.7');
+  });
+
   test('a moved pull is drawn, and put back in register', async () => {
     const along = page.getByRole('slider', { name: /Along, to the nose/ });
     await along.focus();
