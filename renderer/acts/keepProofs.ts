@@ -1,5 +1,5 @@
 import type { Outcome } from '../../core/units/index.ts';
-import { type StudioState, sameButBoundaries, tell, useStudio } from '../state/index.ts';
+import { afterPaint, type StudioState, sameButBoundaries, tell, useStudio } from '../state/index.ts';
 import { back, front, latestWins, type ShowRequest, type ShowResult } from '../workers/index.ts';
 import { failed, working } from './working.ts';
 
@@ -31,6 +31,12 @@ function requestOf(s: StudioState): ShowRequest | null {
   };
 }
 
+/** Does a station just come to show what was already asked for? Spreads are left out of sight where they are not wanted. */
+const covers = (asked: ShowRequest, wanted: ShowRequest): boolean =>
+  asked.aloneId === wanted.aloneId &&
+  asked.aloneHex === wanted.aloneHex &&
+  (!wanted.traps || (asked.traps && asked.pair === wanted.pair));
+
 const NEEDED: readonly (keyof StudioState)[] = [
   'job',
   'face',
@@ -47,6 +53,8 @@ export function keepProofs(): () => void {
   let turns = 0;
   let fineShown = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let asked: ShowRequest | null = null;
+  let stopWaiting = () => {};
 
   const put = (made: Outcome<ShowResult>, { request, number }: Turn, fine: boolean) => {
     if (fine && number === turns) working('proof', false);
@@ -95,20 +103,27 @@ export function keepProofs(): () => void {
     // Where sheets meet changes no ink; a hand that drags a boundary is not made to wait for a proof.
     const sheetsOnly = now.job && before?.job && sameButBoundaries(now.job, before.job);
     const needed = sheetsOnly ? NEEDED.filter((k) => k !== 'job') : NEEDED;
-    if (!changed(needed) && !((there || left) && changed(['station', 'inkId', 'filmView']))) return;
+    const other = changed(needed);
+    if (!other && !((there || left) && changed(['station', 'inkId', 'filmView']))) return;
     // While a hand moves art, the board draws the art itself; the proof follows when it lets go.
     const request = now.dragging ? null : requestOf(now);
+    if (request && asked && !other && covers(asked, request)) return;
     clearTimeout(timer);
+    stopWaiting();
+    asked = request;
     if (!request) return;
     const turn = { request, number: ++turns };
     working('proof', true);
-    quick(turn);
+    // A station is shown first, and what it wants on the deck is drawn then.
+    if (other) quick(turn);
+    else stopWaiting = afterPaint(() => quick(turn));
     timer = setTimeout(() => fine(turn), QUIET);
   };
   look(useStudio.getState(), null);
   const stop = useStudio.subscribe(look);
   return () => {
     clearTimeout(timer);
+    stopWaiting();
     stop();
   };
 }

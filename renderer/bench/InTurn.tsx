@@ -1,20 +1,9 @@
 import { Children, type ReactNode, useEffect, useState } from 'react';
+import { afterPaint } from '../state/index.ts';
 
 /** Cards that lie there in a station's first frame, about as many as are seen without scrolling, and that follow in each later one. */
 const FIRST = 3;
 const MORE = 2;
-
-/** Runs after the page has been painted once more; what comes back stops it. */
-function afterPaint(run: () => void): () => void {
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  const frame = requestAnimationFrame(() => {
-    timer = setTimeout(run);
-  });
-  return () => {
-    cancelAnimationFrame(frame);
-    clearTimeout(timer);
-  };
-}
 
 /** A station's cards: the first at once, the rest a few a frame, so that a full bench does not hold the deck up. */
 export function InTurn({ children }: { readonly children: ReactNode }) {

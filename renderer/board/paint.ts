@@ -10,6 +10,7 @@ import { drawRulers } from './drawRulers.ts';
 import { drawSpreads } from './drawSpreads.ts';
 import { faceShape } from './faceShape.ts';
 import { type BoardColours, inMm, type Pen, stamp, trace } from './pen.ts';
+import { StillPictures } from './stillPictures.ts';
 
 /** How many times its usual size the page's type has; browsers' own type is 16 px. */
 export const typeSize = (): number =>
@@ -41,6 +42,9 @@ const layerOf = (state: StudioState): DeckScene['layer'] => {
   return state.aloneId !== null && state.station === 'inks' && state.proofs.alone ? 'alone' : 'proof';
 };
 
+/** The deck and what lies on it, which change far less often than the board is drawn. */
+const still = new StillPictures();
+
 /** What lies beneath the handles: the deck and what is on it. */
 export function paintBelow(pen: Pen, state: StudioState): void {
   const { job } = state;
@@ -53,18 +57,20 @@ export function paintBelow(pen: Pen, state: StudioState): void {
   const shifted = moved?.face === state.face ? moved : null;
   const hatches = state.station === 'traps' && !shifted;
   const layer = layerOf(state);
-  drawDeck(pen, {
-    shape,
-    veneerHex: veneer.hex,
-    proofs: own && shifted ? { ...own, proof: shifted.picture, box: shifted.box } : own,
-    layer,
-    divider: state.station === 'inks' && layer !== 'art' ? state.divider : null,
-    art: face.art,
-    pictures: state.pictures,
-    ghosts: state.station === 'art' ? state.selection : [],
-    hatches,
+  const divider = state.station === 'inks' && layer !== 'art' ? state.divider : null;
+  const ghosts = state.station === 'art' ? state.selection : [];
+  const proofs = own && shifted ? { ...own, proof: shifted.picture, box: shifted.box } : own;
+  const spreads = hatches && own ? own.spreads : null;
+  const printed =
+    layer === 'proof' ? proofs?.proof : layer === 'art' || layer === 'bare' ? null : proofs?.alone;
+  const drawn = layer === 'art' || divider !== null || ghosts.length > 0;
+  const made = [shape, veneer.hex, layer, printed, proofs?.box, divider, spreads, hatches, ghosts.join(' ')];
+  still.draw(pen, [...made, ...(drawn ? [face.art, state.pictures] : [])], (sheet) => {
+    const { art } = face;
+    const { pictures } = state;
+    drawDeck(sheet, { shape, veneerHex: veneer.hex, proofs, layer, divider, art, pictures, ghosts, hatches });
+    if (own && spreads) drawSpreads(sheet, own.box, spreads);
   });
-  if (hatches && own) drawSpreads(pen, own.box, own.spreads);
   const { heat } = state;
   if (state.station === 'deck' && state.showHeat && heat?.face === state.face)
     inMm(pen, (ctx) => {

@@ -1,3 +1,4 @@
+export { afterPaint } from './afterPaint.ts';
 export { type Edit, emptyHistory, type History, record, redone, seal, undone } from './edit.ts';
 export {
   addInk,
