@@ -5,7 +5,7 @@ export { groundOf } from './ground.ts';
 export { type HandRegion, type HandRegions, layRegions, NO_REGIONS } from './handRegions.ts';
 export { type ArtFrame, type HandShape, handCover } from './handShape.ts';
 export { type HandTones, withHand } from './handTones.ts';
-export { type InkFit, type InkFitOptions, inkFit, smallArt } from './inkFit.ts';
+export { artToTry, type InkFit, type InkFitOptions, inkFit, type TriedArt } from './inkFit.ts';
 export type { SeparatePalette } from './labels.ts';
 export { type LayerTakes, layerCoverage, layerTones } from './layerCoverage.ts';
 export { lineCoverage, withoutLines } from './lineCoverage.ts';

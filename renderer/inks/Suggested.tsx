@@ -90,9 +90,17 @@ export function Suggested() {
           <>
             <div className="tried">
               {tried.map((set) => (
-                <Tried key={set.inks.length} set={set} chosen={count} take={() => take(set.inks)} />
+                <Tried
+                  key={set.inks.length}
+                  set={set}
+                  middle={set === middleOf(tried, count)}
+                  take={() => take(set.inks)}
+                />
               ))}
             </div>
+            {count !== null && !tried.some((set) => set.inks.length === count) && (
+              <p className="hint">The art has no {count} colours of its own.</p>
+            )}
             <p className="hint">
               How far colours are from the art, as ΔE00: below 1 no one sees it; from 5 on it shows at a
               glance.
@@ -104,10 +112,14 @@ export function Suggested() {
   );
 }
 
+/** The set asked for: the art may have fewer colours than that. */
+const middleOf = (tried: readonly SuggestedInks[], count: number | null) =>
+  tried.find((set) => (count === null ? set.advised : set.inks.length === count)) ??
+  tried.findLast((set) => !set.beyond);
+
 /** One set of inks: how the art looks in them, how far off that is, and one click to take it. */
-function Tried({ set, chosen, take }: { set: SuggestedInks; chosen: number | null; take: () => void }) {
-  const { inks, figures, proof, advised } = set;
-  const middle = chosen === null ? advised : inks.length === chosen;
+function Tried({ set, middle, take }: { set: SuggestedInks; middle: boolean; take: () => void }) {
+  const { inks, figures, proof, advised, beyond } = set;
   const n = inks.length;
   return (
     <section className={`try${middle ? ' try-chosen' : ''}`} aria-label={`${n} inks`}>
@@ -115,6 +127,9 @@ function Tried({ set, chosen, take }: { set: SuggestedInks; chosen: number | nul
         {n} {n === 1 ? 'ink' : 'inks'}
         {advised && <small> advised</small>}
       </h3>
+      {beyond && (
+        <p className="hint">One more than the art has: a shade of its soft edges, which gains next to nothing.</p>
+      )}
       <Picture bitmap={proof} label={`The art in ${n} inks`} />
       <ul className="try-drops">
         {inks.map((ink) => (

@@ -11,6 +11,7 @@ import {
 export interface SuggestedInks {
   readonly inks: readonly InkSuggestion[];
   readonly advised: boolean;
+  readonly beyond: boolean;
   readonly figures: Omit<InkFit, 'proof'>;
   readonly proof: ImageBitmap;
 }
@@ -19,11 +20,11 @@ export interface SuggestedInks {
 const api = {
   async around(art: Picture, count: number | null, options: AroundOptions): Promise<SuggestedInks[]> {
     const tried: SuggestedInks[] = [];
-    for (const { inks, advised, fit } of suggestAround(art, count, options)) {
+    for (const { inks, advised, beyond, fit } of suggestAround(art, count, options)) {
       const { proof, ...figures } = fit;
       const { data, width } = proof;
       const image = new ImageData(new Uint8ClampedArray(data as Uint8Array<ArrayBuffer>), width as number);
-      tried.push({ inks, advised, figures, proof: await createImageBitmap(image) });
+      tried.push({ inks, advised, beyond, figures, proof: await createImageBitmap(image) });
     }
     return Comlink.transfer(
       tried,
