@@ -9,6 +9,7 @@ import {
   screenedInks,
   screensDots,
 } from '../../core/job/index.ts';
+import { tonesOfDot } from '../../core/raster/index.ts';
 import { Card, Choice, LengthField, NumberBox } from '../bench/index.ts';
 import { changeFace, edit, inkColour, useStudio } from '../state/index.ts';
 
@@ -30,6 +31,9 @@ const SHAPE_WORDS: Readonly<Record<(typeof DOT_SHAPES)[number], string>> = {
   elliptical: 'Elliptical',
   line: 'Lines',
 };
+
+/** Below so many tones steps begin to show in soft shading. Common practice, no source. */
+const FEW_TONES = 64;
 
 /** How the face's art is split into inks, and the dots of shaded art. */
 export function Method() {
@@ -106,6 +110,12 @@ export function Method() {
               ),
             )}
           </div>
+          <p className="hint">
+            At {job.printer.dpi} dpi a dot of this ruling takes{' '}
+            {Math.floor(tonesOfDot(job.printer.dpi, halftone.lpi))} tones.
+            {tonesOfDot(job.printer.dpi, halftone.lpi) < FEW_TONES &&
+              ' Soft shading may show steps: a coarser ruling has more.'}
+          </p>
         </>
       )}
       {isToned(settings) && (

@@ -127,9 +127,6 @@ function Tried({ set, middle, take }: { set: SuggestedInks; middle: boolean; tak
         {n} {n === 1 ? 'ink' : 'inks'}
         {advised && <small> advised</small>}
       </h3>
-      {beyond && (
-        <p className="hint">One more than the art has: a shade of its soft edges, which gains next to nothing.</p>
-      )}
       <Picture bitmap={proof} label={`The art in ${n} inks`} />
       <ul className="try-drops">
         {inks.map((ink) => (
@@ -152,6 +149,11 @@ function Tried({ set, middle, take }: { set: SuggestedInks; middle: boolean; tak
       <button type="button" className={middle ? 'button-main' : ''} onClick={take}>
         Use these {n}
       </button>
+      {beyond && (
+        <p className="hint">
+          One more than the art has: a shade of its soft edges, to see what it would gain.
+        </p>
+      )}
     </section>
   );
 }
