@@ -1,5 +1,5 @@
 import { install } from './install.mjs';
-import { ONE_ARENA } from './oneArena.mjs';
+import { ONE_ARENA } from './leanMemory.mjs';
 import { ROOT } from './root.mjs';
 import { isEntry, main, Refusal, run } from './step.mjs';
 

@@ -3,7 +3,7 @@ import { fork } from 'node:child_process';
 import { constants } from 'node:os';
 import { join } from 'node:path';
 import { install } from './install.mjs';
-import { ONE_ARENA } from './oneArena.mjs';
+import { ONE_ARENA, SMALL_NURSERY } from './leanMemory.mjs';
 import { ROOT } from './root.mjs';
 import { isEntry, Refusal } from './step.mjs';
 
@@ -16,7 +16,10 @@ const LARGE = ['studio', 'films', 'press', 'proof', 'check', 'traps', 'reprint']
  */
 function aside(args) {
   return new Promise((resolve, reject) => {
-    const child = fork(join(ROOT, 'dist', 'cli.mjs'), args, { env: { ...process.env, ...ONE_ARENA } });
+    const child = fork(join(ROOT, 'dist', 'cli.mjs'), args, {
+      env: { ...process.env, ...ONE_ARENA },
+      execArgv: [...process.execArgv, ...SMALL_NURSERY],
+    });
     const stop = (signal) => {
       if (args[0] !== 'studio') child.kill(signal);
       else if (child.connected) child.disconnect();

@@ -7,7 +7,7 @@ import { build as esbuild } from 'esbuild';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
 // @ts-expect-error plain JavaScript without types
-import { ONE_ARENA } from '../../build/oneArena.mjs';
+import { ONE_ARENA } from '../../build/leanMemory.mjs';
 import type { FilmSetCost } from './filmSetProcess.ts';
 import { median, table } from './table.ts';
 

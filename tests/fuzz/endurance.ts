@@ -1,7 +1,7 @@
 import { fork } from 'node:child_process';
 import { rmSync } from 'node:fs';
 // @ts-expect-error plain JavaScript without types
-import { ONE_ARENA } from '../../build/oneArena.mjs';
+import { ONE_ARENA, SMALL_NURSERY } from '../../build/leanMemory.mjs';
 import { bundled, WORKER } from './bundle.ts';
 import type { Endurance } from './enduranceProcess.ts';
 
@@ -18,7 +18,7 @@ export async function endurance(options: {
     const args = [WORKER, options.exports, options.cancels, options.seed].map(String);
     const child = fork(entry, args, {
       env: { ...process.env, ...ONE_ARENA },
-      execArgv: ['--expose-gc'],
+      execArgv: ['--expose-gc', ...SMALL_NURSERY],
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
     });
     let stderr = '';
