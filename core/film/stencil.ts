@@ -14,9 +14,9 @@ export interface Stencil {
 
 /** Points beyond which a picture is first judged by some of its rows. */
 const LARGE = 4_000_000;
-/** Rows of one look, and how many rows are passed over after it. */
+/** Rows of one look, and how many looks there are, evenly spread. */
 const LOOK = 16;
-const PASS = 480;
+const LOOKS = 6;
 /** How much smaller than Flate those rows must be in Group 4 for the rest to be believed to be, too. */
 const CLEARLY = 0.8;
 
@@ -33,11 +33,10 @@ function paintedRows(mask: Mask): Uint8Array {
 /** Whether Group 4 is so clearly the smaller that deflating the whole picture, by far the dearer of the two, can be left. */
 function clearlyG4(mask: Mask, deflate: Deflate): boolean {
   const { width, height } = mask;
-  if (width * height < LARGE) return false;
-  const looks = Math.floor((height + PASS) / (LOOK + PASS));
-  const some = blankMask(width, looks * LOOK);
-  for (let i = 0; i < looks; i++) {
-    const from = i * (LOOK + PASS) * mask.stride;
+  if (width * height < LARGE || height < LOOKS * LOOK) return false;
+  const some = blankMask(width, LOOKS * LOOK);
+  for (let i = 0; i < LOOKS; i++) {
+    const from = Math.floor(((i + 0.5) * height) / LOOKS - LOOK / 2) * mask.stride;
     some.data.set(mask.data.subarray(from, from + LOOK * mask.stride), i * LOOK * mask.stride);
   }
   return encodeG4(some).length < CLEARLY * deflate(paintedRows(some)).length;

@@ -22,6 +22,14 @@ export class BitWriter {
     this.pending &= (1 << this.count) - 1;
   }
 
+  /** Appends whole bytes; no bits may wait. */
+  append(bytes: Uint8Array): void {
+    if (this.count > 0) throw new RangeError('Whole bytes can not follow a part of one.');
+    while (this.size + bytes.length > this.bytes.length) this.enlarge();
+    this.bytes.set(bytes, this.size);
+    this.size += bytes.length;
+  }
+
   /** All bits so far, the last byte filled up with zeros. */
   finish(): Uint8Array {
     if (this.count > 0) this.put(0, 8 - this.count);

@@ -153,6 +153,28 @@ export interface Kernels {
     out: number,
     outPitch: number,
   ): void;
+  encodeG4Rows(
+    input: number,
+    pitch: number,
+    width: number,
+    rows: number,
+    row: number,
+    above: number,
+    codes: number,
+    vertical: number,
+    out: number,
+    state: number,
+  ): number;
+  cropRows(
+    input: number,
+    pitch: number,
+    rows: number,
+    shift: number,
+    words: number,
+    tail: number,
+    output: number,
+    outPitch: number,
+  ): void;
 }
 
 /** The members of the WebAssembly interface that are used here; the language's own library does not declare them. */

@@ -8,3 +8,5 @@ export { prepareWinners } from './winners';
 export { distanceRows } from './distance';
 export { differRows, lookUpWords } from './lookUp';
 export { tableShares } from './colourTable';
+export { encodeG4Rows } from './encodeG4';
+export { cropRows } from './crop';
