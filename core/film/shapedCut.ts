@@ -1,3 +1,4 @@
+import { walkLanes } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { CutPath } from './cut.ts';
 import { CUT_PRICES, type CutBand, type CutCosts, cutCosts, FACINGS, LANE, MISS_PRICES } from './cutCosts.ts';
@@ -26,26 +27,16 @@ function slantFactors(step: number): Float64Array {
   return out;
 }
 
-/** 1 for each row of the band whose values all cost the same, and have no edge that faces any way. */
-function flatRows({ rows, columns, cost, facing }: CutCosts): Uint8Array {
-  const flat = new Uint8Array(rows);
-  for (let p = 0, at = 0; p < rows; p++, at += columns) {
-    const value = cost[at];
-    let q = 0;
-    while (q < columns && cost[at + q] === value && !facing?.[at + q]) q++;
-    flat[p] = q === columns ? 1 : 0;
-  }
-  return flat;
-}
-
 /**
  * The cheapest path through a band, from p = 0 to its far end: lane (in quarter millimetres from the band's edge) at every
  * step. Exact over all paths that begin and end straight, never lean more than 45° and never bend tighter than 8 mm, by
  * dynamic programming over lane and slope. Null where the band is too narrow for one.
  */
-export function cheapestLanes(
-  costs: CutCosts,
-): { readonly lanes: readonly number[]; readonly step: number; readonly cost: number } | null {
+export function cheapestLanes(costs: CutCosts): {
+  readonly lanes: readonly number[];
+  readonly step: number;
+  readonly cost: number;
+} | null {
   const long = costs.rows * costs.cell;
   const wide = costs.columns * costs.cell;
   const steps = Math.max(1, Math.round(long / STEP));
@@ -57,78 +48,44 @@ export function cheapestLanes(
   const slopes = 2 * STEEPEST + 1;
   // Ink is felt half a millimetre off, so a look every quarter misses no line.
   const samples = Math.max(2, Math.ceil(step / Math.max(costs.cell, LANE)));
-  const facing = costs.facing ?? new Uint8Array(costs.cost.length);
-  const aslant = slantFactors(step);
   // Where a sample of a step lies from its lane's own place, in cells: the same for every lane, as lanes lie on whole cells.
-  const wholeCells = Math.round(LANE / costs.cell);
+  const laneCells = Math.round(LANE / costs.cell);
   const offsets = new Int32Array(slopes * samples);
   for (let s = 0; s < slopes; s++) {
     for (let k = 0; k < samples; k++) {
-      const aside = (s - STEEPEST) * ((k + 0.5) / samples) * wholeCells;
+      const aside = (s - STEEPEST) * ((k + 0.5) / samples) * laneCells;
       offsets[s * samples + k] = Math.floor(aside);
     }
   }
-  // edge[slope, lane]: what a step from that lane costs. Lanes the step would leave the band from hold nothing of use.
-  const edge = new Float64Array(lanes * slopes);
-  const flat = flatRows(costs);
-  const places = new Int32Array(samples);
-  const edgeCosts = (i: number) => {
-    let alike = true;
-    for (let k = 0; k < samples; k++) {
-      places[k] = Math.min(costs.rows - 1, Math.floor(((i + (k + 0.5) / samples) * step) / costs.cell));
-      alike &&= flat[places[k]!] === 1;
-    }
-    for (let s = 0; s < slopes; s++) {
-      const from = s * lanes + Math.max(0, STEEPEST - s);
-      const to = s * lanes + Math.min(lanes, lanes + STEEPEST - s);
-      const perSample = Math.hypot(step, (s - STEEPEST) * LANE) / samples;
-      if (alike) {
-        // All lanes cost the same: most of a band is far from any edge.
-        let sum = 0;
-        for (let k = 0; k < samples; k++) sum += costs.cost[places[k]! * costs.columns]! * perSample;
-        edge.fill(sum, from, to);
-        continue;
-      }
-      edge.fill(0, from, to);
-      const factors = s * (FACINGS + 1);
-      for (let k = 0; k < samples; k++) {
-        let at = places[k]! * costs.columns + offsets[s * samples + k]!;
-        at += (from - s * lanes + first) * wholeCells;
-        for (let l = from; l < to; l++, at += wholeCells)
-          edge[l]! += costs.cost[at]! * aslant[factors + facing[at]!]! * perSample;
-      }
-    }
-  };
-  // best[slope, lane]: cheapest way to stand at `lane` having come with `slope`.
-  let best = new Float64Array(lanes * slopes).fill(Infinity);
-  best.fill(0, STEEPEST * lanes, (STEEPEST + 1) * lanes);
-  let next = new Float64Array(lanes * slopes);
-  const least = new Float64Array(lanes);
-  const from: Int8Array[] = [];
+  const places = new Int32Array(steps * samples);
   for (let i = 0; i < steps; i++) {
-    const back = new Int8Array(lanes * slopes);
-    edgeCosts(i);
-    next.fill(Infinity);
-    for (let s = 0; s < slopes; s++) {
-      least.fill(Infinity);
-      const low = Math.max(0, STEEPEST - s);
-      const high = Math.min(lanes, lanes + STEEPEST - s);
-      const land = s * lanes + s - STEEPEST;
-      for (let before = Math.max(0, s - SHARPEST); before <= Math.min(slopes - 1, s + SHARPEST); before++) {
-        const turning = CUT_PRICES.turn * Math.abs(before - s);
-        const row = before * lanes;
-        for (let l = low; l < high; l++) {
-          const cost = best[row + l]! + turning;
-          if (cost >= least[l]!) continue;
-          least[l] = cost;
-          back[land + l] = before;
-        }
-      }
-      for (let l = low; l < high; l++) next[land + l] = least[l]! + edge[s * lanes + l]!;
-    }
-    from.push(back);
-    [best, next] = [next, best];
+    for (let k = 0; k < samples; k++)
+      places[i * samples + k] = Math.min(
+        costs.rows - 1,
+        Math.floor(((i + (k + 0.5) / samples) * step) / costs.cell),
+      );
   }
+  const { best, came } = walkLanes({
+    columns: costs.columns,
+    cost: costs.cost,
+    facing: costs.facing ?? new Uint8Array(costs.cost.length),
+    lanes,
+    laneCells,
+    firstCell: first * laneCells,
+    steps,
+    samples,
+    places,
+    offsets,
+    steepest: STEEPEST,
+    sharpest: SHARPEST,
+    turn: CUT_PRICES.turn,
+    weights: Float64Array.from(
+      { length: slopes },
+      (_, s) => Math.hypot(step, (s - STEEPEST) * LANE) / samples,
+    ),
+    aslant: slantFactors(step),
+    facings: FACINGS,
+  });
   let lane = -1;
   let cheapest = Infinity;
   for (let l = 0; l < lanes; l++) {
@@ -141,9 +98,9 @@ export function cheapestLanes(
   const out = [lane + first];
   let slope = STEEPEST;
   for (let i = steps - 1; i >= 0; i--) {
-    const came = from[i]![slope * lanes + lane]!;
+    const before = came[(i * slopes + slope) * lanes + lane]!;
     lane -= slope - STEEPEST;
-    slope = came;
+    slope = before;
     out.unshift(lane + first);
   }
   return { lanes: out, step, cost: total };

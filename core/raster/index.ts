@@ -9,6 +9,7 @@ export { discSquares } from './disc.ts';
 export { distanceSquared } from './distance.ts';
 export { downsample } from './downsample.ts';
 export { draw, maskOf } from './drawing.ts';
+export { feelEdges } from './edges.ts';
 export { encodeG4 } from './encodeG4.ts';
 export { enlargeMask, screenEnlarged } from './enlarge.ts';
 export { errorDiffuse } from './errorDiffuse.ts';
@@ -17,6 +18,7 @@ export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
 export { addJoinedWithin } from './joinedWithin.ts';
+export { walkLanes } from './lanes.ts';
 export { differences, lookUp } from './lookUp.ts';
 export {
   blankLike,

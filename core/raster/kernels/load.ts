@@ -2,7 +2,10 @@ import { KERNELS } from './kernels.generated.ts';
 
 /** What the compiled kernels offer; numbers are byte addresses in `memory` unless their names say otherwise. */
 export interface Kernels {
-  readonly memory: { readonly buffer: ArrayBuffer; grow(pages: number): number };
+  readonly memory: {
+    readonly buffer: ArrayBuffer;
+    grow(pages: number): number;
+  };
   growRows(
     input: number,
     output: number,
@@ -175,6 +178,56 @@ export interface Kernels {
     output: number,
     outPitch: number,
   ): void;
+  flatRows(cost: number, facing: number, columns: number, rows: number, flat: number): void;
+  laneEdges(
+    cost: number,
+    facing: number,
+    flat: number,
+    columns: number,
+    lanes: number,
+    laneCells: number,
+    firstCell: number,
+    places: number,
+    offsets: number,
+    samples: number,
+    steepest: number,
+    weights: number,
+    aslant: number,
+    facings: number,
+    edge: number,
+  ): void;
+  laneStep(
+    lanes: number,
+    steepest: number,
+    sharpest: number,
+    turn: number,
+    edge: number,
+    best: number,
+    next: number,
+    least: number,
+    came: number,
+  ): void;
+  edgeCells(ink: number, rows: number, columns: number, reach: number, mixed: number): void;
+  edgeSums(
+    ink: number,
+    mixed: number,
+    rows: number,
+    columns: number,
+    reach: number,
+    counts: number,
+    line: number,
+    sums: number,
+  ): void;
+  edgeFacings(
+    sums: number,
+    mixed: number,
+    from: number,
+    count: number,
+    most: number,
+    clear: number,
+    facings: number,
+    out: number,
+  ): number;
 }
 
 /** The members of the WebAssembly interface that are used here; the language's own library does not declare them. */

@@ -66,7 +66,9 @@ describe('windows by the kernel', () => {
       const [a, b] = [blankMask(width, height), blankMask(width, height)];
       cropFast(fast, mask, x, y, a);
       cropPlain(mask, x, y, b);
-      expect(a.data, `${width} × ${height} from ${x}, ${y} of ${mask.width} × ${mask.height}`).toEqual(b.data);
+      expect(a.data, `${width} × ${height} from ${x}, ${y} of ${mask.width} × ${mask.height}`).toEqual(
+        b.data,
+      );
       expect(tidy(a)).toBe(true);
     }
   });

@@ -10,3 +10,5 @@ export { differRows, lookUpWords } from './lookUp';
 export { tableShares } from './colourTable';
 export { encodeG4Rows } from './encodeG4';
 export { cropRows } from './crop';
+export { flatRows, laneEdges, laneStep } from './lanes';
+export { edgeCells, edgeFacings, edgeSums } from './edges';
