@@ -4,7 +4,7 @@ import { openStudio, servePage } from '../e2e/pageServer.ts';
 
 /**
  * How the studio keeps up on the demonstration job: frames while art is dragged, the first proof after a change, a
- * station's switch. Takes the built page. Chromium draws in software here; what that costs is part of the numbers.
+ * station's switch; with `--stations` the last alone. Takes the built page. Chromium draws in software here; what that costs is part of the numbers.
  */
 if (chromiumPath === undefined) {
   process.stdout.write('studio: skipped, there is no Chromium on this machine.\n');
@@ -80,58 +80,63 @@ const untilShown = (selector: string, n: number) =>
     [selector, n] as const,
   );
 
-const proofs: number[] = [];
-const proofsOwn: number[] = [];
-for (let i = 0; i < 6; i++)
-  await timed(proofs, proofsOwn, () => untilShown('.run-grid td:nth-of-type(1) button', (i + 1) % 4));
-line('first proof on another veneer', proofs, 'goal 100 ms', proofsOwn);
+const stationsOnly = process.argv.includes('--stations');
+if (!stationsOnly) await proofTimes();
 
-/** ms from a change of the chosen ink's colour to the first changed pixel of the board. */
-const untilRecoloured = async (hex: string) => {
-  await page.evaluate(() => {
-    const input = document.querySelector<HTMLInputElement>('main input[type="color"]')!;
-    input.dataset['bench'] = 'colour';
-  });
-  return page.evaluate(async (value) => {
-    const canvas = document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!;
-    const probe = document.createElement('canvas');
-    probe.width = 64;
-    probe.height = 16;
-    const ctx = probe.getContext('2d', { willReadFrequently: true })!;
-    const look = () => {
-      ctx.drawImage(canvas, 0, 0, 64, 16);
-      return ctx.getImageData(0, 0, 64, 16).data.join();
-    };
-    const before = look();
-    const input = document.querySelector<HTMLInputElement>('[data-bench="colour"]')!;
-    const from = performance.now();
-    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(input, value);
-    input.dispatchEvent(new Event('input', { bubbles: true }));
-    while (performance.now() - from < 5000) {
-      await new Promise((resolve) => requestAnimationFrame(resolve));
-      if (look() !== before) break;
-    }
-    return performance.now() - from;
-  }, hex);
-};
+async function proofTimes() {
+  const proofs: number[] = [];
+  const proofsOwn: number[] = [];
+  for (let i = 0; i < 6; i++)
+    await timed(proofs, proofsOwn, () => untilShown('.run-grid td:nth-of-type(1) button', (i + 1) % 4));
+  line('first proof on another veneer', proofs, 'goal 100 ms', proofsOwn);
 
-await page.locator('.rail li button', { hasText: 'Inks' }).click();
-await quiet();
-await page.locator('.pull').nth(1).click();
-await quiet();
-const colours: number[] = [];
-const coloursOwn: number[] = [];
-for (const hex of ['#d02020', '#20a0d0', '#d0c020', '#402080', '#20c060', '#e06010'])
-  await timed(colours, coloursOwn, () => untilRecoloured(hex));
-line('first proof after an ink’s colour', colours, 'goal 100 ms', coloursOwn);
-const orders: number[] = [];
-const ordersOwn: number[] = [];
-for (let i = 0; i < 6; i++) {
-  const way = i % 2 ? 'earlier' : 'later';
-  const button = `[aria-label^="Pull "][aria-label$="${way}"]:not(:disabled)`;
-  await timed(orders, ordersOwn, () => untilShown(button, 1));
+  /** ms from a change of the chosen ink's colour to the first changed pixel of the board. */
+  const untilRecoloured = async (hex: string) => {
+    await page.evaluate(() => {
+      const input = document.querySelector<HTMLInputElement>('main input[type="color"]')!;
+      input.dataset['bench'] = 'colour';
+    });
+    return page.evaluate(async (value) => {
+      const canvas = document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!;
+      const probe = document.createElement('canvas');
+      probe.width = 64;
+      probe.height = 16;
+      const ctx = probe.getContext('2d', { willReadFrequently: true })!;
+      const look = () => {
+        ctx.drawImage(canvas, 0, 0, 64, 16);
+        return ctx.getImageData(0, 0, 64, 16).data.join();
+      };
+      const before = look();
+      const input = document.querySelector<HTMLInputElement>('[data-bench="colour"]')!;
+      const from = performance.now();
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(input, value);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      while (performance.now() - from < 5000) {
+        await new Promise((resolve) => requestAnimationFrame(resolve));
+        if (look() !== before) break;
+      }
+      return performance.now() - from;
+    }, hex);
+  };
+
+  await page.locator('.rail li button', { hasText: 'Inks' }).click();
+  await quiet();
+  await page.locator('.pull').nth(1).click();
+  await quiet();
+  const colours: number[] = [];
+  const coloursOwn: number[] = [];
+  for (const hex of ['#d02020', '#20a0d0', '#d0c020', '#402080', '#20c060', '#e06010'])
+    await timed(colours, coloursOwn, () => untilRecoloured(hex));
+  line('first proof after an ink’s colour', colours, 'goal 100 ms', coloursOwn);
+  const orders: number[] = [];
+  const ordersOwn: number[] = [];
+  for (let i = 0; i < 6; i++) {
+    const way = i % 2 ? 'earlier' : 'later';
+    const button = `[aria-label^="Pull "][aria-label$="${way}"]:not(:disabled)`;
+    await timed(orders, ordersOwn, () => untilShown(button, 1));
+  }
+  line('first proof after inks change places', orders, 'goal 100 ms', ordersOwn);
 }
-line('first proof after inks change places', orders, 'goal 100 ms', ordersOwn);
 
 const switches: number[] = [];
 const switchesOwn: number[] = [];
@@ -152,48 +157,52 @@ process.stdout.write(
   `  one by one: ${switches.map((n) => n.toFixed(0)).join(', ')} ms; own ${switchesOwn.map((n) => n.toFixed(0)).join(', ')} ms\n`,
 );
 
-await page.locator('.rail li button', { hasText: 'Art' }).click();
-await quiet();
-const frame = (await page.locator('.board-frame').boundingBox())!;
-const [x, y] = [frame.x + frame.width / 2, frame.y + frame.height / 2];
-await page.mouse.move(x, y);
-await page.mouse.down();
-await page.mouse.move(x + 10, y + 4);
-const dragBefore = await threadMs();
-const counted = page.evaluate(async () => {
-  const frames: number[] = [];
-  let last = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
-  const end = last + 3000;
-  while (last < end) {
-    const now = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
-    frames.push(now - last);
-    last = now;
-  }
-  return frames;
-});
-const until = Date.now() + 3000;
-for (let i = 0; Date.now() < until; i++)
-  await page.mouse.move(x + 60 * Math.sin(i / 9), y + 14 * Math.cos(i / 7));
-const frames = await counted;
-const dragOwn = (await threadMs()) - dragBefore;
-line('frame while art is dragged', frames, 'goal 17 ms, 33 ms', [dragOwn / frames.length]);
-await page.mouse.up();
-await quiet();
-// How much of that is this machine's: a bare page's frames, with the same load beside it.
-const bare = await browser.newPage();
-const idle = await bare.evaluate(async () => {
-  const frames: number[] = [];
-  let last = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
-  for (let i = 0; i < 120; i++) {
-    const now = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
-    frames.push(now - last);
-    last = now;
-  }
-  return frames;
-});
-line('frame of an empty page', idle, '');
+if (!stationsOnly) await frameTimes();
 process.stdout.write(
   `${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}, load ${loadavg()[0]!.toFixed(1)}.\n`,
 );
 await browser.close();
 server.close();
+
+async function frameTimes() {
+  await page.locator('.rail li button', { hasText: 'Art' }).click();
+  await quiet();
+  const frame = (await page.locator('.board-frame').boundingBox())!;
+  const [x, y] = [frame.x + frame.width / 2, frame.y + frame.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + 10, y + 4);
+  const dragBefore = await threadMs();
+  const counted = page.evaluate(async () => {
+    const frames: number[] = [];
+    let last = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
+    const end = last + 3000;
+    while (last < end) {
+      const now = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
+      frames.push(now - last);
+      last = now;
+    }
+    return frames;
+  });
+  const until = Date.now() + 3000;
+  for (let i = 0; Date.now() < until; i++)
+    await page.mouse.move(x + 60 * Math.sin(i / 9), y + 14 * Math.cos(i / 7));
+  const frames = await counted;
+  const dragOwn = (await threadMs()) - dragBefore;
+  line('frame while art is dragged', frames, 'goal 17 ms, 33 ms', [dragOwn / frames.length]);
+  await page.mouse.up();
+  await quiet();
+  // How much of that is this machine's: a bare page's frames, with the same load beside it.
+  const bare = await browser.newPage();
+  const idle = await bare.evaluate(async () => {
+    const frames: number[] = [];
+    let last = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
+    for (let i = 0; i < 120; i++) {
+      const now = await new Promise<number>((resolve) => requestAnimationFrame(resolve));
+      frames.push(now - last);
+      last = now;
+    }
+    return frames;
+  });
+  line('frame of an empty page', idle, '');
+}
