@@ -18,6 +18,7 @@ export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
 export { addJoinedWithin } from './joinedWithin.ts';
+export type { SoftPoints } from './kernels/softPointsFast.ts';
 export { walkLanes } from './lanes.ts';
 export { differences, lookUp } from './lookUp.ts';
 export {
@@ -45,6 +46,7 @@ export {
   tonesOfDot,
 } from './screenTile.ts';
 export { sharesByTable } from './sharesByTable.ts';
+export { softShares, thinCores } from './softPoints.ts';
 export { borrowBlank, borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
 export { thresholdMask } from './thresholdMask.ts';

@@ -1,4 +1,4 @@
-import type { Picture } from '../raster/index.ts';
+import type { Picture, SoftPoints } from '../raster/index.ts';
 import { LIKELY, SURE } from './cores.ts';
 import { FAR, LABEL, type Labels, MOST_LABELS, TIGHT } from './labels.ts';
 import { addCandidate, addLabel, type Mixer, newMixer, solveMix } from './mix.ts';
@@ -148,6 +148,33 @@ export function newEdgeSolver(
     seen: new Int32Array(MOST_LABELS),
     nearest: new Float64Array(MOST_LABELS),
     seenCount: 0,
+  };
+}
+
+/** The solver's tables for the kernel that does the same. */
+export function softPointsOf({
+  picture,
+  words,
+  codes,
+  cores,
+  labels,
+  curve,
+  exactness,
+}: EdgeSolver): SoftPoints {
+  const { good, ownPrice, tightAlone, looseAlone, chroma, unexplained } = exactness;
+  return {
+    width: picture.width,
+    height: picture.height,
+    words,
+    codes,
+    cores,
+    colours: labels.colour,
+    planes: labels.plane,
+    curve,
+    weights: ALPHA_WEIGHT,
+    near: NEAR_RING,
+    wide: WIDE_RING,
+    exactness: Float64Array.of(good, ownPrice, tightAlone, looseAlone, chroma, unexplained),
   };
 }
 
@@ -359,7 +386,10 @@ function isBesideOwnCore({ cores, picture }: EdgeSolver, x: number, y: number, c
 /** Encoded levels between the point being solved and a label's colour. */
 function ownDistance(s: EdgeSolver, label: number): number {
   let sum = 0;
-  for (let c = 0; c < 4; c++) sum += (s.point[c]! - s.labels.colour[label * 4 + c]!) ** 2;
+  for (let c = 0; c < 4; c++) {
+    const off = s.point[c]! - s.labels.colour[label * 4 + c]!;
+    sum += off * off;
+  }
   return Math.sqrt(sum);
 }
 

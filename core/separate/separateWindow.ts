@@ -4,10 +4,10 @@ import { codesOf, wordsOf } from './codes.ts';
 import { coresOf, SURE } from './cores.ts';
 import type { Coverage } from './coverage.ts';
 import { addDoubtfulCores } from './doubtful.ts';
-import { DRAWN_ART, GRAINY_ART, newEdgeSolver, solveEdge, withThinCores } from './edge.ts';
+import { DRAWN_ART, GRAINY_ART, newEdgeSolver } from './edge.ts';
 import { isGrainy } from './grain.ts';
 import { FAR, LABEL, type Labels, labelsOf, type SeparatePalette } from './labels.ts';
-import type { Mixer } from './mix.ts';
+import { findThinCores, solveSoftPoints } from './softPoints.ts';
 import { withoutStirredCores } from './stirred.ts';
 import { unevenPoints } from './uneven.ts';
 import { tallyColour, type UnplannedTally } from './unplanned.ts';
@@ -72,50 +72,13 @@ export function separateSparse(
     first.cores = withoutStirredCores(first);
     soft = softPoints(first.cores);
   }
-  const cores = withThinCores(first, soft, space);
+  const cores = findThinCores(first, soft, space);
   const solver = newEdgeSolver(picture, words, codes, cores, labels, curve, exactness);
   const planeCount = palette.inks.length + 1;
   const winners = planesOfCores(cores, labels, space);
   if (options.unplanned) tallyUnplanned(options.unplanned, codes, cores, data);
-  const shared = space.words('shared', soft.length);
-  const shares = space.bytes('shares', soft.length * planeCount);
-  let count = 0;
-  const parts = new Uint8Array(planeCount);
-  let row = 0;
-  let y = 0;
-  for (let k = 0; k < soft.length; k++) {
-    const i = soft[k]!;
-    for (; i >= row + width; row += width) y++;
-    if (cores[i]! & SURE) continue;
-    solveEdge(solver, i - row, y);
-    sharesOf(solver.mixer, labels, parts);
-    let most = 0;
-    for (let p = 1; p < planeCount; p++) if (parts[p]! > parts[most]!) most = p;
-    winners[i] = most;
-    if (parts[most] === 255) continue;
-    for (let p = 0, at = count * planeCount; p < planeCount; p++, at++) shares[at] = parts[p]!;
-    shared[count++] = i;
-  }
-  return {
-    width,
-    height,
-    planeCount,
-    winners,
-    shared: shared.subarray(0, count),
-    shares: shares.subarray(0, count * planeCount),
-  };
-}
-
-/** The shares as bytes, one a plane; what rounding leaves over goes to the first, so that the sum stays 255. */
-function sharesOf({ parts, partLabel, share }: Mixer, labels: Labels, out: Uint8Array): void {
-  out.fill(0);
-  let left = 255;
-  for (let p = 1; p < parts; p++) {
-    const byte = Math.round(share[p]! * 255);
-    out[labels.plane[partLabel[p]!]!]! += byte;
-    left -= byte;
-  }
-  out[labels.plane[partLabel[0]!]!]! += left;
+  const solved = solveSoftPoints(solver, soft, planeCount, winners, space);
+  return { width, height, planeCount, winners, ...solved };
 }
 
 /** Places without a sure core. */

@@ -228,6 +228,16 @@ export interface Kernels {
     facings: number,
     out: number,
   ): number;
+  thinCores(table: number, soft: number, count: number, explain: number, out: number): void;
+  softShares(
+    table: number,
+    soft: number,
+    count: number,
+    planeCount: number,
+    winners: number,
+    shared: number,
+    shares: number,
+  ): number;
 }
 
 /** The members of the WebAssembly interface that are used here; the language's own library does not declare them. */
@@ -282,7 +292,12 @@ export const scratchUse = { most: 0 };
 
 /** Hands out addresses in the kernels' memory, each on 16 bytes, then makes sure that they exist. */
 export class Scratch {
-  private end = BASE;
+  constructor(private end = BASE) {}
+
+  /** One that begins where this one ends, whose addresses may be given out anew. */
+  fork(): Scratch {
+    return new Scratch(this.end);
+  }
 
   take(bytes: number): number {
     const at = this.end;

@@ -12,3 +12,4 @@ export { encodeG4Rows } from './encodeG4';
 export { cropRows } from './crop';
 export { flatRows, laneEdges, laneStep } from './lanes';
 export { edgeCells, edgeFacings, edgeSums } from './edges';
+export { softShares, thinCores } from './softPoints';

@@ -1,0 +1,96 @@
+import { type SoftPoints, softShares, thinCores } from '../raster/index.ts';
+import { SURE } from './cores.ts';
+import { type EdgeSolver, softPointsOf, solveEdge, withThinCores } from './edge.ts';
+import type { Labels } from './labels.ts';
+import type { Mixer } from './mix.ts';
+import type { Workspace } from './workspace.ts';
+
+/** `withThinCores` of edge.ts, by the kernel where it is there: then the solver's own cores are changed, and returned. */
+export function findThinCores(s: EdgeSolver, soft: Int32Array, space: Workspace): Uint8Array {
+  const of: SoftPoints = softPointsOf(s);
+  const found = thinCores(of, soft, false);
+  if (!found) return withThinCores(s, soft, space);
+  const { cores } = s;
+  const added = space.words('likely cores', soft.length);
+  let count = 0;
+  for (let k = 0; k < soft.length; k++) {
+    const core = found[k]!;
+    if (core === 0) continue;
+    const i = soft[k]!;
+    if ((core & SURE) === 0 && cores[i] === 0) added[count++] = i;
+    cores[i] = core;
+  }
+  if (count === 0) return cores;
+  // Those of the likely cores that the cores added with them do explain go again.
+  const explained = thinCores(of, added.subarray(0, count), true);
+  for (let k = 0; k < count; k++) if (explained?.[k] === 1) cores[added[k]!] = 0;
+  return cores;
+}
+
+/** Of a window's soft points the shares that several planes have. */
+export interface SharedPoints {
+  readonly shared: Int32Array;
+  /** A byte a plane. */
+  readonly shares: Uint8Array;
+}
+
+/**
+ * Solves the points `soft` that have no sure core: the plane that has most of each goes to `winners`, and what several planes share is
+ * returned, the bytes of each point with a sum of 255.
+ */
+export function solveSoftPoints(
+  s: EdgeSolver,
+  soft: Int32Array,
+  planeCount: number,
+  winners: Uint8Array,
+  space: Workspace,
+): SharedPoints {
+  const shared = space.words('shared', soft.length);
+  const shares = space.bytes('shares', soft.length * planeCount);
+  const count =
+    softShares(softPointsOf(s), soft, planeCount, winners, shared, shares) ??
+    solvePlain(s, soft, planeCount, winners, shared, shares);
+  return { shared: shared.subarray(0, count), shares: shares.subarray(0, count * planeCount) };
+}
+
+/** The readable definition of `softShares`. */
+export function solvePlain(
+  s: EdgeSolver,
+  soft: Int32Array,
+  planeCount: number,
+  winners: Uint8Array,
+  shared: Int32Array,
+  shares: Uint8Array,
+): number {
+  const { width } = s.picture;
+  const parts = new Uint8Array(planeCount);
+  let count = 0;
+  let row = 0;
+  let y = 0;
+  for (let k = 0; k < soft.length; k++) {
+    const i = soft[k]!;
+    for (; i >= row + width; row += width) y++;
+    if (s.cores[i]! & SURE) continue;
+    solveEdge(s, i - row, y);
+    sharesOf(s.mixer, s.labels, parts);
+    let most = 0;
+    for (let p = 1; p < planeCount; p++) if (parts[p]! > parts[most]!) most = p;
+    winners[i] = most;
+    if (parts[most] === 255) continue;
+    for (let p = 0, at = count * planeCount; p < planeCount; p++, at++) shares[at] = parts[p]!;
+    shared[count++] = i;
+  }
+  return count;
+}
+
+/** The shares as bytes, one a plane; what rounding leaves over goes to the first, so that the sum stays 255. */
+function sharesOf({ parts, partLabel, share }: Mixer, labels: Labels, out: Uint8Array): void {
+  out.fill(0);
+  let left = 255;
+  for (let p = 1; p < parts; p++) {
+    const byte = Math.round(share[p]! * 255);
+    out[labels.plane[partLabel[p]!]!]! += byte;
+    left -= byte;
+  }
+  out[labels.plane[partLabel[0]!]!]! += left;
+}
