@@ -44,6 +44,7 @@ export function keepPlans(): () => void {
     },
     failed('misfit'),
   );
+  let planned: Asked | null = null;
   let planTimer: ReturnType<typeof setTimeout> | undefined;
   let checkTimer: ReturnType<typeof setTimeout> | undefined;
 
@@ -60,12 +61,17 @@ export function keepPlans(): () => void {
       }, CHECK_QUIET);
     }
     const loaded = loading(before) && !loading(now);
-    if (station === 'films' && !loading(now) && (loaded || changed('job', 'face', 'station', 'pictures'))) {
+    // At the press, register is read at the films' own marks; nothing done there changes them.
+    const keys = ({ films: ['job'], press: [] } as Partial<Record<string, (keyof StudioState)[]>>)[station];
+    if (keys && !loading(now) && (loaded || changed('face', 'station', 'pictures', ...keys))) {
       clearTimeout(planTimer);
-      planTimer = setTimeout(() => {
-        working('films', true);
-        plan({ job, face });
-      }, PLAN_QUIET);
+      const known = now.filmPlan && planned?.job === job && planned.face === face;
+      if (!known || loaded || changed('pictures'))
+        planTimer = setTimeout(() => {
+          planned = { job, face };
+          working('films', true);
+          plan(planned);
+        }, PLAN_QUIET);
     }
     const bent =
       changed('face', 'station', 'showHeat') ||

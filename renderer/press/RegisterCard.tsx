@@ -5,7 +5,7 @@ import { Card, LengthField, NumberBox, Pick, Toggle } from '../bench/index.ts';
 import { Worked } from '../screens/index.ts';
 import { changePress, edit, useStudio } from '../state/index.ts';
 import { ClampPicture } from './ClampPicture.tsx';
-import { placeWords, useScales } from './registerScales.ts';
+import { useScales } from './registerScales.ts';
 
 type Given = Readonly<Record<string, number>>;
 
@@ -16,23 +16,23 @@ export function RegisterCard() {
   const { inks } = job.faces[face];
   const [chosen, setChosen] = useState<string | null>(null);
   const inkId = inks.some((i) => i.id === chosen) ? chosen! : (inks[1]?.id ?? inks[0]?.id ?? '');
-  const scales = useScales(inkId);
+  const { places, guessed } = useScales(inkId);
   const [given, setGiven] = useState<Given>({});
   const [before, setBefore] = useState<readonly RegisterReading[]>([]);
   const clamps = clampPlaces(jigOf(job));
-  const readings: RegisterReading[] = scales.flatMap(({ x, y }, i) => {
-    const along = given[`${i} along`];
-    const across = given[`${i} across`];
-    if (along === undefined && across === undefined) return [];
-    return [{ x, y, ...(along === undefined ? {} : { along }), ...(across === undefined ? {} : { across }) }];
-  });
+  const readings: RegisterReading[] = [...places].flatMap(([place, there]) =>
+    there.flatMap(({ x, y, reads }) => {
+      const value = given[`${place} ${reads}`];
+      return value === undefined ? [] : [{ x, y, [reads]: value }];
+    }),
+  );
   const all = [...before, ...readings];
   const found = all.length > 0 ? registerCorrection({ readings: all, clamps }) : null;
   const tests = job.press.registerTests ?? [];
   const mine = tests.filter((t) => t.face === face && t.inkId === inkId);
-  const box = (i: number, key: 'along' | 'across', can: boolean) => {
+  const box = (place: string, reads: 'along' | 'across', can: boolean) => {
     if (!can) return <td />;
-    const name = `${i} ${key}`;
+    const name = `${place} ${reads}`;
     const value = given[name];
     return (
       <td>
@@ -46,7 +46,7 @@ export function RegisterCard() {
         />
         {value !== undefined && (
           <NumberBox
-            label={`${key}, ${placeWords(scales[i]!)}`}
+            label={`${reads}, ${place}`}
             hideLabel
             value={value}
             min={-50}
@@ -80,20 +80,24 @@ export function RegisterCard() {
           </tr>
         </thead>
         <tbody>
-          {scales.map((scale, i) => (
-            <tr key={`${scale.x} ${scale.y} ${scale.along}`}>
-              <td>
-                {placeWords(scale)}{' '}
-                <small>
-                  {scale.x.toFixed(0)}, {scale.y.toFixed(0)}
-                </small>
-              </td>
-              {box(i, 'along', scale.along)}
-              {box(i, 'across', scale.across)}
-            </tr>
-          ))}
+          {[...places].map(([place, there]) => {
+            const can = (reads: 'along' | 'across') => there.some((scale) => scale.reads === reads);
+            return (
+              <tr key={place}>
+                <td>{place}</td>
+                {box(place, 'along', can('along'))}
+                {box(place, 'across', can('across'))}
+              </tr>
+            );
+          })}
         </tbody>
       </table>
+      {guessed && (
+        <p className="hint">
+          The films are not laid out here: marks are taken to stand at the tips and rails, and turns of the
+          screen are rough.
+        </p>
+      )}
       {before.length > 0 && <p className="hint">{before.length} earlier readings are averaged with these.</p>}
       {found && (
         <Worked found={found}>

@@ -101,10 +101,13 @@ function shown(layout: FaceLayout, raster: FaceRaster): PlannedFilms {
         ...onSurface(flat, raster),
         inkId: film.art.inkId,
         pull: film.art.pull,
-        marks: film.marks.map(({ kind, x, y }) => {
-          const { s, t } = raster.toSurface(x, y);
-          return { kind, x: s, y: t };
-        }),
+        // Scales of other pulls keep their places on this film and are not printed.
+        marks: film.marks
+          .filter(({ shapes }) => shapes.length > 0)
+          .map(({ kind, x, y }) => {
+            const { s, t } = raster.toSurface(x, y);
+            return { kind, x: s, y: t };
+          }),
         film: { ...flat, boundaries: boundariesOf(film) },
       };
     }),
