@@ -1,5 +1,6 @@
 import {
   measureOutside,
+  nameOf,
   type OutsideMeasured,
   outsideMeans,
   outsideTable,
@@ -15,8 +16,7 @@ const all = outsideArt();
 let missed = 0;
 for (const px of SIZES) {
   const rows: OutsideMeasured[] = [];
-  for (const piece of all)
-    rows.push(await measureOutside({ ...piece, name: `${piece.set}, ${piece.name} (${piece.licence})` }, px));
+  for (const piece of all) rows.push(await measureOutside({ ...piece, name: nameOf(piece) }, px));
   console.log(outsideTable(rows));
   const { displacement, jpeg } = outsideMeans(rows);
   const worst = (of: (row: OutsideMeasured) => number) => Math.max(...rows.map(of));

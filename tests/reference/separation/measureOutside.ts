@@ -38,7 +38,7 @@ export interface OutsideMeasured {
   readonly soft: Measured;
   /** Points in the middle of lines and shapes of the truth that their film lacks: 0 when no line is broken. */
   readonly broken: number;
-  /** The same art through JPEG, a quality of `QUALITIES` each. */
+  /** The same art through JPEG, a quality of those asked for each. */
   readonly jpeg: readonly Measured[];
 }
 
@@ -66,8 +66,15 @@ function brokenPoints(films: readonly Mask[], truth: Uint8Array, width: number, 
   }, 0);
 }
 
-/** The piece rendered soft, `px` points a side at 300 dpi, and separated to 600 dpi, against itself rendered hard at 600 dpi. */
-export async function measureOutside(piece: Drawn, px: number): Promise<OutsideMeasured> {
+/**
+ * The piece rendered soft, `px` points a side at 300 dpi, and separated to 600 dpi, against itself rendered hard at 600 dpi. JPEG
+ * takes most of the time: `qualities` says through which.
+ */
+export async function measureOutside(
+  piece: Drawn,
+  px: number,
+  qualities: readonly number[] = QUALITIES,
+): Promise<OutsideMeasured> {
   const soft = await render(piece.svg(px, false));
   const hard = await render(piece.svg(2 * px, true));
   const { width, height } = hard;
@@ -77,7 +84,7 @@ export async function measureOutside(piece: Drawn, px: number): Promise<OutsideM
   const found = suggestInks(soft, null).map(({ hex }) => hex);
   const paper = PAPERS.find((colour) => !inks.includes(colour))!;
   const jpeg: Measured[] = [];
-  for (const quality of QUALITIES) {
+  for (const quality of qualities) {
     const stirred = await throughJpeg(soft, quality, paper);
     const kept = filmsOf(stirred, inks, paper, 2).map((film) => dropSpecks(film, SPECK).mask);
     jpeg.push(measure(kept, truth, width, height));
@@ -103,12 +110,19 @@ export function outsideMeans(rows: readonly OutsideMeasured[]): { displacement: 
   };
 }
 
+/** A piece by its set, name and licence. */
+export const nameOf = ({ set, name, licence }: { set: string; name: string; licence: string }): string =>
+  `${set}, ${name} (${licence})`;
+
 /** The measures as rows of a table in Markdown, with their heading. */
-export function outsideTable(rows: readonly OutsideMeasured[]): string {
+export function outsideTable(
+  rows: readonly OutsideMeasured[],
+  qualities: readonly number[] = QUALITIES,
+): string {
   const percent = (m: Measured) => (100 * m.falseShare).toFixed(4);
+  const row = (...cells: readonly (string | number)[]) => `| ${cells.join(' | ')} |`;
   const lines = rows.map(({ name, px, inks, suggested, soft, broken, jpeg }) =>
-    [
-      '',
+    row(
       name,
       px,
       inks,
@@ -117,12 +131,21 @@ export function outsideTable(rows: readonly OutsideMeasured[]): string {
       soft.displacement.toFixed(3),
       broken,
       ...jpeg.map(percent),
-      '',
-    ].join(' | '),
+    ),
   );
+  const jpegs = qualities.map((q) => `JPEG ${q}, false %`);
   return [
-    `| piece | points a side | inks | suggested so | false ink | edges off | broken | ${QUALITIES.map((q) => `JPEG ${q}, false %`).join(' | ')} |`,
-    '|---|---:|---:|---|---:|---:|---:|---:|---:|',
-    ...lines.map((line) => line.trim()),
+    row(
+      'piece (licence)',
+      'points a side',
+      'inks',
+      'suggested so',
+      'false ink',
+      'edges off',
+      'broken',
+      ...jpegs,
+    ),
+    row('---', '---:', '---:', '---', '---:', '---:', '---:', ...jpegs.map(() => '---:')),
+    ...lines,
   ].join('\n');
 }
