@@ -100,6 +100,8 @@ function laidOf(tried: Tried): LaidFace {
 export async function layFaces(request: LayFacesRequest): Promise<Outcome<LaidFace[]>> {
   const { faces, abort } = request;
   const say: Progress = request.progress ?? (() => {});
+  // Threads start while this one plans. Whether they do is seen by the work that follows.
+  for (let i = 0; i < request.workers.count; i++) request.workers.run('wake', null, abort).catch(() => {});
   const shares = faces.map(() => 0);
   const halt = { failed: false };
   const sharedAbort: Abort = {

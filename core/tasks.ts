@@ -22,7 +22,7 @@ import {
 import { type DroppedSpeck, finishFace } from './finishFace.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
-import type { Mask } from './raster/index.ts';
+import { type Mask, wakeKernels } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
@@ -70,6 +70,8 @@ export interface AssemblyInput {
  * large is copied back.
  */
 export const TASKS = {
+  /** Nothing but what a thread needs first: its program and the kernels are there when work comes. */
+  wake: (): void => wakeKernels(),
   separateTile: (input: TileInput): UnplannedTally => separateTile(input),
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>

@@ -18,6 +18,7 @@ export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
 export { addJoinedWithin } from './joinedWithin.ts';
+export { wakeKernels } from './kernels/load.ts';
 export type { SoftPoints } from './kernels/softPointsFast.ts';
 export { walkLanes } from './lanes.ts';
 export { differences, lookUp } from './lookUp.ts';

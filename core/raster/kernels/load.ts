@@ -283,6 +283,11 @@ export function kernels(): Kernels | null {
   return instance;
 }
 
+/** Makes the kernels ready, for who has time now and none later. */
+export const wakeKernels = (): void => {
+  kernels();
+};
+
 /** First byte of the kernels' memory that is free for scratch. */
 const BASE = 4096;
 const PAGE = 65536;
