@@ -71,7 +71,7 @@ export function pieceCover(
   // The same colour twice goes to the earlier ink: then order matters.
   const reuse =
     old && new Set(takes).size === takes.length
-      ? (orderOf(old.takes, takes) ?? (loose ? orderOf(old.ids, ids) : null))
+      ? (placesOf(old.takes, takes) ?? (loose ? placesOf(old.ids, ids) : null))
       : null;
   if (known && old && reuse?.every((at, i) => at === i)) return { value: old.coverage, turn: known.turn };
   if (known && old && reuse)
@@ -86,7 +86,7 @@ export function pieceCover(
 }
 
 /** Where each of `wanted` stands in `had`; null where one is missing or `had` has another number of them. */
-function orderOf(had: readonly string[], wanted: readonly string[]): number[] | null {
+export function placesOf(had: readonly string[], wanted: readonly string[]): number[] | null {
   const order = wanted.map((one) => had.indexOf(one));
   return had.length === wanted.length && order.every((at) => at >= 0) ? order : null;
 }

@@ -180,6 +180,29 @@ describe('a face made again from what is kept', () => {
     expect(equal(exact.separations[1]!, look(paler, new InkMemory()).separations[1]!)).toBe(true);
   });
 
+  test('loosely, inks that change places keep their shapes, and only the pair between them is trapped again', () => {
+    const memory = new InkMemory();
+    const job = start();
+    const first = look(job, memory, true);
+    const swapped = change(job, (face) => ({
+      ...face,
+      inks: [face.inks[0]!, face.inks[2]!, face.inks[1]!],
+    }));
+    const quick = look(swapped, memory, true);
+    expect(quick.separations).toEqual([first.separations[0], first.separations[2], first.separations[1]]);
+    expect(quick.separations[2]).toBe(first.separations[1]);
+    const anew = look(swapped, new InkMemory());
+    expect(apart(quick.separations, anew.separations)).toBeLessThan(0.001);
+    expect(apart(quick.prints, anew.prints)).toBeLessThan(0.001);
+    const inksOf = (made: FacePreview) => made.dropped?.map(({ ink }) => ink).sort();
+    expect(inksOf(quick)).toEqual(inksOf(anew));
+    expect(inksOf(quick)).toBeDefined();
+    // Back again nothing is made; exactly, all is as from nothing.
+    expect(look(job, memory, true).separations).toBe(first.separations);
+    const exact = look(swapped, memory);
+    for (const [i, mask] of exact.separations.entries()) expect(equal(mask, anew.separations[i]!)).toBe(true);
+  });
+
   test('art replaced under the same name is seen', () => {
     const memory = new InkMemory();
     const job = start();
