@@ -1,6 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { FACES, type Face } from '../core/deck/index.ts';
+import { deflate } from '../core/deflate.ts';
 import { faceProof } from '../core/facePreview.ts';
 import { type Job, type JobFile, packJob } from '../core/job/index.ts';
 import { layFaces } from '../core/layFaces.ts';
@@ -11,7 +12,6 @@ import { done, type Failure, type Outcome } from '../core/units/index.ts';
 import { main, makeContext } from './cli.ts';
 import { type Context, processVoice, sayFilms, sayWritten } from './commands/index.ts';
 import { demoJob } from './demoJob.ts';
-import { deflate } from './host/index.ts';
 import { demoDir } from './places.ts';
 
 /** The folder everything goes to, as a person in the checkout names it. */

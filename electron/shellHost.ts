@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { basename, extname, resolve } from 'node:path';
+import { deflate } from '../core/deflate.ts';
 import { packJob, unpackJob } from '../core/job/index.ts';
 import { makeFilms } from '../core/makeFilms.ts';
 import { makePress } from '../core/makePress.ts';
@@ -22,7 +23,6 @@ import type { Shop } from '../core/shop/index.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';
 import { demoJob } from './demoJob.ts';
 import {
-  deflate,
   type JobLock,
   jobVersions,
   lockJob,

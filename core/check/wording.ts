@@ -12,7 +12,9 @@ export function lengthText(job: Job, mm: number): string {
 
 /** An area, mm² below 10 cm², cm² above. */
 export const areaText = (mm2: number): string =>
-  mm2 < 1000 ? `${mm2 < 10 ? mm2.toFixed(1) : mm2.toFixed(0)} mm²` : `${(mm2 / 100).toFixed(0)} cm²`;
+  mm2 < 1000
+    ? `${mm2 < 1 ? Number(mm2.toFixed(2)) : mm2 < 10 ? mm2.toFixed(1) : mm2.toFixed(0)} mm²`
+    : `${(mm2 / 100).toFixed(0)} cm²`;
 
 /** A share, 0 to 1, in per cent. */
 export const percentText = (share: number): string =>

@@ -1,8 +1,9 @@
 import { FACES } from '../../core/deck/index.ts';
+import { deflate } from '../../core/deflate.ts';
 import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
 import { jobTrouble, optionTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { canWriteAll, deflate } from '../host/index.ts';
+import { canWriteAll } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import type { CommandSpec } from './options.ts';

@@ -1,9 +1,10 @@
+import { deflate } from '../../core/deflate.ts';
 import type { Job } from '../../core/job/index.ts';
 import { makePress } from '../../core/makePress.ts';
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { fillFromShop } from '../../core/shop/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { canWriteAll, deflate, shopFile, stateDir } from '../host/index.ts';
+import { canWriteAll, shopFile, stateDir } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import { type CommandSpec, numberOf } from './options.ts';

@@ -1,4 +1,3 @@
-export { deflate } from '../../core/deflate.ts';
 export { TRIAL_SIDE } from './drawings.ts';
 export {
   type AskAside,

@@ -1,12 +1,13 @@
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
+import { deflate } from '../../core/deflate.ts';
 import type { Job } from '../../core/job/index.ts';
 import { type LayFacesRequest, layFaces } from '../../core/layFaces.ts';
 import { filmPages, makeFilms } from '../../core/makeFilms.ts';
 import type { ImageCodec, Workers } from '../../core/ports/index.ts';
 import type { Abort } from '../../core/units/index.ts';
 import { demoJob } from '../../electron/demoJob.ts';
-import { deflate, nodeFiles, sharpCodec, workerPool } from '../../electron/host/index.ts';
+import { nodeFiles, sharpCodec, workerPool } from '../../electron/host/index.ts';
 import { decodedArt } from './decodedArt.ts';
 
 /** What one film set of the demonstration's bottom cost, in a process of its own. */

@@ -2,17 +2,11 @@ import { fork } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { deflate } from '../../core/deflate.ts';
 import { unpackJob } from '../../core/job/index.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
 import { inlineWorkers } from '../../core/tasks.ts';
-import {
-  backupOf,
-  deflate,
-  lockJob,
-  sharpCodec,
-  sweepLeftovers,
-  unsavedWork,
-} from '../../electron/host/index.ts';
+import { backupOf, lockJob, sharpCodec, sweepLeftovers, unsavedWork } from '../../electron/host/index.ts';
 import { bundled, WORKER } from './bundle.ts';
 import { filmSum } from './filmSum.ts';
 import { type Chance, chance } from './random.ts';

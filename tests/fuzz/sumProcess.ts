@@ -1,5 +1,6 @@
+import { deflate } from '../../core/deflate.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
-import { deflate, sharpCodec, workerPool } from '../../electron/host/index.ts';
+import { sharpCodec, workerPool } from '../../electron/host/index.ts';
 import { filmSum } from './filmSum.ts';
 import { SMALL_DPI, smallRun } from './smallRun.ts';
 

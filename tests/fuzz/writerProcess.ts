@@ -1,8 +1,8 @@
 import { join } from 'node:path';
+import { deflate } from '../../core/deflate.ts';
 import { packJob } from '../../core/job/index.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
 import {
-  deflate,
   lockJob,
   nodeFiles,
   sharpCodec,

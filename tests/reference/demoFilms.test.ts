@@ -5,11 +5,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { FACES } from '../../core/deck/index.ts';
+import { deflate } from '../../core/deflate.ts';
 import type { FilmManifest } from '../../core/film/index.ts';
 import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
 import { inlineWorkers } from '../../core/tasks.ts';
 import { demoJob } from '../../electron/demoJob.ts';
-import { deflate, nodeFiles, sharpCodec } from '../../electron/host/index.ts';
+import { nodeFiles, sharpCodec } from '../../electron/host/index.ts';
 import { TOOLS } from '../core/pdf/renderers.ts';
 import {
   type Bits,

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { FACES } from '../../core/deck/index.ts';
+import { deflate } from '../../core/deflate.ts';
 import { filmManifest, filmMask, layOutFace } from '../../core/film/index.ts';
 import type { Art, FaceJob, Job, JobFile } from '../../core/job/index.ts';
 import { layFaces } from '../../core/layFaces.ts';
@@ -11,7 +12,7 @@ import { layOutRequest } from '../../core/layOutRequest.ts';
 import { filmsPdf } from '../../core/pdf/index.ts';
 import { inlineWorkers } from '../../core/tasks.ts';
 import { demoJob } from '../../electron/demoJob.ts';
-import { deflate, nodeFiles, sharpCodec } from '../../electron/host/index.ts';
+import { nodeFiles, sharpCodec } from '../../electron/host/index.ts';
 import { TOOLS } from '../core/pdf/renderers.ts';
 import { against, rejoined } from './rejoinFilms.ts';
 

@@ -1,10 +1,11 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
+import { deflate } from '../../../core/deflate.ts';
 import type { Job } from '../../../core/job/index.ts';
 import { type FilmSet, makeFilms } from '../../../core/makeFilms.ts';
 import { inlineWorkers } from '../../../core/tasks.ts';
 import { demoJob } from '../../../electron/demoJob.ts';
-import { deflate, nodeFiles, sharpCodec } from '../../../electron/host/index.ts';
+import { nodeFiles, sharpCodec } from '../../../electron/host/index.ts';
 
 const codec = sharpCodec();
 let job: Job;

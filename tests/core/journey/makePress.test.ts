@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { PDFDocument } from 'pdf-lib';
 import { beforeAll, expect, test } from 'vitest';
 import { FACES } from '../../../core/deck/index.ts';
+import { deflate } from '../../../core/deflate.ts';
 import type { JobFile } from '../../../core/job/index.ts';
 import { layFaces } from '../../../core/layFaces.ts';
 import { makeFilms } from '../../../core/makeFilms.ts';
@@ -9,7 +10,7 @@ import { makePress, type PressSet } from '../../../core/makePress.ts';
 import { inlineWorkers } from '../../../core/tasks.ts';
 import type { Outcome } from '../../../core/units/index.ts';
 import { demoJob } from '../../../electron/demoJob.ts';
-import { deflate, nodeFiles, sharpCodec } from '../../../electron/host/index.ts';
+import { nodeFiles, sharpCodec } from '../../../electron/host/index.ts';
 
 const codec = sharpCodec();
 const dpi = 120;

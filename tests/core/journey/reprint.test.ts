@@ -1,12 +1,13 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
+import { deflate } from '../../../core/deflate.ts';
 import type { Job } from '../../../core/job/index.ts';
 import { makeFilms } from '../../../core/makeFilms.ts';
 import { reprintOf } from '../../../core/reprint.ts';
 import { lotsOf } from '../../../core/runOf.ts';
 import { inlineWorkers } from '../../../core/tasks.ts';
 import { demoJob } from '../../../electron/demoJob.ts';
-import { deflate, nodeFiles, sharpCodec } from '../../../electron/host/index.ts';
+import { nodeFiles, sharpCodec } from '../../../electron/host/index.ts';
 
 const DEMO = fileURLToPath(new URL('../../../build/demo', import.meta.url));
 
