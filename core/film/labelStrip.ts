@@ -12,6 +12,7 @@ const RULER = 100;
 const RULER_ROOM = 106;
 const PATCH = 6;
 const ARROW_ROOM = 9;
+const ARROW_LEFT = 0.4;
 /** mm a strip needs for its ruler and patch. */
 export const SHORTEST_STRIP = RULER_ROOM + PATCH + 2;
 
@@ -99,18 +100,20 @@ export function labelStrip(
       ...place(lettering(words, LABEL_HEIGHT, 0.28).shapes, [1, 0, 0, 1, ARROW_ROOM, top - i * PITCH]),
     );
   }
-  // Arrow to the nose, with an N at its foot.
+  // Arrow to the nose, with the word at its foot: a lone N would be taken for north.
   const foot = lower + 0.6;
-  shapes.push(bar(3.1, foot + 3.1, 0.8, Math.max(1, depth - foot - 6.2)));
+  const nose = lettering('NOSE', 2.2, 0.28);
+  const middle = ARROW_LEFT + nose.width / 2;
+  shapes.push(...place(nose.shapes, [1, 0, 0, 1, ARROW_LEFT, foot]));
+  shapes.push(bar(middle - 0.4, foot + 2.9, 0.8, Math.max(1, depth - foot - 6)));
   shapes.push({
     kind: 'fill',
     points: [
-      [3.5, depth - 0.3],
-      [1.6, depth - 3.4],
-      [5.4, depth - 3.4],
+      [middle, depth - 0.3],
+      [middle - 1.9, depth - 3.4],
+      [middle + 1.9, depth - 3.4],
     ],
   });
-  shapes.push(...place(lettering('N', 2.4, 0.3).shapes, [1, 0, 0, 1, 2.7, foot]));
   if (ruler) {
     const x = beside ? length - RULER_ROOM + 2 : PATCH + 3;
     shapes.push(...place(rulerShapes(), [1, 0, 0, 1, x, 0.3]));

@@ -5,16 +5,21 @@ export const ACCENT: Tint = [0.78, 0.22, 0.1];
 export const SOFT: Tint = [0.42, 0.4, 0.37];
 export const TAPE: Tint = [0.93, 0.78, 0.47];
 
-/** What to do, in order. Trade practice, no source; the cautions are the usual ones for knives. */
-export const STEPS: readonly (readonly [string, string])[] = [
-  [
-    'Measure one sheet first.',
-    'Print at 100 %, with no fitting to the page. Lay a steel rule along the ruler on the label strip: 100 mm must measure 100 mm to within 0.2 mm. If it does not, measure the printer, enter its scale and print again.',
-  ],
-  [
-    'Look through the black patch.',
-    'Hold it against a lamp. If you see the lamp through it, the film will not hold back the exposure: use the darkest setting, or a toner darkener.',
-  ],
+type Step = readonly [head: string, rest: string];
+
+const MEASURE: Step = [
+  'Measure one sheet first.',
+  'Print at 100 %, with no fitting to the page. Lay a steel rule along the ruler on the label strip: 100 mm must measure 100 mm to within 0.2 mm. If it does not, print calibration.pdf, measure it, enter the four lengths at the Films station and print the films again.',
+];
+const LOOK: Step = [
+  'Look through the black patch.',
+  'Hold it against a lamp. If you see the lamp through it, the film will not hold back the exposure: use the darkest setting, or a toner darkener.',
+];
+const APART: Step = [
+  'Cut films apart that share a sheet.',
+  'Along the broken line between them, with a steel rule and a new blade.',
+];
+const JOIN: readonly Step[] = [
   [
     'Lay sheets 1 and 2 on the light table.',
     'Toner up, arrows all pointing the same way. Each sheet shows the same strip of art where they meet. Slide sheet 2 over sheet 1 until the four cross-hairs in that strip fall together; where the strip has scales, their long ticks run through in one line.',
@@ -39,12 +44,23 @@ export const STEPS: readonly (readonly [string, string])[] = [
     'Touch up.',
     'Where a cut crosses ink, a line of light may come through: the page of each film lists the places. Cover them with opaque film ink on the bare side. “Aslant” tells of a cut that runs slantwise through ink: its thin edge tears, so cut slowly there. Scrape off any cross-hair or scale that stands among the art: whatever is black will print.',
   ],
-  [
-    'Compare the films of a face.',
-    'Lay each finished film over that of pull 1: ring marks and truck-hole crosses must all fall together.',
-  ],
+];
+const WHOLE: Step = [
+  'Measure each film.',
+  'Every film is one sheet, so nothing is taped. The distance between the ring marks at its two ends is given on its page.',
+];
+const COMPARE: Step = [
+  'Compare the films of a face.',
+  'Lay each finished film over that of pull 1: ring marks and truck-hole crosses must all fall together.',
 ];
 
+/** What to do, in order, with films that are `joined` of sheets or `shared` between them. Trade practice, no source. */
+export function assemblySteps(films: { readonly joined: boolean; readonly shared: boolean }): readonly Step[] {
+  const { joined, shared } = films;
+  return [MEASURE, LOOK, ...(shared ? [APART] : []), ...(joined ? JOIN : [WHOLE]), COMPARE];
+}
+
+/** The usual cautions for knives. */
 export const CAUTION =
   'Take care with blades: cut on a mat with a steel safety rule, away from you, fingers behind the raised edge and never in the blade’s path; change a dull blade rather than press harder; draw the blade in when you put the knife down, and keep broken-off pieces in a closed tin. Toner darkener and film ink give off vapour: follow the maker’s safety data sheet and air the room.';
 

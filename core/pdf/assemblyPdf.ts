@@ -8,7 +8,7 @@ import {
   sheetNamed,
   shorten,
 } from '../film/index.ts';
-import { ACCENT, CAUTION, drawVernier, SOFT, STEPS } from './assemblyGuide.ts';
+import { ACCENT, assemblySteps, CAUTION, drawVernier, SOFT } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
 import { drawFilm, drawKey, orderedCrossings, seamsOf } from './filmPicture.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';
@@ -25,6 +25,14 @@ function paperSize(layout: FaceLayout): { width: number; height: number } {
   return { width: a4.width, height: a4.height };
 }
 
+/** What lies on the table before the work begins. */
+const needs = (joined: boolean, shared: boolean): string =>
+  [
+    'light table or window, steel rule',
+    ...(joined || shared ? ['sharp knife and mat'] : []),
+    ...(joined ? ['clear tape, removable tape, opaque film ink'] : []),
+  ].join(', ');
+
 /** The page that says how, once a document. */
 function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string): Paper {
   const size = paperSize(layouts[0]!);
@@ -35,17 +43,19 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   y -= 7;
   if (drawable(jobName)) paper.text(EDGE, y, shorten(jobName, 60), 11, { tint: SOFT });
   const films = layouts.flatMap((face) => face.films);
+  const joined = films.some((film) => film.sheets.length > 1);
+  const shared = layouts.some((face) => face.cutLines.length > 0);
   const sheets = layouts.reduce((sum, face) => sum + face.pages, 0);
   y -= 6;
   y = paper.paragraph(
     EDGE,
     y,
-    `${films.length} ${films.length === 1 ? 'film' : 'films'} on ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}. You need: light table or window, steel rule, sharp knife and mat, clear tape, removable tape, opaque film ink.`,
+    `${films.length} ${films.length === 1 ? 'film' : 'films'} on ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}. You need: ${needs(joined, shared)}.`,
     10,
     room,
   );
   y -= 2.5;
-  for (const [i, [head, rest]] of STEPS.entries()) {
+  for (const [i, [head, rest]] of assemblySteps({ joined, shared }).entries()) {
     paper.text(EDGE, y, `${i + 1}`, 13, { bold: true, tint: ACCENT });
     y = paper.paragraph(EDGE + 8, y, head, 10, room - 8, { bold: true });
     y = paper.paragraph(EDGE + 8, y, rest, 9.5, room - 8) - 1.6;
@@ -110,7 +120,7 @@ function filmPage(
     9.5,
     { tint: SOFT },
   );
-  y -= 10;
+  y -= 4;
   const left = EDGE;
   const picture = drawFilm(doc, paper, layout, film, { left, top: y, width: room }, options.deflate);
   const seams = seamsOf(film);
@@ -134,17 +144,18 @@ function filmPage(
   }
   for (const { a, seam } of seams) {
     const high = jointHeight(seam, room);
-    // Two lines of words and the picture stay together.
-    if (y - high - 14 < EDGE) {
+    const words = jointWords(film, a, seam);
+    // The words and the picture stay together.
+    if (y - paper.paragraphHeight(words, 9.5, room) + 2 - high < EDGE) {
       paper = new Paper(fonts, size.width, size.height);
       pages.push(paper);
       y = size.height - EDGE - 6;
       paper.text(left, y, `${shorten(inkLabel(art), 40)}: joints, continued`, 11, { bold: true });
       y -= 7;
     }
-    y = paper.paragraph(left, y, jointWords(film, a, seam), 9.5, room) + 2;
+    y = paper.paragraph(left, y, words, 9.5, room) + 2;
     drawJoint(doc, paper, layout, film, seam, { x: left, y: y - high, width: room }, options.deflate);
-    y -= high + 6.5;
+    y -= high + 6;
   }
   return pages;
 }
@@ -177,13 +188,14 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string {
     .slice(0, MOST_NUMBERS)
     .map(([u, v, length, slant], i) => {
       const at = seam.runs === 'across' ? top - v : u - film.box.x;
-      return `${i + 1} at ${at.toFixed(0)} mm (${length.toFixed(1)}${slant > ASLANT ? ', aslant' : ''})`;
+      const long = `${length.toFixed(1)}${i === 0 ? ' mm long' : ''}`;
+      return `${i + 1} at ${at.toFixed(0)} mm (${long}${slant > ASLANT ? ', aslant' : ''})`;
     });
   const from = seam.runs === 'across' ? 'from the upper edge' : 'from the tail edge';
   const more =
     seam.crossings.length > MOST_NUMBERS ? `, and ${seam.crossings.length - MOST_NUMBERS} more` : '';
   const times = seam.crossings.length === 1 ? 'once' : `${seam.crossings.length} times`;
-  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, counted ${from}, with the length of each in brackets: ${places.join(', ')}${more}.`;
+  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, ${from}: ${places.join(', ')}${more}.`;
 }
 
 /**

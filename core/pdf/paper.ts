@@ -26,6 +26,9 @@ export async function standardFonts(doc: PDFDocument): Promise<Fonts> {
   };
 }
 
+/** mm between the lines of a paragraph, by its size in points. */
+const pitchOf = (size: number): number => (size * 1.36) / PT;
+
 /** One page of plain paper being written. Lengths mm, origin bottom left; text sizes in points. */
 export class Paper {
   readonly width: number;
@@ -85,24 +88,31 @@ export class Paper {
     width: number,
     options: { bold?: boolean; tint?: Tint } = {},
   ): number {
-    const pitch = (size * 1.36) / PT;
-    let words = '';
     let at = y;
-    const flush = () => {
-      if (words === '') return;
+    for (const words of this.lines(text, size, width, options.bold)) {
       this.text(x, at, words, size, options);
-      at -= pitch;
-      words = '';
-    };
+      at -= pitchOf(size);
+    }
+    return at;
+  }
+
+  /** mm from the first baseline of a paragraph to the one that would follow its last. */
+  paragraphHeight(text: string, size: number, width: number): number {
+    return this.lines(text, size, width).length * pitchOf(size);
+  }
+
+  /** The text in lines no wider than `width` mm, broken at spaces. */
+  private lines(text: string, size: number, width: number, bold?: boolean): string[] {
+    const lines: string[] = [];
+    let words = '';
     for (const word of text.split(' ')) {
       const longer = words === '' ? word : `${words} ${word}`;
-      if (words !== '' && this.measure(longer, size, options.bold) > width) {
-        flush();
+      if (words !== '' && this.measure(longer, size, bold) > width) {
+        lines.push(words);
         words = word;
       } else words = longer;
     }
-    flush();
-    return at;
+    return words === '' ? lines : [...lines, words];
   }
 
   shapes(shapes: readonly Shape[], tint: Tint = BLACK): void {

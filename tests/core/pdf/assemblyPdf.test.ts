@@ -59,6 +59,32 @@ describe('assembly.pdf', () => {
     },
   );
 
+  test.skipIf(!present)(
+    'tells to join sheets only where there are some, and to cut films apart only where they share one (needs poppler)',
+    async () => {
+      const guideOf = async (printer: Parameters<typeof request>[1], shareSheets = false) => {
+        const outcome = layOutFace({ ...request(films, printer), options: { shareSheets } });
+        if (!outcome.ok) throw new Error(outcome.reason);
+        const pdf = await assemblyPdf([outcome.value], options);
+        let guide = '';
+        withPdf(pdf, (_render, path) => {
+          guide = execFileSync('pdftotext', ['-l', '1', '-layout', path, '-']).toString();
+        });
+        return guide;
+      };
+      const JOIN = /Lay sheets 1 and 2/;
+      const sheets = await guideOf({ named: 'letter' });
+      expect(sheets).toMatch(JOIN);
+      expect(sheets).not.toMatch(/nothing is taped|Cut films apart/);
+      const whole = await guideOf({ sheet: { name: 'custom', width: 330, height: 900 } });
+      expect(whole).toMatch(/nothing is taped/);
+      expect(whole).not.toMatch(/Lay sheets 1 and 2|Cut films apart|clear tape/);
+      const shared = await guideOf({ sheet: { name: 'custom', width: 610, height: 900 } }, true);
+      expect(shared).toMatch(/Cut films apart/);
+      expect(shared).not.toMatch(JOIN);
+    },
+  );
+
   test('names in any script, a roll, and a face without ink make a guide all the same', async () => {
     const odd = films.slice(0, 2).map((film) => ({ ...film, inkName: '夜の青 🦩 “key”' }));
     const layout = laid(odd, { sheet: { name: 'custom', width: 300, height: 900 } });
