@@ -8,15 +8,9 @@ import type { MeshLoss, MeshLossInput } from './filmFineness.ts';
 import { canonicalJson, DEFAULT_HALFTONE, type Job, screenAngle, screenedInks } from './job/index.ts';
 import { jobPrinter } from './jobPrinter.ts';
 import { type LaidFace, layFaces } from './layFaces.ts';
+import { calibrationFiles } from './makeCalibration.ts';
 import { type ProofPlates, proofPlates } from './makeProof.ts';
-import {
-  calibrationPdf,
-  type RunSheet,
-  runSheetPdf,
-  type SheetPull,
-  stepTestPdf,
-  tonePatchesPdf,
-} from './pdf/index.ts';
+import { type RunSheet, runSheetPdf, type SheetPull, stepTestPdf, tonePatchesPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { cautionsFor, planRun, type RunPlan, USUAL } from './press/index.ts';
 import { meshOfFilm, pullSheet } from './pullSheet.ts';
@@ -126,14 +120,9 @@ async function filmsOf(request: PressRequest, say: Progress): Promise<Outcome<re
 /** The calibration sheets and the step-test film; a note for each that the sheet is too small for. */
 async function testFiles(printer: FilmPrinter, deflate: Deflate, files: Map<string, Uint8Array>) {
   const notes: string[] = [];
-  const calibration = await calibrationPdf(printer, { deflate, corrected: false });
-  if (calibration.ok) files.set('calibration.pdf', calibration.value);
+  const calibration = await calibrationFiles(printer, deflate);
+  if (calibration.ok) for (const [name, bytes] of calibration.value) files.set(name, bytes);
   else notes.push(`No calibration sheet: ${calibration.reason}`);
-  // Once the printer is measured, a page that proves it: every length on it must be as stated.
-  if (printer.scaleX !== 1 || printer.scaleY !== 1 || (printer.skewDeg ?? 0) !== 0) {
-    const check = await calibrationPdf(printer, { deflate, corrected: true });
-    if (check.ok) files.set('calibration-check.pdf', check.value);
-  }
   const steps = await stepTestPdf(printer, { strips: STRIPS, factor: USUAL.stepFactor.value, deflate });
   if (steps.ok) files.set('step-test.pdf', steps.value);
   else notes.push(`No step-test film: ${steps.reason}`);

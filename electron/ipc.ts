@@ -32,6 +32,12 @@ const ART = [
 ];
 const MOST_ART_BYTES = 100 * 1024 * 1024;
 
+/** What sets of files are called in windows that ask where to put them. */
+const SETS: Readonly<Record<NonNullable<ExportRequest['what']>, string>> = {
+  films: 'films',
+  press: 'press sheets',
+  calibration: 'calibration sheet',
+};
 /** Work that reports how far it is, and what is not waited for, has channels of its own. */
 const ELSEWHERE: ReadonlySet<string> = new Set(['exportFilms', 'measureFilms', 'dragOut']);
 
@@ -203,11 +209,11 @@ export function handleShell({ ipc, dialog, files, reveal, pictureOf, windowOf }:
     const { window, host } = known(event);
     const number = numbered(id);
     const request = checked('exportFilms', [given])[0] as ExportRequest;
-    const press = request.what === 'press';
+    const { what = 'films' } = request;
     const chosen = await dialog.showSaveDialog(window, {
-      title: press ? 'Make a folder for the press sheets' : 'Make a folder for the films',
-      buttonLabel: press ? 'Make press sheets' : 'Make films',
-      defaultPath: `${plain(request.name)} ${press ? 'press' : 'films'}`,
+      title: `Make a folder for the ${SETS[what]}`,
+      buttonLabel: `Make ${SETS[what]}`,
+      defaultPath: `${plain(request.name)} ${what}`,
       properties: ['createDirectory'],
     });
     if (chosen.canceled || !chosen.filePath) return cancelled();

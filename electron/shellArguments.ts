@@ -33,7 +33,7 @@ export const SHELL_ARGUMENTS = {
         .min(1)
         .max(2),
       masks: z.boolean(),
-      what: z.enum(['films', 'press']).optional(),
+      what: z.enum(['films', 'press', 'calibration']).optional(),
     }),
   ]),
   measureFilms: z.tuple([bytes(512 * MB)]),

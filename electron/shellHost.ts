@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { basename, extname, resolve } from 'node:path';
 import { deflate } from '../core/deflate.ts';
 import { packJob, unpackJob } from '../core/job/index.ts';
+import { makeCalibration } from '../core/makeCalibration.ts';
 import { makeFilms } from '../core/makeFilms.ts';
 import { makePress } from '../core/makePress.ts';
 import { measureFilms } from '../core/measureFilms.ts';
@@ -220,9 +221,11 @@ export function shellHost(parts: ShellHostParts): ShellHost {
       const { job, art } = file.value;
       const tools = { job, art, codec, workers: parts.workers(), progress, abort };
       const made =
-        request.what === 'press'
-          ? await stoppable(abort, () => makePress({ ...tools, deflate }))
-          : await filmsOf(request, tools);
+        request.what === 'calibration'
+          ? await makeCalibration({ job, deflate })
+          : request.what === 'press'
+            ? await stoppable(abort, () => makePress({ ...tools, deflate }))
+            : await filmsOf(request, tools);
       return made.ok ? done(made.value.files) : made;
     },
     async measure(bytes, progress, abort) {

@@ -189,8 +189,7 @@ const shell: Shell = {
   decodeArt: (bytes, name, maxSidePx) => call('decodeArt', bytes, name, maxSidePx),
   exportFilms: (request, onProgress) =>
     longWork('exportFilms', request, onProgress, (said, zip) => {
-      const what = request.what === 'press' ? 'press' : 'films';
-      download(zip, `${fileName(request.name)} ${what}.zip`, 'application/zip');
+      download(zip, `${fileName(request.name)} ${request.what ?? 'films'}.zip`, 'application/zip');
       return said as ExportedFiles;
     }),
   measureFilms: (job, onProgress) =>

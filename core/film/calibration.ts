@@ -12,6 +12,8 @@ export interface CalibrationFrame {
   readonly diagonal: Mm;
 }
 
+/** Degrees: a printer that leans more has lost its paper's way; a job holds no more either. */
+const MOST_LEAN = 2;
 /** mm the crosses keep from the printable edge, for rulers and figures. */
 const ROOM = 14;
 
@@ -48,7 +50,7 @@ export interface PrinterScale {
 /**
  * Printer scale and skew from four measured lengths. Scale = measured ÷ asked on each axis. A leaning print is a
  * parallelogram: by the law of cosines rising² - falling² = 4 · width · height · sin(skew). Refuses lengths that no
- * printer makes (over 10 % off, diagonals that do not belong to the sides), since they are misreadings.
+ * printer makes (over 10 % off, leaning over 2°, diagonals that do not belong to the sides), since they are misreadings.
  */
 export function calibrate(frame: CalibrationFrame, measured: CalibrationMeasures): Outcome<PrinterScale> {
   const { width, height, rising, falling } = measured;
@@ -69,11 +71,9 @@ export function calibrate(frame: CalibrationFrame, measured: CalibrationMeasures
     return filmTrouble.diagonalsDisagree(mean.toFixed(1), sides.toFixed(1));
   }
   const sine = (rising * rising - falling * falling) / (4 * width * height);
-  return done({
-    scaleX: width / frame.width,
-    scaleY: height / frame.height,
-    skewDeg: (Math.asin(Math.max(-1, Math.min(1, sine))) * 180) / Math.PI,
-  });
+  const skewDeg = (Math.asin(Math.max(-1, Math.min(1, sine))) * 180) / Math.PI;
+  if (Math.abs(skewDeg) > MOST_LEAN) return filmTrouble.leansTooFar(skewDeg.toFixed(1));
+  return done({ scaleX: width / frame.width, scaleY: height / frame.height, skewDeg });
 }
 
 /**

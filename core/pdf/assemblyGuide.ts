@@ -55,7 +55,10 @@ const COMPARE: Step = [
 ];
 
 /** What to do, in order, with films that are `joined` of sheets or `shared` between them. Trade practice, no source. */
-export function assemblySteps(films: { readonly joined: boolean; readonly shared: boolean }): readonly Step[] {
+export function assemblySteps(films: {
+  readonly joined: boolean;
+  readonly shared: boolean;
+}): readonly Step[] {
   const { joined, shared } = films;
   return [MEASURE, LOOK, ...(shared ? [APART] : []), ...(joined ? JOIN : [WHOLE]), COMPARE];
 }

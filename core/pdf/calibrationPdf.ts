@@ -92,7 +92,9 @@ function legend(
     `1 to 3: ${diagonal.toFixed(1)} mm (rising diagonal)`,
     `2 to 4: ${diagonal.toFixed(1)} mm (falling diagonal)`,
     'Steel rule, cross to cross, to a quarter of a millimetre.',
-    'Same film, same tray and same feed as your films.',
+    corrected
+      ? 'If one is off by over 0.3 mm, measure calibration.pdf anew.'
+      : 'Same film, same tray and same feed as your films.',
   ];
   const widest = Math.max(...lines.map((text) => lettering(text, 1).width));
   const size = Math.min(3, (width - 40) / widest);

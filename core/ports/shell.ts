@@ -31,8 +31,11 @@ export interface ExportRequest {
   readonly name: string;
   readonly faces: readonly Face[];
   readonly masks: boolean;
-  /** The films, or what the press needs: run sheet, jig, squeegee, calibration, step test. Left out: the films. */
-  readonly what?: 'films' | 'press' | undefined;
+  /**
+   * The films; what the press needs: run sheet, jig, squeegee, calibration, step test; or the calibration sheet alone. Left
+   * out: the films.
+   */
+  readonly what?: 'films' | 'press' | 'calibration' | undefined;
 }
 export interface ExportedFiles {
   /** Folder name as the user knows it (Electron), or null when the files come as a download (browser). */

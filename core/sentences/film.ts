@@ -16,6 +16,11 @@ export const filmTrouble = {
       `The diagonals say ${mean} mm where the sides say ${sides} mm, so one of the four is misread.`,
       'Measure again from cross to cross with a steel rule, in millimetres.',
     ),
+  leansTooFar: (degrees: Said) =>
+    badInput(
+      `The diagonals say that the print leans ${degrees}°, which no printer does.`,
+      'Measure both diagonals again, 1 to 3 and 2 to 4; if they are right, the paper went in askew: print again.',
+    ),
   noRoomOnSheet: (sheet: Said, width: Said, height: Said, margin: Said, overlap: Said) =>
     badInput(
       `A ${sheet} sheet of ${width} × ${height} mm with margins of ${margin} mm and an overlap of ${overlap} mm leaves too little room for a film and its labels.`,

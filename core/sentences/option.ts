@@ -116,6 +116,21 @@ export const optionTrouble = {
     ),
   notNumbers: (text: Said, what: Said) =>
     badInput(`“${text}” is no ${what}.`, 'Give millimetres parted by commas, for example 380,0,0.3,-0.1.'),
+  notFourLengths: (text: Said) =>
+    badInput(
+      `--measured wants four lengths, but “${text}” was given.`,
+      'Give what you measured on calibration.pdf, from cross to cross in mm: 1 to 2, 1 to 4, 1 to 3, 2 to 4, for example 170.3,239.6,293.9,293.9.',
+    ),
+  notShrink: (text: Said) =>
+    badInput(
+      `--shrink wants a percentage, or two for width and height, but “${text}” was given.`,
+      'Give 0.1 or 0.1,0.15, at most 2; 0 for a film whose printer was measured on it.',
+    ),
+  shrinkMeasured: () =>
+    badInput(
+      'What is measured on a film already holds its shrink, so --measured and --shrink can not both be given.',
+      'Leave out --shrink.',
+    ),
   markWithoutPlace: (text: Said) =>
     badInput(`“${text}” does not say where the mark is.`, 'Begin with X,Y in mm.'),
   noMark: () => badInput('No mark was read.', 'Give --mark X,Y,ALONG,ACROSS for two marks or more.'),

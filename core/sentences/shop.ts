@@ -26,6 +26,8 @@ export const shopTrouble = {
       'Your shop keeps no printer yet.',
       'Keep one in the Films station, or a job’s own with kickflat shop JOB.',
     ),
+  printerWithoutName: () =>
+    badInput('A printer needs a name to be kept in your shop.', 'Give it one with --name.'),
   shelfEmpty: () => badInput('The shelf is empty.', 'Put inks on it with --add, or in the studio.'),
   unread: () =>
     fileTrouble(

@@ -1,7 +1,7 @@
 export { type Bench, BenchSchema } from './bench.ts';
 export { type Emulsion, EmulsionSchema } from './emulsion.ts';
 export { type Frame, FrameSchema } from './frame.ts';
-export { firstOf, keepForShop } from './keepForShop.ts';
+export { keepForShop, samePrinter, withPrinterFirst } from './keepForShop.ts';
 export { type Lamp, LampSchema } from './lamp.ts';
 export { HABITS, RunHabitsSchema } from './runHabits.ts';
 export {

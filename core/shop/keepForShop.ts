@@ -1,14 +1,27 @@
 import type { Face } from '../deck/index.ts';
-import type { Job } from '../job/index.ts';
+import type { Job, Printer } from '../job/index.ts';
 import { HABITS } from './runHabits.ts';
 import { shelfInk } from './shelf.ts';
 import type { Shop } from './shop.ts';
 import { sameName } from './shopInk.ts';
 
 /** The list with `item` first; whatever had its name is replaced, and keeps what the new one does not state. */
-export function firstOf<T extends { readonly name: string }>(list: readonly T[], item: T): T[] {
+function firstOf<T extends { readonly name: string }>(list: readonly T[], item: T): T[] {
   const before = list.find((one) => sameName(one.name, item.name));
   return [{ ...before, ...item }, ...list.filter((one) => !sameName(one.name, item.name))];
+}
+
+/**
+ * The list with `printer` first, in place of what had its name: whole, since its scale, lean and shrink were measured
+ * together. The shop's list holds 50.
+ */
+export const withPrinterFirst = (list: readonly Printer[], printer: Printer): Printer[] =>
+  [printer, ...list.filter((one) => !sameName(one.name, printer.name))].slice(0, 50);
+
+/** Are two printers alike in all they state? A key left out and one that is undefined are the same. */
+export function samePrinter(a: Printer, b: Printer): boolean {
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
+  return [...keys].every((key) => a[key] === b[key]);
 }
 
 /** An object without the keys that are undefined. */
@@ -52,7 +65,7 @@ export function keepForShop(shop: Shop, job: Job): Shop {
       frame === null
         ? shop.frames
         : firstOf(shop.frames, stated({ name: frame?.name ?? named, width, length, bar, count })),
-    printers: job.printer.name === '' ? shop.printers : firstOf(shop.printers, job.printer),
+    printers: job.printer.name === '' ? shop.printers : withPrinterFirst(shop.printers, job.printer),
     habits: {
       ...shop.habits,
       ...Object.fromEntries(HABITS.flatMap((key) => (press[key] === undefined ? [] : [[key, press[key]]]))),

@@ -6,6 +6,7 @@ import * as deck from './deck.ts';
 import * as films from './films.ts';
 import * as make from './new.ts';
 import * as press from './press.ts';
+import * as printer from './printer.ts';
 import * as proof from './proof.ts';
 import * as reprint from './reprint.ts';
 import * as shelf from './shelf.ts';
@@ -18,6 +19,7 @@ import * as traps from './traps.ts';
 export const COMMANDS: readonly CommandEntry[] = [
   make,
   add,
+  printer,
   films,
   proof,
   check,

@@ -1,3 +1,4 @@
+import type { Printer } from '../../core/job/index.ts';
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { EMPTY_SHOP, isEmptyShop, keepForShop, readShop, type Shop } from '../../core/shop/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
@@ -29,6 +30,13 @@ export const spec: CommandSpec = {
 /** Bytes of a shop's file; the largest sensible one is far smaller. */
 const MOST_BYTES = 4 * 1024 * 1024;
 
+/** What was measured of a printer, if anything was. */
+function measuredWords({ scaleX, scaleY, skewDeg = 0 }: Printer): string {
+  if (scaleX === 1 && scaleY === 1 && skewDeg === 0) return '';
+  const percent = (share: number) => `${(share * 100).toFixed(2)} %`;
+  return `, prints ${percent(scaleX)} by ${percent(scaleY)}, leaning ${skewDeg.toFixed(2)}°`;
+}
+
 /** One line a thing, the first of each list being what a new job starts with. */
 function sayShop(voice: Voice, shop: Shop): void {
   if (isEmptyShop(shop)) {
@@ -37,7 +45,7 @@ function sayShop(voice: Voice, shop: Shop): void {
   }
   const line = (kind: string, text: string) => voice.out(`${kind.padEnd(9)} ${text}\n`);
   const some = (value: number | undefined, unit: string) => (value === undefined ? '' : `, ${value} ${unit}`);
-  for (const p of shop.printers) line('printer', `${p.name}, ${p.sheet}, ${p.dpi} dpi`);
+  for (const p of shop.printers) line('printer', `${p.name}, ${p.sheet}, ${p.dpi} dpi${measuredWords(p)}`);
   for (const f of shop.frames)
     line(
       'frame',

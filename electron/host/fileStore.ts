@@ -11,14 +11,15 @@ import { besideOf, flushFolder, makeFolder, writeFlushed, writeWhole } from './w
 const FILMS =
   /^(films\.pdf|films\.json|assembly\.pdf|separations\.pdf|(mask|separation)-(bottom|top)-\d+-[^/]+\.png)$/;
 const PRESS =
-  /^(run-sheet|jig|squeegee|calibration|step-test|tone-patches)(-(bottom|top))?\.(pdf|svg|dxf)$|^press\.json$/;
+  /^(run-sheet|jig|squeegee|calibration|step-test|tone-patches)(-(bottom|top|check))?\.(pdf|svg|dxf)$|^(press|calibration)\.json$/;
+const MANIFEST = /^(films|press|calibration)\.json$/;
 const PROOFS = /^proof-[^/]+\.png$/;
 const isOurs = (name: string) => FILMS.test(name) || PRESS.test(name) || PROOFS.test(name);
 
 async function holdsOnlyOurs(dir: string, names: readonly string[]): Promise<string | null> {
   const foreign = names.find((name) => !isOurs(name));
   if (foreign !== undefined) return foreign;
-  const manifest = names.find((name) => name === 'films.json' || name === 'press.json');
+  const manifest = names.find((name) => MANIFEST.test(name));
   if (manifest === undefined) return names[0] ?? null;
   try {
     const read = JSON.parse(await readFile(join(dir, manifest), 'utf8')) as {

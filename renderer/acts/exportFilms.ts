@@ -73,6 +73,14 @@ export const exportFilms = (faces: readonly Face[], masks: boolean): Promise<voi
     'Print films.pdf at 100 % (“actual size”), then measure the 100 mm ruler on a sheet before you burn a screen.',
   );
 
+/** Makes the sheet the printer is measured by, and the page that proves it once it was. */
+export const exportCalibration = (): Promise<void> =>
+  exportSet(
+    { faces: ['bottom', 'top'], masks: false, what: 'calibration' },
+    'The calibration sheet is ready',
+    'Print it at 100 % (“actual size”) on the film you use, let it cool, and measure from cross to cross.',
+  );
+
 /** Makes the run sheet, jig, squeegee and form, calibration sheet and step-test film. */
 export const exportPress = (): Promise<void> =>
   exportSet(

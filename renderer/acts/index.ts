@@ -2,7 +2,7 @@ export { addFiles, pickArt } from './addArt.ts';
 export { bringOver } from './bringOver.ts';
 export { comeBack } from './comeBack.ts';
 export { copyOut } from './copyOut.ts';
-export { dragOut, exportFilms, exportPress, showMade } from './exportFilms.ts';
+export { dragOut, exportCalibration, exportFilms, exportPress, showMade } from './exportFilms.ts';
 export { fitArt } from './fitArt.ts';
 export { colourAt, finishStroke, pickColour, regionOn, takeTool } from './handTools.ts';
 export { inkOfColour } from './inkOfColour.ts';

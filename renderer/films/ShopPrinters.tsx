@@ -1,4 +1,4 @@
-import { firstOf, sameName } from '../../core/shop/index.ts';
+import { sameName, samePrinter, withPrinterFirst } from '../../core/shop/index.ts';
 import { changeShop } from '../acts/index.ts';
 import { Pick, TextBox } from '../bench/index.ts';
 import { changePrinter, edit, useStudio } from '../state/index.ts';
@@ -8,8 +8,7 @@ export function ShopPrinters() {
   const { printer } = useStudio((s) => s.job)!;
   const printers = useStudio((s) => s.shop.printers);
   const kept = printers.find((one) => sameName(one.name, printer.name));
-  // Keys a job leaves out and keys the shop states as undefined are the same to a printer.
-  const same = kept && JSON.stringify({ ...kept, ...printer }) === JSON.stringify(kept);
+  const same = kept !== undefined && samePrinter(kept, printer);
   return (
     <>
       {printers.length > 0 && (
@@ -38,10 +37,10 @@ export function ShopPrinters() {
       </div>
       <button
         type="button"
-        disabled={printer.name.trim() === '' || same === true}
+        disabled={printer.name.trim() === '' || same}
         onClick={() =>
           void changeShop(
-            (shop) => ({ ...shop, printers: firstOf(shop.printers, printer).slice(0, 50) }),
+            (shop) => ({ ...shop, printers: withPrinterFirst(shop.printers, printer) }),
             `“${printer.name}” is kept for your next jobs, with its sheet, margins and what was measured.`,
           )
         }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type CalibrationMeasures, calibrate, calibrationFrame } from '../../core/film/index.ts';
 import { jobPrinter } from '../../core/jobPrinter.ts';
+import { exportCalibration } from '../acts/index.ts';
 import { Card, NumberBox } from '../bench/index.ts';
 import { changePrinter, edit, useStudio } from '../state/index.ts';
 
@@ -15,6 +16,7 @@ const percent = (scale: number) => `${(scale * 100).toFixed(2)} %`;
 /** How true the printer prints, from the four lengths measured on its calibration sheet. */
 export function TruthCard() {
   const job = useStudio((s) => s.job)!;
+  const working = useStudio((s) => s.exporting !== null);
   const { printer } = job;
   const known = jobPrinter(job);
   const frame = known.ok ? calibrationFrame(known.value.printer) : null;
@@ -33,9 +35,12 @@ export function TruthCard() {
   return (
     <Card title="Does it print true?">
       <p className="hint">
-        Make the press sheets, print calibration.pdf at 100 % on the film you use, and measure from cross to
-        cross with a steel rule.
+        Print calibration.pdf at 100 % on the film you use, let it cool, and measure from cross to cross with
+        a steel rule.
       </p>
+      <button type="button" disabled={working} onClick={() => void exportCalibration()}>
+        Make the calibration sheet
+      </button>
       <div className="fields">
         {ASKED.map(({ key, label }) => (
           <NumberBox
@@ -69,8 +74,8 @@ export function TruthCard() {
       </button>
       <p className="hint">
         Films are now corrected for {percent(printer.scaleX)} by {percent(printer.scaleY)},{' '}
-        {(printer.skewDeg ?? 0).toFixed(2)}°. The press sheets then hold a check page on which every length
-        must be as stated.
+        {(printer.skewDeg ?? 0).toFixed(2)}°. Once they are, the calibration sheet comes with a check page:
+        printed, every length on it must be as stated. Never enter what you measure on the check page.
       </p>
     </Card>
   );

@@ -76,6 +76,22 @@ describe('printer calibration', () => {
     }
   });
 
+  test('a lean that no printer has, and no job may hold, is refused though its four lengths agree', () => {
+    const frame = calibrationFrame(printer({ named: 'letter' }))!;
+    const corner = (leanDeg: number) => {
+      const far = (x: number, y: number) => Math.hypot(...printed(x, y, 1, 1, leanDeg));
+      const { width, height } = frame;
+      return { width, height, rising: far(width, height), falling: far(-width, height) };
+    };
+    const most = calibrate(frame, corner(1.99));
+    expect(most.ok && most.value.skewDeg).toBeCloseTo(1.99, 6);
+    for (const lean of [2.5, -2.5]) {
+      const outcome = calibrate(frame, corner(lean));
+      expect(outcome.ok).toBe(false);
+      if (!outcome.ok) expect(outcome.reason).toMatch(/leans -?2\.5°/);
+    }
+  });
+
   test('a stamp-sized sheet has no frame', () => {
     expect(calibrationFrame(printer({ sheet: { name: 'custom', width: 40, height: 50 } }))).toBeNull();
   });
