@@ -4,8 +4,9 @@ import { median, ms, table } from './table.ts';
 
 /**
  * How soon a moved sheet boundary shows its new cut, on the demonstration job on A4 and letter: from the key press to the
- * frame after the line has changed. Takes the built page.
+ * frame after the line has changed. Takes the built page. `npm run bench boundary`; `-- a4` or `-- letter` for one of them.
  */
+const asked = ['a4', 'letter'].filter((sheet) => process.argv.includes(sheet));
 if (chromiumPath === undefined) {
   process.stdout.write('boundary: skipped, there is no Chromium on this machine.\n');
   process.exit(0);
@@ -21,10 +22,10 @@ await page.locator('.pull').first().waitFor();
 await page.locator('.rail li button', { hasText: 'Films' }).click();
 
 const rows = [['sheet', 'film', 'moves', 'median, ms', 'longest, ms']];
-for (const sheet of ['a4', 'letter']) {
+for (const sheet of asked.length > 0 ? asked : ['a4', 'letter']) {
   await page.getByLabel('Film sheets').selectOption(sheet);
   for (const [film, name] of ['Base white', 'Sun yellow', 'Coral', 'Sea green', 'Night blue'].entries()) {
-    await page.waitForTimeout(1500);
+    await page.waitForTimeout(500);
     await page.waitForFunction(() => !document.querySelector('.working.on'));
     await page.locator('.films button').nth(film).click();
     await page.locator('.boundaries [role=slider]').first().waitFor();

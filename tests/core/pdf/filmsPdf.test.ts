@@ -43,6 +43,55 @@ describe('films.pdf', () => {
     expect(bytes.length).toBe(0);
   });
 
+  for (const [tool, named] of [
+    ['poppler', 'a4'],
+    ['mupdf', 'tabloid'],
+  ] as const)
+    test.skipIf(!TOOLS[tool])(
+      `every page of a stretching, leaning printer comes out of it true, its four cross-hairs a joint to 0.05 mm, on ${named} (needs ${tool})`,
+      async () => {
+        const fault = { scaleX: 1.006, scaleY: 0.995, skewDeg: 0.4 };
+        const layout = laid(filmsAt(72), { named, ...fault });
+        const { height: H } = layout.printer.sheet;
+        const lean = (fault.skewDeg * Math.PI) / 180;
+        // Where that printer puts what it is asked for at (x, y) of the page, by the definition of scale and lean.
+        const printed = (x: number, y: number) =>
+          [fault.scaleX * x + fault.scaleY * Math.sin(lean) * y, fault.scaleY * Math.cos(lean) * y] as const;
+        const pdf = await filmsPdf([layout], options);
+        const px = 600 / 25.4;
+        let found = 0;
+        withPdf(pdf, (render) => {
+          for (const film of layout.films.slice(0, 2))
+            for (const sheet of film.sheets) {
+              const page = render(tool, sheet.page + 1, 600);
+              const hairs = sheet.seams.flatMap((seam) => seam.crossHairs);
+              const seen = hairs.map(([u, v]) => {
+                const [X, Y] = apply(sheet.filmToPage, u, v);
+                // The middle of all black within 1.5 mm of where the cross should be: half its arms, and nothing else stands so near.
+                let [sx, sy, n] = [0, 0, 0];
+                const r = Math.round(1.5 * px);
+                const [cx, cy] = [Math.round(X * px), Math.round((H - Y) * px)];
+                for (let j = -r; j <= r; j++)
+                  for (let i = -r; i <= r; i++)
+                    if (page.black(cx + i, cy + j)) [sx, sy, n] = [sx + i + 0.5, sy + j + 0.5, n + 1];
+                expect(n).toBeGreaterThan(100);
+                found++;
+                return printed((cx + sx / n) / px, H - (cy + sy / n) / px);
+              });
+              for (const [i, a] of hairs.entries())
+                for (const [j, b] of hairs.entries()) {
+                  if (j <= i) continue;
+                  const film = Math.hypot(a[0] - b[0], a[1] - b[1]);
+                  const print = Math.hypot(seen[i]![0] - seen[j]![0], seen[i]![1] - seen[j]![1]);
+                  expect(Math.abs(print - film)).toBeLessThan(0.05);
+                }
+            }
+        });
+        expect(found).toBeGreaterThan(30);
+      },
+      120_000,
+    );
+
   test.skipIf(!TOOLS.qpdf)(
     'a structure checker finds nothing wrong, and boxes are the sheet exactly (needs qpdf)',
     async () => {
