@@ -12,6 +12,7 @@ export { keepProofs } from './keepProofs.ts';
 export { keepPlace, lastPage } from './lastPage.ts';
 export { glassOf, glassRequest, keepMoved } from './looking.ts';
 export { measureFilms } from './measureFilms.ts';
+export { putBoundaries } from './moveBoundary.ts';
 export { firstDeck, openDemo, openJob, openRecent, showJob, startJob } from './openJob.ts';
 export { keepUnsavedWork, saveJob } from './saveJob.ts';
 export { shell } from './shell.ts';

@@ -3,6 +3,7 @@ import { Icon } from '../bench/index.ts';
 import { fitView, useStudio, zoomedAt } from '../state/index.ts';
 import { BentBoard } from './BentBoard.tsx';
 import { boardKeys } from './boardKeys.ts';
+import { overBoundary, takeBoundary } from './boundaryHand.ts';
 import { Divider } from './Divider.tsx';
 import { FaceSwitch } from './FaceSwitch.tsx';
 import { faceShape } from './faceShape.ts';
@@ -78,8 +79,14 @@ export function Board() {
           handWords ?? 'Arrow keys pan or nudge, plus and minus zoom, 0 fits, L takes the loupe.'
         }`}
         onKeyDown={(e) => boardKeys(e, zoom)}
-        onPointerDownCapture={takeGuide}
-        onPointerMove={(e) => moveLoupe(e.currentTarget, e.clientX, e.clientY)}
+        onPointerDownCapture={(e) => {
+          takeGuide(e);
+          takeBoundary(e);
+        }}
+        onPointerMove={(e) => {
+          moveLoupe(e.currentTarget, e.clientX, e.clientY);
+          overBoundary(e);
+        }}
       >
         <canvas ref={canvas} />
       </div>

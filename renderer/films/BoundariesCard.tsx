@@ -1,8 +1,7 @@
-import { type PointerEvent, useMemo, useRef } from 'react';
-import type { Job } from '../../core/job/index.ts';
+import { type PointerEvent, useRef } from 'react';
+import { putBoundaries } from '../acts/index.ts';
 import { Card } from '../bench/index.ts';
-import { edit, type FilmShown, moveBoundaries, sealEdits, tell, useStudio } from '../state/index.ts';
-import { back, latestWins } from '../workers/index.ts';
+import { type FilmShown, sealEdits, useStudio } from '../state/index.ts';
 
 /** The chosen film's sheets, with boundaries to drag; the cut is found anew as they move. */
 export function BoundariesCard({ film, name }: { readonly film: FilmShown; readonly name: string }) {
@@ -10,26 +9,10 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
   const face = useStudio((s) => s.face);
   const held = useRef<{ readonly boundary: number; readonly aside: number } | null>(null);
   const drawing = useRef<SVGSVGElement>(null);
-  const plan = useMemo(
-    () =>
-      latestWins<{ job: Job; face: 'bottom' | 'top' }, Awaited<ReturnType<typeof back.plan>>>(
-        (asked) => back.plan(asked.job, asked.face),
-        (made, asked) => {
-          if (made.ok && useStudio.getState().face === asked.face)
-            useStudio.setState({ filmPlan: made.value });
-        },
-        () => tell('trouble', 'The cut could not be found.', 'Undo the last change.'),
-      ),
-    [],
-  );
   const { box, boundaries, sheets } = film.film;
   if (boundaries.length === 0) return null;
   const moved = job.faces[face].boundaries?.[film.inkId] !== undefined;
-  const put = (mm: readonly number[] | null) => {
-    edit('Move a sheet boundary', (j) => moveBoundaries(j, face, film.inkId, mm), `boundary ${film.inkId}`);
-    const now = useStudio.getState().job;
-    if (now) plan({ job: now, face });
-  };
+  const put = (mm: readonly number[] | null) => putBoundaries(face, film.inkId, mm);
   const shift = (i: number, to: number) => put(boundaries.map((mm, k) => (k === i ? to : mm)));
   /** Where the pointer is along the film, mm. */
   const along = (event: PointerEvent): number | null => {
@@ -106,6 +89,7 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
               if (at === null) return;
               // The boundary stays under the place where it was taken hold of.
               held.current = { boundary: i, aside: at - mm };
+              sealEdits();
               drawing.current?.setPointerCapture(event.pointerId);
             }}
             onKeyDown={(event) => {
@@ -118,8 +102,8 @@ export function BoundariesCard({ film, name }: { readonly film: FilmShown; reado
         ))}
       </svg>
       <p className="hint" aria-live="polite">
-        Drag a boundary, or use the arrow keys: the cut between the sheets is found anew. {sheets.length}{' '}
-        sheets, {crossings.length} places where cuts cross ink.
+        Drag a boundary, here or on the deck, or use the arrow keys: the cut between the sheets is found anew.{' '}
+        {sheets.length} sheets, {crossings.length} places where cuts cross ink.
       </p>
       {moved && (
         <button type="button" onClick={() => put(null)}>

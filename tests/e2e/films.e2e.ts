@@ -121,6 +121,36 @@ describe.skipIf(chromiumPath === undefined)('the Films station', () => {
     expect(await page.getByRole('button', { name: 'Let Kickflat choose' }).count()).toBe(0);
   });
 
+  test('a boundary taken hold of on the deck itself moves as far as the hand, its cut and the counts with it', async () => {
+    const [before, was, touched] = [await cuts(), await place(1), await counted(/touch up/)];
+    const at = (await page.locator('.board-frame').boundingBox())!;
+    // The strip is found as a hand finds it: where the pointer turns into one that moves sideways.
+    const y = at.y + at.height / 2;
+    const strips: number[] = [];
+    let inside = false;
+    for (let x = at.x + 60; x < at.x + at.width - 60; x += 3) {
+      await page.mouse.move(x, y);
+      const over = (await page.locator('.board-frame.over-boundary').count()) > 0;
+      if (over && !inside) strips.push(x + 6);
+      inside = over;
+    }
+    expect(strips.length).toBe(4);
+    await page.mouse.move(strips[1]!, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 4; i++) await page.mouse.move(strips[1]! + way * 2 * i, y);
+    await page.mouse.up();
+    expect(await cutChanged(1, before[1]!)).toBe(true);
+    await planned();
+    // The deck is 838 mm long here on less than 1440 points: 8 points are 5 mm and more.
+    expect((await place(1)) - was).not.toBe(0);
+    expect(Math.sign((await place(1)) - was)).toBe(way);
+    expect(Math.abs((await place(1)) - was)).toBeGreaterThan(3);
+    expect(Math.abs((await place(1)) - was)).toBeLessThan(12);
+    await page.getByRole('button', { name: 'Undo: Move a sheet boundary' }).click();
+    await cutsBecome(before);
+    expect(await counted(/touch up/)).toBe(touched);
+  });
+
   test('the loupe shows the chosen film in its own dots: toner or bare film, nothing between', async () => {
     await page.locator('.board-frame').press('l');
     await page.locator('.loupe-words', { hasText: 'mm across' }).waitFor();
