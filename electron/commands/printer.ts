@@ -1,3 +1,4 @@
+import { deflate } from '../../core/deflate.ts';
 import { type CalibrationFrame, calibrate, calibrationFrame } from '../../core/film/index.ts';
 import { FILM_MEDIA, FILM_MEDIUMS, type Job, type Printer, packJob } from '../../core/job/index.ts';
 import { jobPrinter } from '../../core/jobPrinter.ts';
@@ -5,7 +6,7 @@ import { makeCalibration } from '../../core/makeCalibration.ts';
 import { filmTrouble, optionTrouble, shopTrouble } from '../../core/sentences/index.ts';
 import { withPrinterFirst } from '../../core/shop/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { deflate, lockJob, shopFile, stateDir, writeJobFile } from '../host/index.ts';
+import { lockJob, shopFile, stateDir, writeJobFile } from '../host/index.ts';
 import type { Command, Context } from './context.ts';
 import { openJobFile } from './openJob.ts';
 import { type CommandSpec, choiceOf, type Given, lengthOf, numberOf, type OptionSpec } from './options.ts';
