@@ -43,22 +43,42 @@ export function labelPhrases(text: LabelText): string[] {
   ];
 }
 
+/** Widths of lines of a label, mm: the same ones are asked for by every sheet, and while sheets are planned. */
+const widths = new Map<string, Mm>();
+const MOST_WIDTHS = 2000;
+
+function lineWidth(text: string): Mm {
+  const known = widths.get(text);
+  if (known !== undefined) return known;
+  if (widths.size >= MOST_WIDTHS) widths.clear();
+  const { width } = lettering(text, LABEL_HEIGHT);
+  widths.set(text, width);
+  return width;
+}
+
 /** Phrases set in lines no longer than `room`; a phrase too long by itself is cut short. */
 function setLines(phrases: readonly string[], room: Mm): string[] {
-  const wide = (text: string) => lettering(text, LABEL_HEIGHT).width;
   const lines: string[] = [];
   for (const phrase of phrases) {
     let fit = phrase;
-    for (let n = [...phrase].length; wide(fit) > room && n > 1; n--) fit = shorten(phrase, n);
+    for (let n = [...phrase].length; lineWidth(fit) > room && n > 1; n--) fit = shorten(phrase, n);
     const last = lines.at(-1);
-    if (last !== undefined && wide(`${last} · ${fit}`) <= room) lines[lines.length - 1] = `${last} · ${fit}`;
+    if (last !== undefined && lineWidth(`${last} · ${fit}`) <= room)
+      lines[lines.length - 1] = `${last} · ${fit}`;
     else lines.push(fit);
   }
   return lines;
 }
 
+let rulerDrawn: readonly Shape[] | undefined;
+
 /** A 100 mm ruler from x = 0, ticks upwards from y = 0, every millimetre of its ends and every 10 mm between. */
-export function rulerShapes(): Shape[] {
+export function rulerShapes(): readonly Shape[] {
+  rulerDrawn ??= drawRuler();
+  return rulerDrawn;
+}
+
+function drawRuler(): Shape[] {
   const shapes: Shape[] = [bar(-0.06, 0, RULER + 0.12, 0.15)];
   for (let x = 0; x <= RULER; x++) {
     if (x > 10 && x < 90 && x % 5 !== 0) continue;

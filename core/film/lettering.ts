@@ -14,16 +14,30 @@ const parse = (text: string): Strokes =>
     return points;
   });
 
-/** Letters come again and again: each drawing is read once. There are some hundreds. */
-const parsed = new Map<string, Strokes>();
+/** A letter's strokes, how wide they are and how high above the baseline. */
+interface Letter {
+  readonly strokes: Strokes;
+  readonly width: number;
+  readonly top: number;
+}
 
-function read(text: string): Strokes {
-  let strokes = parsed.get(text);
-  if (!strokes) {
-    strokes = parse(text);
-    parsed.set(text, strokes);
+/** Letters come again and again: each drawing is read once. There are some hundreds. */
+const parsed = new Map<string, Letter>();
+
+function read(text: string): Letter {
+  let letter = parsed.get(text);
+  if (!letter) {
+    const strokes = parse(text);
+    let [width, top] = [0, 0];
+    for (const stroke of strokes)
+      for (const [x, y] of stroke) {
+        if (x > width) width = x;
+        if (y > top) top = y;
+      }
+    letter = { strokes, width, top };
+    parsed.set(text, letter);
   }
-  return strokes;
+  return letter;
 }
 
 const strokesOf = (letter: string): string | undefined =>
@@ -31,12 +45,6 @@ const strokesOf = (letter: string): string | undefined =>
 
 /** What stands for letters we cannot draw, where nobody could say it otherwise: one question mark for as many as stand together. */
 const UNKNOWN = GLYPHS['?']!;
-
-const widthOf = (strokes: Strokes): number => {
-  let right = 0;
-  for (const stroke of strokes) for (const [x] of stroke) if (x > right) right = x;
-  return right;
-};
 
 /** Marks that take no room and draw nothing: joiners, direction and variation marks. */
 const silent = (code: number): boolean =>
@@ -97,18 +105,19 @@ export function lettering(
     }
     const accent = ACCENTS[letter];
     if (accent) {
-      put(read(accent.strokes), base.x + base.width / 2 - 4, accent.below ? 0 : base.top + BASELINE - 1);
+      put(
+        read(accent.strokes).strokes,
+        base.x + base.width / 2 - 4,
+        accent.below ? 0 : base.top + BASELINE - 1,
+      );
       continue;
     }
     if (code >= 0x300 && code <= 0x36f) continue;
     const known = strokesOf(letter);
     if (known === undefined && unknown) continue;
     unknown = known === undefined;
-    const strokes = read(known ?? UNKNOWN);
-    const width = widthOf(strokes);
+    const { strokes, width, top } = read(known ?? UNKNOWN);
     put(strokes, pen, 0);
-    let top = 0;
-    for (const stroke of strokes) for (const [, y] of stroke) if (y > top) top = y;
     base = { x: pen, width, top };
     pen += width + LETTER_GAP;
   }
