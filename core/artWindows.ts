@@ -3,12 +3,13 @@ import type { ImageCodec } from './ports/index.ts';
 import type { Picture } from './raster/index.ts';
 import { isGrainy } from './separate/index.ts';
 import { drawnSize, pictureWindow, type TilePlan } from './separateFace.ts';
-import { done, type Outcome } from './units/index.ts';
+import { type Abort, done, type Outcome } from './units/index.ts';
 
 /** The art's bytes by hash, and who decodes them. */
 export interface ArtSource {
   readonly art: ReadonlyMap<string, Uint8Array>;
   readonly codec: ImageCodec;
+  readonly abort?: Abort | undefined;
 }
 
 /** The size a piece is drawn at, in points, and windows of it. */
@@ -28,7 +29,7 @@ export async function artWindows(piece: Art, dpi: number, source: ArtSource): Pr
   if (piece.mediaType !== 'image/svg+xml') {
     const side = Math.max(size.width, size.height);
     const smaller = side < Math.max(piece.widthPx, piece.heightPx);
-    const decoded = await source.codec.decode(bytes, piece.name, smaller ? side : undefined);
+    const decoded = await source.codec.decode(bytes, piece.name, smaller ? side : undefined, source.abort);
     if (!decoded.ok) return decoded;
     const picture = decoded.value;
     return done({
@@ -43,13 +44,18 @@ export async function artWindows(piece: Art, dpi: number, source: ArtSource): Pr
   return done({
     ...size,
     window: ({ window }) =>
-      source.codec.rasterise(bytes, piece.name, {
-        x: window.x * across,
-        y: window.y * down,
-        width: window.width * across,
-        height: window.height * down,
-        outWidth: window.width,
-        outHeight: window.height,
-      }),
+      source.codec.rasterise(
+        bytes,
+        piece.name,
+        {
+          x: window.x * across,
+          y: window.y * down,
+          width: window.width * across,
+          height: window.height * down,
+          outWidth: window.width,
+          outHeight: window.height,
+        },
+        source.abort,
+      ),
   });
 }

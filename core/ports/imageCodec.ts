@@ -1,5 +1,5 @@
 import type { Mask, Picture } from '../raster/index.ts';
-import type { Outcome, Px } from '../units/index.ts';
+import type { Abort, Outcome, Px } from '../units/index.ts';
 import type { ArtLayer } from './artLayers.ts';
 
 export type ArtMediaType =
@@ -38,9 +38,9 @@ export interface SvgWindow {
 export interface ImageCodec {
   probe(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
   /** A picture to sRGB, straight alpha, orientation applied; scaled down to fit `maxSidePx` when given. Not for SVG. */
-  decode(bytes: Uint8Array, name: string, maxSidePx?: Px): Promise<Outcome<Picture>>;
-  /** A window of an SVG, antialiased. */
-  rasterise(bytes: Uint8Array, name: string, window: SvgWindow): Promise<Outcome<Picture>>;
+  decode(bytes: Uint8Array, name: string, maxSidePx?: Px, abort?: Abort): Promise<Outcome<Picture>>;
+  /** A window of an SVG, antialiased. This and a decoding end as cancelled soon after `abort` says so. */
+  rasterise(bytes: Uint8Array, name: string, window: SvgWindow, abort?: Abort): Promise<Outcome<Picture>>;
   /**
    * The layers of a file prepared one ink a layer, undermost first: OpenRaster; a PDF's pages or optional groups; an SVG's
    * groups. An empty list: a picture that has none. A PDF of one page has one.

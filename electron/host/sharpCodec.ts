@@ -13,6 +13,7 @@ import { pngOfMask, pngOfPicture } from './pngFile.ts';
 import { isPdf } from './sniff.ts';
 import { svgLayers } from './svgLayers.ts';
 import { unitsOf } from './svgSize.ts';
+import { unlessStopped } from './unlessStopped.ts';
 
 // A file that was written again under its old name must be read again.
 sharp.cache(false);
@@ -69,7 +70,7 @@ export function sharpCodec(
       return probePicture(bytes, name, kind.value);
     },
 
-    decode,
+    decode: (bytes, name, maxSidePx, abort) => unlessStopped(decode(bytes, name, maxSidePx), abort),
 
     async layers(bytes, name): Promise<Outcome<readonly ArtLayer[]>> {
       if (bytes.length > LIMITS.bytes) return kindOf(bytes, name) as Outcome<never>;
@@ -82,7 +83,7 @@ export function sharpCodec(
       return drawing.ok ? svgLayers(drawing.value.scan, name) : drawing;
     },
 
-    async rasterise(bytes, name, window): Promise<Outcome<Picture>> {
+    async rasterise(bytes, name, window, abort): Promise<Outcome<Picture>> {
       const { outWidth, outHeight } = window;
       const whole =
         Number.isInteger(outWidth) && Number.isInteger(outHeight) && outWidth > 0 && outHeight > 0;
@@ -97,7 +98,7 @@ export function sharpCodec(
       const kind = kindOf(bytes, name);
       if (!kind.ok) return kind;
       if (kind.value !== 'image/svg+xml') throw new Error('Only a drawing is rasterised.');
-      return drawings.rasterise(bytes, name, window);
+      return unlessStopped(drawings.rasterise(bytes, name, window), abort);
     },
 
     async encodePng(picture, dpi) {

@@ -78,7 +78,7 @@ const workers: Workers = {
 const given = from === 'decoded' ? await decodedArt(file, 'bottom', Number(dpi), drawn) : drawn;
 const codec: ImageCodec = {
   ...given,
-  rasterise: (bytes, name, window) => timed('drawing windows', given.rasterise(bytes, name, window)),
+  rasterise: (...of) => timed('drawing windows', given.rasterise(...of)),
 };
 let pdf = 0;
 const [wall, spent] = [performance.now(), cpu()];
