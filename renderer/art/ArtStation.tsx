@@ -8,6 +8,7 @@ import { PlaceCard } from './PlaceCard.tsx';
 import { Together } from './Together.tsx';
 import { WoodCard } from './WoodCard.tsx';
 import { WordsCard } from './WordsCard.tsx';
+import './art.css';
 
 /** Art on the deck: what is placed, where, and which of its colours is bare wood. */
 export function ArtStation() {

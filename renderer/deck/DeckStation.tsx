@@ -6,6 +6,7 @@ import { MeasuresCard } from './MeasuresCard.tsx';
 import { ConcaveSection, KickDrawing, LongSection } from './Sections.tsx';
 import { Templates } from './Templates.tsx';
 import { TraceCard } from './trace/TraceCard.tsx';
+import './deck.css';
 
 /** Changes the deck unless the change makes one that can not be. */
 const changeDeck = (label: string, change: (deck: Deck) => Deck, squash?: string) => {

@@ -5,6 +5,7 @@ import { useStudio } from '../state/index.ts';
 import { BoundariesCard } from './BoundariesCard.tsx';
 import { PrinterCard } from './PrinterCard.tsx';
 import { TruthCard } from './TruthCard.tsx';
+import './films.css';
 
 /** The films of the face and how many sheets each takes. */
 function FilmList() {

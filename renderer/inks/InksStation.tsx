@@ -12,6 +12,7 @@ import { Specks } from './Specks.tsx';
 import { SplitInks } from './SplitInks.tsx';
 import { Suggested } from './Suggested.tsx';
 import { Veneers } from './Veneers.tsx';
+import './inks.css';
 
 /** Inks in pull order, how each behaves, and how the run looks on every veneer. */
 export function InksStation() {

@@ -5,6 +5,7 @@ import { GapCard } from './GapCard.tsx';
 import { MovePull } from './MovePull.tsx';
 import { PairTable } from './PairTable.tsx';
 import { SpreadsShown } from './SpreadsShown.tsx';
+import './traps.css';
 
 /** Who spreads under whom, by how much, and how far the base stays inside. */
 export function TrapsStation() {
