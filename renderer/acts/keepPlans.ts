@@ -62,8 +62,9 @@ export function keepPlans(): () => void {
     }
     const loaded = loading(before) && !loading(now);
     // At the press, register is read at the films' own marks; nothing done there changes them.
-    const keys = ({ films: ['job'], press: [] } as Partial<Record<string, (keyof StudioState)[]>>)[station];
-    if (keys && !loading(now) && (loaded || changed('face', 'station', 'pictures', ...keys))) {
+    const shown = station === 'films' || station === 'press';
+    const news = loaded || changed('face', 'station', 'pictures') || (station === 'films' && changed('job'));
+    if (shown && news && !loading(now)) {
       clearTimeout(planTimer);
       const known = now.filmPlan && planned?.job === job && planned.face === face;
       if (!known || loaded || changed('pictures'))

@@ -1,15 +1,15 @@
 import { useStudio } from '../state/index.ts';
 
 /** A vernier of a test print: where it stands, surface mm, and which way it reads. */
-export interface Scale {
+interface Scale {
   readonly x: number;
   readonly y: number;
   readonly reads: 'along' | 'across';
 }
 
 /** Where a test print is read: at an end or a rail, by the scale for each way. Far is away from you. */
-export const PLACES = ['nose', 'tail', 'far rail', 'near rail'] as const;
-export type Place = (typeof PLACES)[number];
+const PLACES = ['nose', 'tail', 'far rail', 'near rail'] as const;
+type Place = (typeof PLACES)[number];
 
 const middle = (numbers: readonly number[]) => (Math.min(...numbers) + Math.max(...numbers)) / 2;
 const half = (numbers: readonly number[]) => Math.max(1, (Math.max(...numbers) - Math.min(...numbers)) / 2);
@@ -24,7 +24,7 @@ function placeOf(scale: Scale, all: readonly Scale[]): Place {
 }
 
 /** The scales of a pull by where they stand; a slim mark has one alone. */
-export function scalesByPlace(scales: readonly Scale[]): ReadonlyMap<Place, readonly Scale[]> {
+function scalesByPlace(scales: readonly Scale[]): ReadonlyMap<Place, readonly Scale[]> {
   const found = new Map<Place, Scale[]>();
   for (const place of PLACES) {
     const there = scales.filter((scale) => placeOf(scale, scales) === place);

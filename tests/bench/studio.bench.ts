@@ -55,10 +55,10 @@ const timed = async (times: number[], busy: number[], run: () => Promise<number>
   await quiet();
 };
 
-/** ms from a click on the nth match to the first changed pixel of the board. */
-const untilShown = (selector: string, n: number) =>
+/** ms from a click on the nth match, or from a value put into it, to the first changed pixel of the board. */
+const untilShown = (selector: string, n: number, value?: string) =>
   page.evaluate(
-    async ([find, index]) => {
+    async ({ selector, n, value }) => {
       const canvas = document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!;
       const probe = document.createElement('canvas');
       probe.width = 64;
@@ -69,15 +69,20 @@ const untilShown = (selector: string, n: number) =>
         return ctx.getImageData(0, 0, 64, 16).data.join();
       };
       const before = look();
+      const element = document.querySelectorAll<HTMLElement>(selector)[n]!;
       const from = performance.now();
-      document.querySelectorAll<HTMLElement>(find as string)[index as number]!.click();
+      if (value === undefined) element.click();
+      else {
+        Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(element, value);
+        element.dispatchEvent(new Event('input', { bubbles: true }));
+      }
       while (performance.now() - from < 5000) {
         await new Promise((resolve) => requestAnimationFrame(resolve));
         if (look() !== before) break;
       }
       return performance.now() - from;
     },
-    [selector, n] as const,
+    { selector, n, value },
   );
 
 const stationsOnly = process.argv.includes('--stations');
@@ -90,35 +95,6 @@ async function proofTimes() {
     await timed(proofs, proofsOwn, () => untilShown('.run-grid td:nth-of-type(1) button', (i + 1) % 4));
   line('first proof on another veneer', proofs, 'goal 100 ms', proofsOwn);
 
-  /** ms from a change of the chosen ink's colour to the first changed pixel of the board. */
-  const untilRecoloured = async (hex: string) => {
-    await page.evaluate(() => {
-      const input = document.querySelector<HTMLInputElement>('main input[type="color"]')!;
-      input.dataset['bench'] = 'colour';
-    });
-    return page.evaluate(async (value) => {
-      const canvas = document.querySelector<HTMLCanvasElement>('.board-frame canvas.lower-canvas')!;
-      const probe = document.createElement('canvas');
-      probe.width = 64;
-      probe.height = 16;
-      const ctx = probe.getContext('2d', { willReadFrequently: true })!;
-      const look = () => {
-        ctx.drawImage(canvas, 0, 0, 64, 16);
-        return ctx.getImageData(0, 0, 64, 16).data.join();
-      };
-      const before = look();
-      const input = document.querySelector<HTMLInputElement>('[data-bench="colour"]')!;
-      const from = performance.now();
-      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!.call(input, value);
-      input.dispatchEvent(new Event('input', { bubbles: true }));
-      while (performance.now() - from < 5000) {
-        await new Promise((resolve) => requestAnimationFrame(resolve));
-        if (look() !== before) break;
-      }
-      return performance.now() - from;
-    }, hex);
-  };
-
   await page.locator('.rail li button', { hasText: 'Inks' }).click();
   await quiet();
   await page.locator('.pull').nth(1).click();
@@ -126,7 +102,7 @@ async function proofTimes() {
   const colours: number[] = [];
   const coloursOwn: number[] = [];
   for (const hex of ['#d02020', '#20a0d0', '#d0c020', '#402080', '#20c060', '#e06010'])
-    await timed(colours, coloursOwn, () => untilRecoloured(hex));
+    await timed(colours, coloursOwn, () => untilShown('main input[type="color"]', 0, hex));
   line('first proof after an ink’s colour', colours, 'goal 100 ms', coloursOwn);
   const orders: number[] = [];
   const ordersOwn: number[] = [];
