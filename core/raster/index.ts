@@ -2,8 +2,19 @@ export { complement, intersect, subtract, union } from './algebra.ts';
 export type { Band } from './band.ts';
 export { blueNoiseTile } from './blueNoise.ts';
 export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
-export { type ColourAxis, type ColourTable, colourAxis, TABLE_STEPS } from './colourTable.ts';
-export { type Component, components, dropSpecks, erasePiece, holes } from './components.ts';
+export {
+  type ColourAxis,
+  type ColourTable,
+  colourAxis,
+  TABLE_STEPS,
+} from './colourTable.ts';
+export {
+  type Component,
+  components,
+  dropSpecks,
+  erasePiece,
+  holes,
+} from './components.ts';
 export { decodeG4 } from './decodeG4.ts';
 export { discSquares } from './disc.ts';
 export { distanceSquared } from './distance.ts';
@@ -21,7 +32,7 @@ export { addJoinedWithin } from './joinedWithin.ts';
 export { wakeKernels } from './kernels/load.ts';
 export type { SoftPoints } from './kernels/softPointsFast.ts';
 export { walkLanes } from './lanes.ts';
-export { differences, lookUp } from './lookUp.ts';
+export { lookUp } from './lookUp.ts';
 export {
   blankLike,
   blankMask,
@@ -38,6 +49,7 @@ export { equal, inkCount, inkedBox, isBlank, type PxBox } from './measure.ts';
 export { msbRows } from './msbRows.ts';
 export { halved, type Picture } from './picture.ts';
 export { blankPlane, type Plane } from './plane.ts';
+export { pureCores } from './pureCores.ts';
 export {
   type DotShape,
   halftoneMask,
@@ -47,7 +59,7 @@ export {
   tonesOfDot,
 } from './screenTile.ts';
 export { sharesByTable } from './sharesByTable.ts';
-export { softShares, thinCores } from './softPoints.ts';
+export { explainedCores, softShares, thinCores } from './softPoints.ts';
 export { borrowBlank, borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';
 export { thresholdMask } from './thresholdMask.ts';

@@ -1,10 +1,22 @@
 import { kernels } from './kernels/load.ts';
-import { type SoftPoints, softSharesFast, thinCoresFast } from './kernels/softPointsFast.ts';
+import {
+  explainedCoresFast,
+  type SoftPoints,
+  softSharesFast,
+  type ThinCores,
+  thinCoresFast,
+} from './kernels/softPointsFast.ts';
 
 /** `thinCoresFast` where the kernels are there, else null: who solves soft points has the plain twin. */
-export function thinCores(of: SoftPoints, places: Int32Array, explain: boolean): Uint8Array | null {
+export function thinCores(of: SoftPoints, places: Int32Array): ThinCores | null {
   const fast = kernels();
-  return fast && thinCoresFast(fast, of, places, explain);
+  return fast && thinCoresFast(fast, of, places);
+}
+
+/** `explainedCoresFast` where the kernels are there, else null. */
+export function explainedCores(of: SoftPoints, places: Int32Array): Int32Array | null {
+  const fast = kernels();
+  return fast && explainedCoresFast(fast, of, places);
 }
 
 /** `softSharesFast` where the kernels are there, else null. */

@@ -1,5 +1,7 @@
+import { pureCores } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 import { FAR, LABEL, TIGHT } from './labels.ts';
+import { unevenPoints } from './uneven.ts';
 import type { Workspace } from './workspace.ts';
 
 /** A core's byte is its label and one of these; 0 is no core. Labels are 6 bits, so both fit. */
@@ -22,17 +24,39 @@ export interface Cores {
 /**
  * Finds the pure points. A point is sure of its label when all nine points about it are near that label, when it lies in a
  * 2 × 2 block of exactly that label's colour, or when the nine are one flat colour that no ink is near (`FAR`: the nearest
- * ink has it). A soft edge is one point wide and has neither. Points beyond the picture's border repeat the border. `uneven`
- * as `unevenPoints` gives it.
+ * ink has it). A soft edge is one point wide and has neither. Points beyond the picture's border repeat the border. `words` are the
+ * picture's own, as `wordsOf` gives them.
  */
 export function coresOf(
+  words: Int32Array,
   codes: Uint8Array,
-  uneven: Int32Array,
-  data: Uint8Array | Uint8ClampedArray,
   width: Px,
   height: Px,
   space: Workspace,
 ): Cores {
+  const cores = space.bytes('cores', width * height);
+  let soft = space.words('soft', Math.max(1024, (width * height) >> 5));
+  let count = 0;
+  const found = (places: Int32Array) => {
+    while (count + places.length > soft.length) soft = longer(soft, space);
+    soft.set(places, count);
+    count += places.length;
+  };
+  if (!pureCores(words, codes, width, height, cores, found))
+    return coresPlain(words, codes, width, height, space);
+  return { cores, soft: soft.subarray(0, count) };
+}
+
+/** The readable definition of `coresOf`. */
+export function coresPlain(
+  words: Int32Array,
+  codes: Uint8Array,
+  width: Px,
+  height: Px,
+  space: Workspace,
+): Cores {
+  const uneven = unevenPoints(words, width, height, space);
+  const data = new Uint8Array(words.buffer, words.byteOffset, 4 * words.length);
   const cores = space.bytes('cores', width * height);
   let soft = space.words('soft', Math.max(1024, (width * height) >> 5));
   let softCount = 0;

@@ -6,10 +6,9 @@ import type { Coverage } from './coverage.ts';
 import { addDoubtfulCores } from './doubtful.ts';
 import { DRAWN_ART, GRAINY_ART, newEdgeSolver } from './edge.ts';
 import { isGrainy } from './grain.ts';
-import { FAR, LABEL, type Labels, labelsOf, type SeparatePalette } from './labels.ts';
+import { FAR, labelsOf, type SeparatePalette } from './labels.ts';
 import { findThinCores, solveSoftPoints } from './softPoints.ts';
 import { withoutStirredCores } from './stirred.ts';
-import { unevenPoints } from './uneven.ts';
 import { tallyColour, type UnplannedTally } from './unplanned.ts';
 import { Workspace } from './workspace.ts';
 
@@ -46,7 +45,11 @@ export function separateWindow(
   options: SeparateOptions = {},
 ): Coverage {
   const { width, height } = picture;
-  return { width, height, planes: spreadPlanes(separateSparse(picture, palette, options)) };
+  return {
+    width,
+    height,
+    planes: spreadPlanes(separateSparse(picture, palette, options)),
+  };
 }
 
 /** `separateWindow`, told shorter. With a `space` of one's own the answer lies in it, until it is used again. */
@@ -59,10 +62,9 @@ export function separateSparse(
   const { width, height, data } = picture;
   const labels = labelsOf(palette);
   const words = wordsOf(picture);
-  const uneven = unevenPoints(words, width, height, space);
   const codes = codesOf(words, labels, space);
   const curve = options.blend === 'linear' ? LINEAR : null;
-  const sure = coresOf(codes, uneven, data, width, height, space);
+  const sure = coresOf(words, codes, width, height, space);
   const grainy = options.grainy ?? isGrainy(picture);
   const exactness = grainy ? GRAINY_ART : DRAWN_ART;
   const first = newEdgeSolver(picture, words, codes, sure.cores, labels, curve, exactness);
@@ -75,7 +77,7 @@ export function separateSparse(
   const cores = findThinCores(first, soft, space);
   const solver = newEdgeSolver(picture, words, codes, cores, labels, curve, exactness);
   const planeCount = palette.inks.length + 1;
-  const winners = planesOfCores(cores, labels, space);
+  const winners = space.bytes('winners', width * height);
   if (options.unplanned) tallyUnplanned(options.unplanned, codes, cores, data);
   const solved = solveSoftPoints(solver, soft, planeCount, winners, space);
   return { width, height, planeCount, winners, ...solved };
@@ -112,31 +114,6 @@ function tallyUnplanned(
 /** The bytes as words of four, but for up to three at the end. */
 const fourAtATime = (bytes: Uint8Array): Int32Array =>
   new Int32Array(bytes.buffer, bytes.byteOffset, bytes.length >> 2);
-
-/** The plane of every point's core; of points without one, anything. */
-function planesOfCores(cores: Uint8Array, labels: Labels, space: Workspace): Uint8Array {
-  const planes = space.bytes('winners', cores.length);
-  const from = fourAtATime(cores);
-  const to = fourAtATime(planes);
-  const planeOf = (core: number): number => labels.plane[core & LABEL] ?? 0;
-  let last = 0;
-  let answer = planeOf(0) * 0x01010101;
-  for (let k = 0; k < from.length; k++) {
-    const four = from[k]!;
-    // Flat stretches repeat the last four.
-    if (four !== last) {
-      last = four;
-      answer =
-        planeOf(four) |
-        (planeOf(four >>> 8) << 8) |
-        (planeOf(four >>> 16) << 16) |
-        (planeOf(four >>> 24) << 24);
-    }
-    to[k] = answer;
-  }
-  for (let i = 4 * from.length; i < cores.length; i++) planes[i] = planeOf(cores[i]!);
-  return planes;
-}
 
 /** Light for each byte, on the scale of the encoded values. */
 const LINEAR = Float64Array.from(LINEAR_OF_BYTE, (v) => v * 255);

@@ -1,29 +1,28 @@
-import { type SoftPoints, softShares, thinCores } from '../raster/index.ts';
+import { explainedCores, type SoftPoints, softShares, thinCores } from '../raster/index.ts';
 import { SURE } from './cores.ts';
 import { type EdgeSolver, softPointsOf, solveEdge, withThinCores } from './edge.ts';
-import type { Labels } from './labels.ts';
+import { LABEL, type Labels } from './labels.ts';
 import type { Mixer } from './mix.ts';
 import type { Workspace } from './workspace.ts';
 
 /** `withThinCores` of edge.ts, by the kernel where it is there: then the solver's own cores are changed, and returned. */
 export function findThinCores(s: EdgeSolver, soft: Int32Array, space: Workspace): Uint8Array {
   const of: SoftPoints = softPointsOf(s);
-  const found = thinCores(of, soft, false);
+  const found = thinCores(of, soft);
   if (!found) return withThinCores(s, soft, space);
   const { cores } = s;
-  const added = space.words('likely cores', soft.length);
+  const { places } = found;
+  const added = space.words('likely cores', places.length);
   let count = 0;
-  for (let k = 0; k < soft.length; k++) {
-    const core = found[k]!;
-    if (core === 0) continue;
-    const i = soft[k]!;
+  for (let k = 0; k < places.length; k++) {
+    const core = found.cores[k]!;
+    const i = places[k]!;
     if ((core & SURE) === 0 && cores[i] === 0) added[count++] = i;
     cores[i] = core;
   }
-  if (count === 0) return cores;
+  if (places.length === 0) return cores;
   // Those of the likely cores that the cores added with them do explain go again.
-  const explained = thinCores(of, added.subarray(0, count), true);
-  for (let k = 0; k < count; k++) if (explained?.[k] === 1) cores[added[k]!] = 0;
+  for (const place of explainedCores(of, added.subarray(0, count)) ?? []) cores[place] = 0;
   return cores;
 }
 
@@ -35,8 +34,8 @@ export interface SharedPoints {
 }
 
 /**
- * Solves the points `soft` that have no sure core: the plane that has most of each goes to `winners`, and what several planes share is
- * returned, the bytes of each point with a sum of 255.
+ * Solves the points `soft` that have no sure core. To `winners` goes, of every point of the window, the plane of its core, or else the plane that
+ * has most of it; what several planes share is returned, the bytes of each point with a sum of 255.
  */
 export function solveSoftPoints(
   s: EdgeSolver,
@@ -50,7 +49,10 @@ export function solveSoftPoints(
   const count =
     softShares(softPointsOf(s), soft, planeCount, winners, shared, shares) ??
     solvePlain(s, soft, planeCount, winners, shared, shares);
-  return { shared: shared.subarray(0, count), shares: shares.subarray(0, count * planeCount) };
+  return {
+    shared: shared.subarray(0, count),
+    shares: shares.subarray(0, count * planeCount),
+  };
 }
 
 /** The readable definition of `softShares`. */
@@ -63,6 +65,7 @@ export function solvePlain(
   shares: Uint8Array,
 ): number {
   const { width } = s.picture;
+  for (let i = 0; i < s.cores.length; i++) winners[i] = s.labels.plane[s.cores[i]! & LABEL] ?? 0;
   const parts = new Uint8Array(planeCount);
   let count = 0;
   let row = 0;

@@ -1,4 +1,3 @@
-import { differences } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -11,7 +10,7 @@ export function unevenPoints(points: Int32Array, width: Px, height: Px, space: W
   const stride = (width + 31) >>> 5;
   const right = space.words('differs right', stride * height);
   const below = space.words('differs below', stride * height);
-  differences(points, width, height, right, below);
+  differ(points, width, height, right, below);
   const out = space.words('uneven', stride * height);
   for (let y = 0; y < height; y++) {
     const row = y * stride;
@@ -27,4 +26,32 @@ export function unevenPoints(points: Int32Array, width: Px, height: Px, space: W
     // A difference to the right never stands in the last column: its shifted bit stays within the width.
   }
   return out;
+}
+
+/**
+ * Where the words of a picture, one a point, differ from the next in their row (`right`) and in their column (`below`): bit x & 31
+ * of word y × ceil(width / 32) + (x >> 5). Nothing lies beyond the picture's border.
+ */
+function differ(
+  words: Int32Array,
+  width: number,
+  height: number,
+  right: Int32Array,
+  below: Int32Array,
+): void {
+  const stride = (width + 31) >>> 5;
+  for (let y = 0; y < height; y++)
+    for (let w = 0; w < stride; w++) {
+      const first = w * 32;
+      const end = Math.min(width, first + 32);
+      let h = 0;
+      let v = 0;
+      for (let x = first; x < end; x++) {
+        const i = y * width + x;
+        if (x + 1 < width && words[i] !== words[i + 1]) h |= 1 << (x - first);
+        if (y + 1 < height && words[i] !== words[i + width]) v |= 1 << (x - first);
+      }
+      right[y * stride + w] = h;
+      below[y * stride + w] = v;
+    }
 }

@@ -26,14 +26,20 @@ export interface Kernels {
     shrinking: number,
   ): void;
   lookUpWords(input: number, from: number, count: number, keys: number, held: number, output: number): number;
-  differRows(
-    input: number,
+  pureCores(
+    words: number,
+    codes: number,
     width: number,
     rows: number,
+    first: number,
+    count: number,
+    base: number,
     right: number,
     below: number,
-    outPitch: number,
-  ): void;
+    pitch: number,
+    cores: number,
+    soft: number,
+  ): number;
   withoutRows(from: number, what: number, bytes: number): void;
   prepareSource(
     planar: number,
@@ -75,6 +81,7 @@ export interface Kernels {
     outPitch: number,
     weights: number,
   ): void;
+  inkedSpans(from: number, pitch: number, rows: number, spans: number): void;
   distanceRows(
     bits: number,
     bitPitch: number,
@@ -228,12 +235,15 @@ export interface Kernels {
     facings: number,
     out: number,
   ): number;
-  thinCores(table: number, soft: number, count: number, explain: number, out: number): void;
+  thinCores(table: number, soft: number, count: number, places: number, found: number): number;
+  explainedCores(table: number, soft: number, count: number, places: number): number;
   softShares(
     table: number,
     soft: number,
     count: number,
     planeCount: number,
+    first: number,
+    wanted: number,
     winners: number,
     shared: number,
     shares: number,

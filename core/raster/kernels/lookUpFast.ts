@@ -37,32 +37,3 @@ export function lookUpFast(
     out.set(bytes.subarray(outputAt, outputAt + count), from);
   }
 }
-
-/** The compiled twin of `differPlain`. */
-export function differFast(
-  kernels: Kernels,
-  words: Int32Array,
-  width: number,
-  height: number,
-  right: Int32Array,
-  below: Int32Array,
-): void {
-  const stride = (width + 31) >>> 5;
-  const most = Math.max(1, Math.min(height, Math.floor(BAND / width)));
-  const scratch = new Scratch();
-  const inputAt = scratch.take((most + 1) * width * 4 + OVER);
-  const rightAt = scratch.take(most * stride * 4);
-  const belowAt = scratch.take(most * stride * 4);
-  scratch.reserve(kernels);
-  const memory = new Int32Array(kernels.memory.buffer);
-  for (let y = 0; y < height; y += most) {
-    const rows = Math.min(most, height - y);
-    const last = y + rows === height;
-    memory.set(words.subarray(y * width, (y + rows + (last ? 0 : 1)) * width), inputAt >> 2);
-    // Below the last row it stands once more: nothing differs.
-    if (last) memory.set(words.subarray((height - 1) * width, height * width), (inputAt >> 2) + rows * width);
-    kernels.differRows(inputAt, width, rows, rightAt, belowAt, stride * 4);
-    right.set(memory.subarray(rightAt >> 2, (rightAt >> 2) + rows * stride), y * stride);
-    below.set(memory.subarray(belowAt >> 2, (belowAt >> 2) + rows * stride), y * stride);
-  }
-}

@@ -19,28 +19,3 @@ export function lookUpPlain(words: Int32Array, answer: (word: number) => number,
     out[i] = held[slot]!;
   }
 }
-
-/** The readable definition of `differences`. */
-export function differPlain(
-  words: Int32Array,
-  width: number,
-  height: number,
-  right: Int32Array,
-  below: Int32Array,
-): void {
-  const stride = (width + 31) >>> 5;
-  for (let y = 0; y < height; y++)
-    for (let w = 0; w < stride; w++) {
-      const first = w * 32;
-      const end = Math.min(width, first + 32);
-      let h = 0;
-      let v = 0;
-      for (let x = first; x < end; x++) {
-        const i = y * width + x;
-        if (x + 1 < width && words[i] !== words[i + 1]) h |= 1 << (x - first);
-        if (y + 1 < height && words[i] !== words[i + width]) v |= 1 << (x - first);
-      }
-      right[y * stride + w] = h;
-      below[y * stride + w] = v;
-    }
-}

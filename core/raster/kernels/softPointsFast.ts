@@ -1,3 +1,4 @@
+import { countBelow } from '../sparseCoverage.ts';
 import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of art a band aims at, without what it needs above and below. */
@@ -52,7 +53,7 @@ class Bands {
         i % 3 === 2 ? squares[(i - 2) / 3]! : offsets[2 * Math.floor(i / 3) + (i % 3)]!,
       );
     const [near, wide] = [ring(of.near), ring(of.wide)];
-    this.table = scratch.take(18 * 4);
+    this.table = scratch.take(19 * 4);
     const [colours, planes] = [scratch.take(of.colours.byteLength), scratch.take(of.planes.length)];
     const [curve, weights] = [scratch.take(of.curve.byteLength), scratch.take(of.weights.byteLength)];
     const [nearAt, wideAt] = [scratch.take(near.byteLength), scratch.take(wide.byteLength)];
@@ -95,68 +96,126 @@ class Bands {
         of.wide.reach,
         exactness,
         state,
+        0,
       ],
       this.table >> 2,
     );
   }
 
   /**
-   * Calls for each band that holds some of the ascending `places` with where the kernel's table is, those places counted from the
-   * band's first point at `at`, the number of that point, and which of the places they are. `room` bytes a place are free from `out` on.
+   * Calls for each band that holds some of the ascending `places`, or for `all`: with where the kernel's table and those places are, and
+   * with `room` bytes from `out` on.
    */
   each(
     places: Int32Array,
-    room: number,
-    visit: (table: number, at: number, count: number, base: number, from: number, out: number) => void,
+    all: boolean,
+    room: (band: Band) => number,
+    visit: (band: Band, table: number, at: number, out: number) => void,
   ): void {
     const { of, parts } = this;
     const { width, height } = of;
-    for (let from = 0; from < places.length; ) {
-      const y = Math.floor(places[from]! / width);
+    for (let from = 0, y = 0; all ? y < height : from < places.length; ) {
+      if (!all) y = Math.floor(places[from]! / width);
       const bottom = Math.min(height, y + this.rows);
-      let to = from;
-      while (to < places.length && places[to]! < bottom * width) to++;
-      const scratch = this.scratch.fork();
-      const at = scratch.take(4 * (to - from));
-      const out = scratch.take(room * (to - from) + 64);
-      scratch.reserve(this.kernels);
-      const memory = new Int32Array(this.kernels.memory.buffer);
-      const bytes = new Uint8Array(this.kernels.memory.buffer);
+      const to = countBelow(places, bottom * width);
       const first = Math.max(0, y - of.wide.reach);
       const last = Math.min(height, bottom + of.wide.reach);
       const [base, end] = [first * width, last * width];
+      const band = {
+        from,
+        count: to - from,
+        y,
+        rows: bottom - y,
+        above: y - first,
+      };
+      const scratch = this.scratch.fork();
+      const at = scratch.take(4 * band.count);
+      const out = scratch.take(room(band) + 64);
+      scratch.reserve(this.kernels);
+      const memory = new Int32Array(this.kernels.memory.buffer);
+      const bytes = new Uint8Array(this.kernels.memory.buffer);
       memory.set(of.words.subarray(base, end), parts.words >> 2);
       bytes.set(of.codes.subarray(base, end), parts.codes);
       bytes.set(of.cores.subarray(base, end), parts.cores);
       memory[(this.table >> 2) + 4] = last - first;
-      for (let k = from; k < to; k++) memory[(at >> 2) + k - from] = places[k]! - base;
-      visit(this.table, at, to - from, base, from, out);
+      memory[(this.table >> 2) + 18] = base;
+      memory.set(places.subarray(from, to), at >> 2);
+      visit(band, this.table, at, out);
       from = to;
+      y = bottom;
     }
   }
 }
 
-/**
- * A byte for each of the ascending `places`: with `explain` 1 where the other labels about a likely core explain its point, else the core that
- * the point gets as a thin line, 0 for none.
- */
-export function thinCoresFast(
-  kernels: Kernels,
-  of: SoftPoints,
-  places: Int32Array,
-  explain: boolean,
-): Uint8Array {
-  const answer = new Uint8Array(places.length);
-  new Bands(kernels, of).each(places, 1, (table, at, count, _, from, out) => {
-    kernels.thinCores(table, at, count, explain ? 1 : 0, out);
-    answer.set(new Uint8Array(kernels.memory.buffer, out, count), from);
+/** Rows of a picture from `y` on, of which as many more as `above` are brought, and which of the places lie there. */
+interface Band {
+  readonly from: number;
+  readonly count: number;
+  readonly y: number;
+  readonly rows: number;
+  readonly above: number;
+}
+
+/** Cores that points get as thin lines: their places, and a byte each. */
+export interface ThinCores {
+  readonly places: Int32Array;
+  readonly cores: Uint8Array;
+}
+
+/** Which of the ascending `places` get a core as thin lines. */
+export function thinCoresFast(kernels: Kernels, of: SoftPoints, places: Int32Array): ThinCores {
+  const found = new Found();
+  const cores: Uint8Array[] = [];
+  const room = ({ count }: Band) => 5 * count;
+  new Bands(kernels, of).each(places, false, room, ({ count }, table, at, out) => {
+    const n = kernels.thinCores(table, at, count, out, out + 4 * count);
+    found.add(kernels, out, n);
+    cores.push(new Uint8Array(kernels.memory.buffer).slice(out + 4 * count, out + 4 * count + n));
   });
-  return answer;
+  const all = new Uint8Array(found.count);
+  let at = 0;
+  for (const some of cores) {
+    all.set(some, at);
+    at += some.length;
+  }
+  return { places: found.all(), cores: all };
+}
+
+/** Which of the ascending `places`, likely cores, the other labels about them explain. */
+export function explainedCoresFast(kernels: Kernels, of: SoftPoints, places: Int32Array): Int32Array {
+  const found = new Found();
+  const room = ({ count }: Band) => 4 * count;
+  new Bands(kernels, of).each(places, false, room, ({ count }, table, at, out) => {
+    found.add(kernels, out, kernels.explainedCores(table, at, count, out));
+  });
+  return found.all();
+}
+
+/** Places found band by band. */
+class Found {
+  private readonly parts: Int32Array[] = [];
+  count = 0;
+
+  /** Keeps `n` words of the kernels' memory from `at` on. */
+  add(kernels: Kernels, at: number, n: number): void {
+    this.parts.push(new Int32Array(kernels.memory.buffer).slice(at >> 2, (at >> 2) + n));
+    this.count += n;
+  }
+
+  all(): Int32Array {
+    const places = new Int32Array(this.count);
+    let at = 0;
+    for (const part of this.parts) {
+      places.set(part, at);
+      at += part.length;
+    }
+    return places;
+  }
 }
 
 /**
- * Solves the ascending `places` that have no sure core: into `winners` the plane that has most of each, into `shared` and `shares` (a byte a
- * plane) those that several have. Returns how many these are.
+ * Solves the ascending `places` that have no sure core: into `winners`, of every point, the plane of its core or else the plane that has
+ * most of it, into `shared` and `shares` (a byte a plane) those that several have. Returns how many these are.
  */
 export function softSharesFast(
   kernels: Kernels,
@@ -168,17 +227,17 @@ export function softSharesFast(
   shares: Uint8Array,
 ): number {
   let total = 0;
-  new Bands(kernels, of).each(places, planeCount + 5, (table, at, count, base, from, out) => {
-    const sharedAt = out + ((count + 15) & ~15);
+  const { width } = of;
+  const sizeOf = (rows: number) => (rows * width + 15) & ~15;
+  const room = ({ rows, count }: Band) => sizeOf(rows) + (planeCount + 4) * count;
+  new Bands(kernels, of).each(places, true, room, ({ count, y, rows, above }, table, at, out) => {
+    const sharedAt = out + sizeOf(rows);
     const sharesAt = sharedAt + 4 * count;
-    const n = kernels.softShares(table, at, count, planeCount, out, sharedAt, sharesAt);
+    const n = kernels.softShares(table, at, count, planeCount, above, rows, out, sharedAt, sharesAt);
     const bytes = new Uint8Array(kernels.memory.buffer);
     const memory = new Int32Array(kernels.memory.buffer);
-    for (let k = 0; k < count; k++) {
-      const most = bytes[out + k]!;
-      if (most !== 255) winners[places[from + k]!] = most;
-    }
-    for (let k = 0; k < n; k++) shared[total + k] = memory[(sharedAt >> 2) + k]! + base;
+    winners.set(bytes.subarray(out, out + rows * width), y * width);
+    shared.set(memory.subarray(sharedAt >> 2, (sharedAt >> 2) + n), total);
     shares.set(bytes.subarray(sharesAt, sharesAt + n * planeCount), total * planeCount);
     total += n;
   });

@@ -139,10 +139,7 @@ function inkPart(
   const pitch = (region.width + 16) & ~15;
   const size = pitch * region.height;
   const first = (outX + part.x) >>> 5;
-  const stride = out[0]!.stride;
-  // A part as wide as its masks takes their rows whole, padding too: they then move in one piece.
-  const whole = first === 0 && part.w === out[0]!.width && out.every((mask) => mask.stride === stride);
-  const words = whole ? stride : (part.w + 31) >>> 5;
+  const words = (part.w + 31) >>> 5;
   const outSize = words * part.h * 4;
   const scratch = new Scratch();
   const nodesAt = scratch.take(grid.cols * grid.rows * 8);
@@ -152,6 +149,8 @@ function inkPart(
   const winnersAt = scratch.take(size);
   const reachAt = scratch.take(size);
   const outAt = scratch.take((planeCount - 1) * outSize);
+  const rows = (planeCount - 1) * part.h;
+  const spansAt = scratch.take(rows * 8);
   const weightsAt = cubic ? scratch.take(CUBIC.byteLength) : 0;
   scratch.reserve(kernels);
   if (cubic) new Int16Array(kernels.memory.buffer).set(CUBIC, weightsAt >> 1);
@@ -159,22 +158,7 @@ function inkPart(
   const at = { scratch: sourceAt, texels: texelsAt, winners: winnersAt, reach: reachAt };
   source.bring(kernels, region, pitch, at, cubic);
 
-  const memory = new Int32Array(kernels.memory.buffer);
-  /** Calls with every run of words: in the kernels' memory, in the mask, how many. */
-  const eachRun = (visit: (words: Int32Array, here: number, there: number, count: number) => void) => {
-    for (let k = 1; k < planeCount; k++) {
-      const mask = out[k - 1]!;
-      const all = signedWords(mask);
-      const at = (outAt + (k - 1) * outSize) >> 2;
-      const from = (outY + part.y) * mask.stride + first;
-      if (whole) visit(all, at, from, words * part.h);
-      else
-        for (let row = 0; row < part.h; row++) visit(all, at + row * words, from + row * mask.stride, words);
-    }
-  };
-  eachRun((all, here, there, count) => {
-    for (let i = 0; i < count; i++) memory[here + i] = all[there + i]!;
-  });
+  new Uint8Array(kernels.memory.buffer).fill(0, outAt, outAt + (planeCount - 1) * outSize);
   kernels.warpTile(
     nodesAt,
     grid.cols,
@@ -197,11 +181,21 @@ function inkPart(
     words * 4,
     weightsAt,
   );
-  // Words that stay as they are, most of them bare, are not written: their memory need not be there yet.
-  eachRun((all, here, there, count) => {
-    for (let i = 0; i < count; i++)
-      if (all[there + i] !== memory[here + i]) all[there + i] = memory[here + i]!;
-  });
+  kernels.inkedSpans(outAt, words * 4, rows, spansAt);
+  // Most words are bare: they are not touched, for their memory need not be there yet.
+  const memory = new Int32Array(kernels.memory.buffer);
+  for (let row = 0, span = spansAt >> 2; row < rows; row++, span += 2) {
+    const to = memory[span + 1]!;
+    if (to === 0) continue;
+    const mask = out[Math.floor(row / part.h)]!;
+    const all = signedWords(mask);
+    const here = (outAt >> 2) + row * words;
+    const there = (outY + part.y + (row % part.h)) * mask.stride + first;
+    for (let i = memory[span]!; i < to; i++) {
+      const word = memory[here + i]!;
+      if (word !== 0) all[there + i] = all[there + i]! | word;
+    }
+  }
 }
 
 function planesSource(planes: readonly Uint8Array[], width: number, height: number): Source {

@@ -11,7 +11,6 @@ import {
 } from '../../../core/separate/edge.ts';
 import { labelsOf } from '../../../core/separate/labels.ts';
 import { findThinCores, solvePlain, solveSoftPoints } from '../../../core/separate/softPoints.ts';
-import { unevenPoints } from '../../../core/separate/uneven.ts';
 import { Workspace } from '../../../core/separate/workspace.ts';
 import { stream } from '../raster/randomMask.ts';
 
@@ -55,16 +54,9 @@ function solverOf(picture: Picture, ground: string | null, grainy: boolean, curv
   const space = new Workspace();
   const labels = labelsOf({ inks: INKS, ground });
   const words = wordsOf(picture);
-  const { width, height, data } = picture;
+  const { width, height } = picture;
   const codes = codesOf(words, labels, space);
-  const { cores, soft } = coresOf(
-    codes,
-    unevenPoints(words, width, height, space),
-    data,
-    width,
-    height,
-    space,
-  );
+  const { cores, soft } = coresOf(words, codes, width, height, space);
   const exactness = grainy ? GRAINY_ART : DRAWN_ART;
   const make = (kept: Uint8Array): EdgeSolver =>
     newEdgeSolver(picture, words, codes, kept, labels, curve, exactness);

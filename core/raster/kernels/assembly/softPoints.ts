@@ -39,6 +39,8 @@ let looseAlone: f64 = 0;
 let chroma: f64 = 0;
 let unexplained: f64 = 0;
 let sums: usize = 0;
+/** The band's first point in the whole picture. */
+let base: i32 = 0;
 let seen: usize = 0;
 let nearest: usize = 0;
 let mixLabel: usize = 0;
@@ -56,31 +58,31 @@ let point1: f64 = 0;
 let point2: f64 = 0;
 let point3: f64 = 0;
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 function i32At(list: usize, i: i32): i32 {
   return load<i32>(list + (<usize>i << 2));
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 function f64At(list: usize, i: i32): f64 {
   return load<f64>(list + (<usize>i << 3));
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 function put(list: usize, i: i32, value: f64): void {
   store<f64>(list + (<usize>i << 3), value);
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 function lightness(r: f64, g: f64, b: f64): f64 {
   return 0.299 * r + 0.587 * g + 0.114 * b;
 }
 
-// @ts-ignore: decorator
+// @ts-expect-error: decorator
 @inline
 function towardsGrey(v: f64, grey: f64): f64 {
   return grey + (v - grey) * chroma;
@@ -483,6 +485,7 @@ function begin(table: usize): void {
   chroma = f64At(exactness, 4);
   unexplained = f64At(exactness, 5);
   sums = <usize>i32At(table, 17);
+  base = i32At(table, 18);
   seen = sums + 64 * 40;
   nearest = seen + 64 * 4;
   mixLabel = nearest + 64 * 8;
@@ -493,48 +496,96 @@ function begin(table: usize): void {
 }
 
 /**
- * Of `count` places of the band at `soft`: with `explain` whether each, a likely core, is explained without itself, else the core that it
- * gets as a thin line; a byte each to `out`.
+ * Of `count` places at `soft` that lie in the band: which get a core as a thin line, as places to `places` and as cores to `found`. Returns
+ * how many.
  */
-export function thinCores(table: usize, soft: usize, count: i32, explain: i32, out: usize): void {
+export function thinCores(table: usize, soft: usize, count: i32, places: usize, found: usize): i32 {
   begin(table);
+  let n = 0;
   for (let k = 0; k < count; k++) {
-    const i = i32At(soft, k);
+    const place = i32At(soft, k);
+    const i = place - base;
     const y = i / width;
-    const x = i - y * width;
-    store<u8>(out + <usize>k, <u8>(explain != 0 ? isExplained(i, x, y) : thinCore(i, x, y)));
+    const core = thinCore(i, i - y * width, y);
+    if (core == 0) continue;
+    store<i32>(places + (<usize>n << 2), place);
+    store<u8>(found + <usize>n, <u8>core);
+    n++;
   }
+  return n;
+}
+
+/** Of `count` places at `soft`, likely cores in the band: those that are explained without themselves, to `places`. Returns how many. */
+export function explainedCores(table: usize, soft: usize, count: i32, places: usize): i32 {
+  begin(table);
+  let n = 0;
+  for (let k = 0; k < count; k++) {
+    const place = i32At(soft, k);
+    const i = place - base;
+    const y = i / width;
+    if (isExplained(i, i - y * width, y) == 0) continue;
+    store<i32>(places + (<usize>n << 2), place);
+    n++;
+  }
+  return n;
 }
 
 /**
- * Solves `count` places of the band at `soft`: to `winners` the plane that has most of each, 255 where the place has a sure core; those
- * that several planes share, to `shared` as places and to `shares` a byte a plane. Returns how many are shared.
+ * To `winners` the plane of every core from row `first` of the band on, `wanted` rows; and of the `count` places at `soft` that lie there and
+ * have no sure core, solved, the plane that has most. Those that several planes share go to `shared` as places and to
+ * `shares` a byte a plane. Returns how many are shared.
  */
 export function softShares(
   table: usize,
   soft: usize,
   count: i32,
   planeCount: i32,
+  first: i32,
+  wanted: i32,
   winners: usize,
   shared: usize,
   shares: usize,
 ): i32 {
   begin(table);
+  const from = <usize>(first * width);
+  planesOf(cores + from, winners, <usize>(wanted * width));
   let n = 0;
   for (let k = 0; k < count; k++) {
-    const i = i32At(soft, k);
-    if ((<i32>load<u8>(cores + <usize>i) & SURE) != 0) {
-      store<u8>(winners + <usize>k, 255);
-      continue;
-    }
+    const place = i32At(soft, k);
+    const i = place - base;
+    if ((<i32>load<u8>(cores + <usize>i) & SURE) != 0) continue;
     const y = i / width;
     solveEdge(i, i - y * width, y);
     const out = shares + <usize>(n * planeCount);
     const most = sharesTo(out, planeCount);
-    store<u8>(winners + <usize>k, <u8>most);
+    store<u8>(winners + <usize>i - from, <u8>most);
     if (load<u8>(out + <usize>most) == 255) continue;
-    store<i32>(shared + (<usize>n << 2), i);
+    store<i32>(shared + (<usize>n << 2), place);
     n++;
   }
   return n;
+}
+
+/** The plane of each of `count` cores. Flat stretches repeat the last eight. */
+function planesOf(from: usize, to: usize, count: usize): void {
+  let last: u64 = 0;
+  let answer: u64 = <u64>load<u8>(planes) * 0x0101010101010101;
+  let i: usize = 0;
+  for (; i + 8 <= count; i += 8) {
+    const eight = load<u64>(from + i);
+    if (eight != last) {
+      last = eight;
+      answer = 0;
+      for (let b: u64 = 0; b < 64; b += 8) answer |= <u64>planeOf(<i32>((eight >> b) & 255)) << b;
+    }
+    store<u64>(to + i, answer);
+  }
+  for (; i < count; i++) store<u8>(to + i, <u8>planeOf(<i32>load<u8>(from + i)));
+}
+
+// @ts-expect-error: decorator
+@inline
+function planeOf(core: i32): i32 {
+  const label = core & LABEL;
+  return label < labelCount ? <i32>load<u8>(planes + <usize>label) : 0;
 }

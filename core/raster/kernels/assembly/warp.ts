@@ -402,3 +402,23 @@ export function warpTile(
     }
   }
 }
+
+/**
+ * Of each of `rows` rows of `pitch` bytes the first word with ink and the one after its last, two i32 a row; 0 and 0 where there is
+ * none.
+ */
+export function inkedSpans(from: usize, pitch: usize, rows: i32, spans: usize): void {
+  for (let y = 0; y < rows; y++) {
+    const row = from + <usize>y * pitch;
+    const end = row + pitch;
+    let a = row;
+    while (a + 16 <= end && !v128.any_true(v128.load(a))) a += 16;
+    while (a < end && load<u32>(a) == 0) a += 4;
+    let b = end;
+    if (a == end) b = a = row;
+    while (b > a && load<u32>(b - 4) == 0) b -= 4;
+    store<i32>(spans, <i32>((a - row) >> 2));
+    store<i32>(spans, <i32>((b - row) >> 2), 4);
+    spans += 8;
+  }
+}
