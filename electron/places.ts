@@ -17,7 +17,7 @@ export function distDir(): string {
   return dist;
 }
 
-export const workerEntry = (): string => join(distDir(), 'host', 'worker.mjs');
+export const workerEntry = (): string => join(distDir(), 'host', 'worker.cjs');
 export const trialEntry = (): string => join(distDir(), 'host', 'trial.mjs');
 export const pageDir = (): string => join(distDir(), 'renderer');
 export const fontDir = (): string => join(distDir(), 'fonts');

@@ -50,7 +50,7 @@ const MOST_HEAP_MB = 1024;
 export const defaultWorkers = (): number => Math.max(1, Math.min(4, cpus().length));
 
 /**
- * Worker threads that run the tasks of `core/tasks.ts` from the bundled `worker.mjs` at `entry`. Threads start when they
+ * Worker threads that run the tasks of `core/tasks.ts` from the bundled `worker.cjs` at `entry`. Threads start when they
  * are first needed, and end when nothing was wanted of them for `idleMs`. A stopped task's thread is ended and replaced, so
  * nothing goes on in the dark.
  */

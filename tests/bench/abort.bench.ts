@@ -26,7 +26,7 @@ const codec = sharpCodec();
 const made = await demoJob(join(ROOT, 'build', 'demo'), nodeFiles(), codec);
 if (!made.ok) throw new Error(made.reason);
 const file = made.value;
-const workers = workerPool(join(ROOT, 'dist', 'host', 'worker.mjs'), 2);
+const workers = workerPool(join(ROOT, 'dist', 'host', 'worker.cjs'), 2);
 const sleep = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
 interface Stop {

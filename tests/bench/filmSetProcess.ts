@@ -69,7 +69,7 @@ const drawn = sharpCodec();
 const made = await demoJob(join(root, 'build', 'demo'), nodeFiles(), drawn);
 if (!made.ok) throw new Error(made.reason);
 const file = { ...made.value, job: withInks(made.value.job, Number(inks)) };
-const pool = workerPool(join(root, 'dist', 'host', 'worker.mjs'), 2);
+const pool = workerPool(join(root, 'dist', 'host', 'worker.cjs'), 2);
 const workers: Workers = {
   ...pool,
   run: <In, Out>(task: string, input: In, abort?: Abort) =>

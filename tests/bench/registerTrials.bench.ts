@@ -19,7 +19,7 @@ const made = await faceMasks(job, 'bottom', TRIAL_DPI, 'surface', { art, codec, 
 if (!made.ok) throw new Error(made.reason);
 const face = { settings: job.faces.bottom, separations: made.value.separations, dpi: TRIAL_DPI };
 const toleranceMm = job.press.registerTolerance;
-const worker = fileURLToPath(new URL('../../dist/host/worker.mjs', import.meta.url));
+const worker = fileURLToPath(new URL('../../dist/host/worker.cjs', import.meta.url));
 
 const rows = [['trap widths', 'trials each', 'threads', 'median of 3, ms', 'first width, 95 of 100, mm²']];
 for (const widthsMm of [[0], [0.5], widthsFor(toleranceMm)])

@@ -82,7 +82,7 @@ describe.skipIf(process.platform !== 'linux')('a package made offline round a st
     for (const path of [
       '/dist/electron/main.cjs',
       '/dist/electron/preload.cjs',
-      '/dist/host/worker.mjs',
+      '/dist/host/worker.cjs',
       '/dist/renderer/index.html',
       '/dist/demo/scenario.json',
       '/package.json',
@@ -101,7 +101,7 @@ describe.skipIf(process.platform !== 'linux')('a package made offline round a st
 
   test('keeps outside the archive what threads and the system must open themselves', () => {
     const outside = join(app, 'resources', 'app.asar.unpacked');
-    expect(existsSync(join(outside, 'dist/host/worker.mjs'))).toBe(true);
+    expect(existsSync(join(outside, 'dist/host/worker.cjs'))).toBe(true);
     const native = readdirSync(join(outside, 'node_modules/@img'), { recursive: true }).map(String);
     expect(native.some((name) => name.endsWith('.node'))).toBe(true);
     expect(native.some((name) => /libvips.*\.so/.test(name))).toBe(true);

@@ -25,7 +25,7 @@ import { run, spec } from '../../electron/commands/traps.ts';
 import { nodeFiles, Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
 import { randomLabels, separationsOf } from '../core/trap/labelMap.ts';
 
-const WORKER = fileURLToPath(new URL('../../dist/host/worker.mjs', import.meta.url));
+const WORKER = fileURLToPath(new URL('../../dist/host/worker.cjs', import.meta.url));
 beforeAll(() => (build as (o: object) => Promise<unknown>)({ only: 'command' }));
 
 const DPI = 25.4;

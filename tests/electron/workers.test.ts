@@ -12,7 +12,7 @@ import { makeFilms } from '../../core/makeFilms.ts';
 import { blankMask, type Mask } from '../../core/raster/index.ts';
 import { Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
 
-const WORKER = fileURLToPath(new URL('../../dist/host/worker.mjs', import.meta.url));
+const WORKER = fileURLToPath(new URL('../../dist/host/worker.cjs', import.meta.url));
 let dir: string;
 let slow: string;
 beforeAll(async () => {

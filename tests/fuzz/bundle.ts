@@ -9,7 +9,7 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const TRIAL = join(ROOT, 'dist', 'host', 'trial.mjs');
 
 /** Where the program's own workers lie once it is built. */
-export const WORKER = join(ROOT, 'dist', 'host', 'worker.mjs');
+export const WORKER = join(ROOT, 'dist', 'host', 'worker.cjs');
 export { TRIAL };
 
 /** Bundles a process of this folder into dist/ and resolves with its path; the program itself is built as well. */
