@@ -9,6 +9,9 @@ import { done, type Outcome, pxPerMm } from './units/index.ts';
 /** Points between places whose way to the surface is worked out; between them it is as good as straight. */
 const STEP = 16;
 
+/** What films are laid on sheets from: a face's prints along the wood. */
+export type PreviewPrints = Pick<FacePreview, 'box' | 'width' | 'height' | 'dpi' | 'prints'>;
+
 /**
  * A face's prints in film space, from a preview along the wood: each point takes what the preview has where it lies. Films
  * planned from these have the places and lengths of the export, to a point of the preview.
@@ -16,7 +19,7 @@ const STEP = 16;
 export function filmPreview(
   job: Job,
   face: Face,
-  preview: FacePreview,
+  preview: PreviewPrints,
 ): Outcome<{ readonly raster: FaceRaster; readonly prints: readonly Mask[] }> {
   const { dpi } = preview;
   const growth = growthOf(job, face);

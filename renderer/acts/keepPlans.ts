@@ -2,8 +2,8 @@ import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
 import type { Job } from '../../core/job/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
-import { type StudioState, tell, useStudio } from '../state/index.ts';
-import { back, latestWins, type PlannedFilms } from '../workers/index.ts';
+import { type StudioState, sameButBoundaries, tell, useStudio } from '../state/index.ts';
+import { back, latestWins, moveSheets, type PlannedFilms, planFilms } from '../workers/index.ts';
 import { failed, working } from './working.ts';
 
 /** Milliseconds of quiet before sheets are planned anew, and before the whole job is looked over. */
@@ -15,15 +15,29 @@ interface Asked {
   readonly face: Face;
 }
 
+/** What films are planned from. */
+interface Planned extends Asked {
+  readonly pictures: StudioState['pictures'];
+}
+
+/** May films planned from the one be laid out for the other, without asking anew what prints where? */
+const differByBoundaries = (a: Planned, b: Planned): boolean =>
+  a.face === b.face && a.pictures === b.pictures && sameButBoundaries(a.job, b.job);
+
 /** Is art of the job that was opened still being decoded? Films planned meanwhile would fall on too few sheets. */
 const loading = (state: StudioState | null): boolean => state?.working.includes('art') ?? false;
 
 /** Keeps film plans, the list of problems and the misfit of the bend in step with the document. */
 export function keepPlans(): () => void {
-  const plan = latestWins<Asked, Outcome<PlannedFilms>>(
-    ({ job, face }) => back.plan(job, face),
-    (made, { face }) => {
-      working('films', false);
+  /** What was asked for last, and what was made last. */
+  let planned: Planned | null = null;
+  let laid: Planned | null = null;
+  const plan = latestWins<Planned, Outcome<PlannedFilms>>(
+    (asked) => (laid && differByBoundaries(laid, asked) ? moveSheets : planFilms)(asked.job, asked.face),
+    (made, asked) => {
+      const { face } = asked;
+      laid = made.ok ? asked : null;
+      if (asked === planned) working('films', false);
       if (made.ok && useStudio.getState().face === face) useStudio.setState({ filmPlan: made.value });
       else if (!made.ok) tell('trouble', made.reason, made.mend);
     },
@@ -44,7 +58,6 @@ export function keepPlans(): () => void {
     },
     failed('misfit'),
   );
-  let planned: Asked | null = null;
   let planTimer: ReturnType<typeof setTimeout> | undefined;
   let checkTimer: ReturnType<typeof setTimeout> | undefined;
 
@@ -53,7 +66,13 @@ export function keepPlans(): () => void {
     if (!job || now.dragging) return;
     const changed = (...keys: (keyof StudioState)[]) =>
       before === null || before.dragging || keys.some((k) => now[k] !== before[k]);
-    if (changed('job', 'pictures')) {
+    // Where sheets meet is no matter of the check.
+    const moved =
+      before?.job &&
+      !before.dragging &&
+      now.pictures === before.pictures &&
+      sameButBoundaries(before.job, job);
+    if (changed('job', 'pictures') && !moved) {
       clearTimeout(checkTimer);
       checkTimer = setTimeout(() => {
         const open = useStudio.getState().job;
@@ -66,13 +85,20 @@ export function keepPlans(): () => void {
     const news = loaded || changed('face', 'station', 'pictures') || (station === 'films' && changed('job'));
     if (shown && news && !loading(now)) {
       clearTimeout(planTimer);
-      const known = now.filmPlan && planned?.job === job && planned.face === face;
-      if (!known || loaded || changed('pictures'))
+      if (loaded) planned = null;
+      const wanted: Planned = { job, face, pictures: now.pictures };
+      const like = now.filmPlan && planned && differByBoundaries(planned, wanted);
+      if (!like)
         planTimer = setTimeout(() => {
-          planned = { job, face };
+          planned = wanted;
           working('films', true);
-          plan(planned);
+          plan(wanted);
         }, PLAN_QUIET);
+      else if (planned?.job !== job) {
+        // A hand that drags a boundary, or takes that back, sees the new cut at once.
+        planned = wanted;
+        plan(wanted);
+      }
     }
     const bent =
       changed('face', 'station', 'showHeat') ||

@@ -4,7 +4,7 @@ import type { OpenedJob, PickedFile } from '../../core/ports/index.ts';
 import { startInShop } from '../../core/shop/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
 import { emptyHistory, NO_STROKE, tell, useStudio } from '../state/index.ts';
-import { filer, forgetArt, forgetGlass, givePicture } from '../workers/index.ts';
+import { filer, forgetArt, forgetFilms, forgetGlass, givePicture } from '../workers/index.ts';
 import { shell } from './shell.ts';
 import { working } from './working.ts';
 
@@ -59,7 +59,7 @@ const fresh = (job: Job) => ({
 
 /** A new job on a template deck; nothing is saved yet. */
 export async function startJob(name: string, deck: Deck): Promise<void> {
-  await Promise.all([forgetArt(), forgetGlass()]);
+  await Promise.all([forgetArt(), forgetFilms(), forgetGlass()]);
   useStudio.setState({
     ...fresh(startInShop(newJob({ name, deck }), useStudio.getState().shop)),
     art: new Map(),
@@ -86,7 +86,7 @@ export async function showJob(opened: OpenedJob, recovered = false): Promise<boo
     return false;
   }
   const { job, art, extra } = file.value;
-  await Promise.all([forgetArt(), forgetGlass()]);
+  await Promise.all([forgetArt(), forgetFilms(), forgetGlass()]);
   // All of it before the job is shown: from then on it may be saved.
   await filer.replaceArt(art);
   useStudio.setState({

@@ -1,8 +1,7 @@
 import type { Face } from '../../core/deck/index.ts';
-import type { FacePreview } from '../../core/facePreview.ts';
 import type { FaceRaster } from '../../core/faceRaster.ts';
 import { type FaceLayout, type FilmLayout, planFace } from '../../core/film/index.ts';
-import { filmPreview } from '../../core/filmPreview.ts';
+import { filmPreview, type PreviewPrints } from '../../core/filmPreview.ts';
 import type { Job } from '../../core/job/index.ts';
 import { layOutRequest } from '../../core/layOutRequest.ts';
 import { type Box, done, type Outcome } from '../../core/units/index.ts';
@@ -121,7 +120,7 @@ export type FilmPlanner = (boundaries: Job['faces'][Face]['boundaries']) => Plan
  * The films of a face on sheets, from masks at screen resolution brought to film space: what the export makes at the
  * printer's own dpi, to a point of the screen. Marks, sheets and cuts are found once; a moved boundary costs its own cut.
  */
-export function filmPlanner(job: Job, face: Face, preview: FacePreview): Outcome<FilmPlanner> {
+export function filmPlanner(job: Job, face: Face, preview: PreviewPrints): Outcome<FilmPlanner> {
   const made = filmPreview(job, face, preview);
   if (!made.ok) return made;
   const request = layOutRequest(job, made.value);

@@ -1,16 +1,16 @@
 import type { Face } from '../../core/deck/index.ts';
-import type { FacePreview } from '../../core/facePreview.ts';
+import type { PreviewPrints } from '../../core/filmPreview.ts';
 import type { Job } from '../../core/job/index.ts';
 import type { Outcome } from '../../core/units/index.ts';
-import { type FilmPlanner, filmPlanner, type PlannedFilms } from './filmPlan.ts';
+import { type FilmPlanner, filmPlanner } from './filmPlan.ts';
 
 interface Kept {
-  readonly preview: FacePreview;
+  readonly prints: PreviewPrints;
   readonly key: string;
   readonly planner: Outcome<FilmPlanner>;
 }
 
-/** What sheets and labels depend on besides the preview and the boundaries. */
+/** What sheets and labels depend on besides the prints and the boundaries. */
 const keyOf = (job: Job, face: Face): string => {
   const { boundaries: _, art: __, ...settings } = job.faces[face];
   return JSON.stringify([job.name, job.deck, job.press, job.printer, settings]);
@@ -24,17 +24,13 @@ export class FilmPlans {
     this.kept.clear();
   }
 
-  /** How a face's films fall on sheets. Where they do not fit, the sentence that says so is in it. */
-  get(job: Job, face: Face, preview: FacePreview): PlannedFilms {
+  /** The planner of a face's films, or the sentence that says why they fit on no sheet. */
+  get(job: Job, face: Face, prints: PreviewPrints): Outcome<FilmPlanner> {
     const key = keyOf(job, face);
-    let kept = this.kept.get(face);
-    if (!kept || kept.preview !== preview || kept.key !== key) {
-      kept = { preview, key, planner: filmPlanner(job, face, preview) };
-      this.kept.set(face, kept);
-    }
-    const { planner } = kept;
-    if (planner.ok) return planner.value(job.faces[face].boundaries);
-    const { reason, mend } = planner;
-    return { face, films: [], pages: 0, notes: [], trouble: { reason, mend } };
+    const kept = this.kept.get(face);
+    if (kept?.prints === prints && kept.key === key) return kept.planner;
+    const planner = filmPlanner(job, face, prints);
+    this.kept.set(face, { prints, key, planner });
+    return planner;
   }
 }

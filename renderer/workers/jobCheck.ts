@@ -11,7 +11,7 @@ import type { FacePreview } from '../../core/facePreview.ts';
 import { faceRaster, printableMask } from '../../core/faceRaster.ts';
 import { type Art, artPxPerMm, type Job } from '../../core/job/index.ts';
 import type { Outcome, Ring } from '../../core/units/index.ts';
-import type { PlannedFilms } from './filmPlan.ts';
+import type { FilmPlanner } from './filmPlan.ts';
 
 /** A piece's outline on the surface, mm; a piece that lies in plan is carried there point by point. */
 export function artRing(deck: Deck, face: Face, piece: Art): Ring {
@@ -52,7 +52,7 @@ export function problemsOf(
   job: Job,
   dpi: number,
   previewOf: (face: Face) => Outcome<FacePreview>,
-  planOf: (face: Face, preview: FacePreview) => PlannedFilms,
+  plannerOf: (face: Face, preview: FacePreview) => Outcome<FilmPlanner>,
 ): Problem[] {
   const faces: FaceFacts[] = [];
   for (const face of FACES) {
@@ -62,7 +62,7 @@ export function problemsOf(
     if (!made.ok) continue;
     const { box, separations, prints, dropped = [] } = made.value;
     const raster = faceRaster(job.deck, face, dpi, { kind: 'surface' });
-    const { trouble } = planOf(face, made.value);
+    const planner = plannerOf(face, made.value);
     faces.push({
       face,
       dpi,
@@ -71,7 +71,11 @@ export function problemsOf(
       prints,
       printable: printableMask(raster, job, null),
       art: art.filter((a) => !a.hidden).map((a) => placed(job.deck, face, a)),
-      sheets: inks.map((ink) => ({ ink: ink.id, fits: trouble === null, reason: trouble?.reason ?? null })),
+      sheets: inks.map(({ id }) => ({
+        ink: id,
+        fits: planner.ok,
+        reason: planner.ok ? null : planner.reason,
+      })),
       // What the screen's points are too coarse to tell is left to the check of the films.
       dropped: tellsSpecks(job.faces[face], dpi) ? droppedPlaces(job.faces[face], { box, dpi }, dropped) : [],
       holes: holesOnSurface(job.deck, face).map(({ s, t }) => ({ s, t })),

@@ -1,18 +1,19 @@
 import * as Comlink from 'comlink';
 import type { Problem } from '../../core/check/index.ts';
 import type { Face } from '../../core/deck/index.ts';
+import type { FacePreview } from '../../core/facePreview.ts';
 import type { Job } from '../../core/job/index.ts';
 import { type MoireInput, moire } from '../../core/press/index.ts';
-import { halved, type Picture } from '../../core/raster/index.ts';
+import { copyMask, halved, type Picture } from '../../core/raster/index.ts';
 import { groundOf, suggestInks } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { drawFace, picturesOf, type ShowRequest, type ShowResult } from './drawFace.ts';
-import type { PlannedFilms } from './filmPlan.ts';
 import { FilmPlans } from './filmPlans.ts';
 import { problemsOf } from './jobCheck.ts';
 import { misfitMap } from './misfitMap.ts';
 import { moireImage } from './moireImage.ts';
 import { PreviewCache } from './previewCache.ts';
+import type { NumberedPrints } from './sheetWorker.ts';
 
 /** Dots an inch of a quick look, and of one that is looked at for longer. Pictures of a proof are half of each. */
 const QUICK_DPI = 66;
@@ -24,6 +25,9 @@ const QUICK_SIDE = 1300;
 const pictures = new Map<string, Picture>();
 const cache = new PreviewCache(pictures);
 const plans = new FilmPlans();
+/** Every preview whose prints were asked for has a number of its own. */
+const numbers = new WeakMap<FacePreview, number>();
+let given = 0;
 /** The same art, smaller. */
 const small = new Map<string, Picture>();
 const quickCache = new PreviewCache(small);
@@ -53,10 +57,19 @@ const api = {
   /** Pictures of one face as it is, with spreads and small pictures. */
   fine: (request: ShowRequest): Promise<Outcome<ShowResult>> => show(request, true),
 
-  /** How the films of a face fall on sheets. */
-  plan(job: Job, face: Face): Outcome<PlannedFilms> {
+  /** A face's prints, to be laid on sheets elsewhere: their number alone where it is the known one. */
+  prints(job: Job, face: Face, known: number | null): Outcome<number | NumberedPrints> {
     const made = cache.get(job, face, FINE_DPI, true);
-    return made.ok ? done(plans.get(job, face, made.value)) : made;
+    if (!made.ok) return made;
+    const number = numbers.get(made.value) ?? ++given;
+    numbers.set(made.value, number);
+    if (number === known) return done(number);
+    const { box, width, height, dpi } = made.value;
+    const prints = made.value.prints.map((mask) => copyMask(mask));
+    return Comlink.transfer(
+      done({ number, prints: { box, width, height, dpi, prints } }),
+      prints.map(({ data }) => data.buffer as ArrayBuffer),
+    );
   },
 
   /** What stands in the way of good films. */

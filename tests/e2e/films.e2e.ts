@@ -151,6 +151,36 @@ describe.skipIf(chromiumPath === undefined)('the Films station', () => {
     expect(await counted(/touch up/)).toBe(touched);
   });
 
+  test('a moved boundary finds its cut while the thread of check and fine proofs takes no more work', async () => {
+    // Threads are known by what they are asked for: the one that was asked for a check gets nothing from now on.
+    await page.evaluate(() => {
+      const post = Worker.prototype.postMessage;
+      const checks = new Set<Worker>();
+      const kept: (() => void)[] = [];
+      Object.assign(globalThis, { hold: false, checks, release: () => kept.splice(0).map((send) => send()) });
+      Worker.prototype.postMessage = function (this: Worker, ...given: Parameters<Worker['postMessage']>) {
+        if ((given[0] as { path?: string[] }).path?.[0] === 'check') checks.add(this);
+        const held = (globalThis as unknown as { hold: boolean }).hold && checks.has(this);
+        if (held) kept.push(() => post.apply(this, given));
+        else post.apply(this, given);
+      } as Worker['postMessage'];
+    });
+    const before = await cuts();
+    await page.getByLabel('Mirror the films').click();
+    await page.waitForFunction(() => (globalThis as unknown as { checks: Set<Worker> }).checks.size === 1);
+    await planned();
+    await page.evaluate(() => Object.assign(globalThis, { hold: true }));
+    await slider(1).press(way > 0 ? 'ArrowRight' : 'ArrowLeft');
+    expect(await cutChanged(1, before[1]!)).toBe(true);
+    await page.getByRole('button', { name: 'Undo: Move a sheet boundary' }).click();
+    await cutsBecome(before);
+    await page.evaluate(() =>
+      (Object.assign(globalThis, { hold: false }) as unknown as { release: () => void }).release(),
+    );
+    await page.getByRole('button', { name: 'Undo: Change mirror' }).click();
+    await planned();
+  });
+
   test('the loupe shows the chosen film in its own dots: toner or bare film, nothing between', async () => {
     await page.locator('.board-frame').press('l');
     await page.locator('.loupe-words', { hasText: 'mm across' }).waitFor();
