@@ -3,16 +3,17 @@ import { type FaceMasks, faceMasks, type MaskTools } from './faceMasks.ts';
 import {
   type FaceLayout,
   type FaceSheets,
+  type FilmArt,
   type FilmLayout,
   faceLayout,
-  type LayOutRequest,
+  type OwnInk,
   type Stencil,
   sheetPictures,
 } from './film/index.ts';
 import type { Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import { packSheets } from './packSheets.ts';
-import type { LayOutInput } from './tasks.ts';
+import type { LayOutInput, SheetsInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
 
 export interface LayFacesRequest extends MaskTools {
@@ -53,7 +54,14 @@ async function layFace(
   say(MASKS, `${face}: laying films on sheets`);
   const asked = layOutRequest(job, made.value);
   if (!asked.ok) return asked;
-  const found = await workers.run<LayOutRequest, Outcome<FaceSheets>>('faceSheets', asked.value, abort);
+  const inks = await Promise.all(
+    asked.value.films.map((film) => workers.run<FilmArt, OwnInk>('ownInk', film, abort)),
+  );
+  const found = await workers.run<SheetsInput, Outcome<FaceSheets>>(
+    'faceSheets',
+    { request: asked.value, inks },
+    abort,
+  );
   if (!found.ok) return found;
   // The sheets are common to all films; the cuts, by far the longer work, are each film's own.
   const input = { request: asked.value, sheets: found.value };

@@ -20,12 +20,17 @@ export interface PrintFaceInput {
   readonly film: boolean;
 }
 
-/** Rows shared out evenly: first and one past the last of each share. */
-const rowShares = (height: number, shares: number): [number, number][] =>
-  Array.from({ length: shares }, (_, k) => [
+/** Rows of a share: ink lies unevenly, and threads that take small shares as they become free end together. */
+const SHARE_ROWS = 512;
+
+/** All rows in shares of about the same size: first and one past the last of each. */
+function rowShares(height: number): [number, number][] {
+  const shares = Math.ceil(height / SHARE_ROWS);
+  return Array.from({ length: shares }, (_, k) => [
     Math.floor((height * k) / shares),
     Math.floor((height * (k + 1)) / shares),
   ]);
+}
 
 /** Every ink of a face as it prints, in pull order and shared memory, by the threads: traps, then bases, then gain. */
 export async function printFace(
@@ -54,7 +59,7 @@ export async function printFace(
     const choked = blankMask(width, height, true);
     const bed = bedOf(prints[i] as Mask, covered, i, face, dpi, film);
     await Promise.all(
-      rowShares(height, workers.count).map(([from, to]) =>
+      rowShares(height).map(([from, to]) =>
         workers.run<ChokeInput, void>('chokeRows', { bed, from, to, out: choked }, abort),
       ),
     );

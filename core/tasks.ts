@@ -2,10 +2,13 @@ import { deflate } from './deflate.ts';
 import {
   type FaceLayout,
   type FaceSheets,
+  type FilmArt,
   type FilmLayout,
   faceSheets,
   type LayOutRequest,
   layOutOne,
+  type OwnInk,
+  ownInk,
   type SheetLayout,
   type SheetPicture,
   type Stencil,
@@ -48,6 +51,12 @@ export interface TrialInput {
   readonly part: TrialPart;
 }
 
+/** The sheets of a face, from its films' own inks. */
+export interface SheetsInput {
+  readonly request: LayOutRequest;
+  readonly inks: readonly OwnInk[];
+}
+
 /** One film of a face to lay out. */
 export interface LayOutInput {
   readonly request: LayOutRequest;
@@ -78,7 +87,8 @@ export const TASKS = {
     finishFace(masks, printable, smallestPx, kept),
   ...PRINT_TASKS,
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
-  faceSheets: (input: LayOutRequest): Outcome<FaceSheets> => faceSheets(input),
+  ownInk: (film: FilmArt): OwnInk => ownInk(film),
+  faceSheets: ({ request, inks }: SheetsInput): Outcome<FaceSheets> => faceSheets(request, inks),
   layOutFilm: ({ request, sheets, film }: LayOutInput): FilmLayout =>
     layOutOne(request, sheets, film, seamsOf(sheets, film, request.options?.boundaries)),
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),

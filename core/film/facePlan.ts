@@ -3,7 +3,7 @@ import { done, type Outcome } from '../units/index.ts';
 import { assignPages, type FilmPages } from './assignPages.ts';
 import type { FaceLayout, FilmLayout, PageLines } from './faceLayout.ts';
 import { filmNotes, markNotes, nameNotes, turnNotes } from './faceNotes.ts';
-import type { Boxed } from './filmBox.ts';
+import { type Boxed, type OwnInk, ownInk } from './filmBox.ts';
 import { layOutFilm, type SeamOf, sheetWindows } from './layOutFilm.ts';
 import type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
 import { type FilmSeams, type Placed, placeSeams, wishedSeams } from './planSheets.ts';
@@ -42,9 +42,12 @@ export interface FaceSheets {
  * Marks, boxes and sheet counts of all films of one face, and where their sheets meet if the user has no wish. Sheets are
  * fewest over both ways a picture can lie on the sheet, the same way for all films of the face so that a printer's error
  * is common to every pull; then seams lie where straight cuts cross least ink. Refused with a sentence: no films,
- * sheets too small.
+ * sheets too small. `inks` are the films' own, found by threads.
  */
-export function faceSheets(request: LayOutRequest): Outcome<FaceSheets> {
+export function faceSheets(
+  request: LayOutRequest,
+  inks: readonly OwnInk[] = request.films.map(ownInk),
+): Outcome<FaceSheets> {
   const { films, printer } = request;
   const model = films[0];
   if (!model) return filmTrouble.faceWithoutInk(request.face);
@@ -57,13 +60,13 @@ export function faceSheets(request: LayOutRequest): Outcome<FaceSheets> {
       throw new Error('Films of one face must share resolution and size.');
     }
   }
-  const all = prepareAll(request);
+  const all = prepareAll(request, inks);
   const prepared = all.reduce((least, one) => (one.sheets < least.sheets ? one : least));
   const { boxed, plans } = prepared;
   // Wishes do not come in here: a hand that drags a boundary must not turn the sheets under it.
   const best = plans
     .filter((plan) => plan.sheets === prepared.sheets)
-    .map((plan) => placeSeams(plan, boxed))
+    .map((plan) => placeSeams(plan, boxed, inks))
     .sort((a, b) => a.cost - b.cost)[0];
   if (!best) return refuse(request);
   if (best.sheets > MOST_SHEETS * films.length) {

@@ -1,19 +1,25 @@
-import { inkCount, inkedBox, type PxBox } from '../raster/index.ts';
+import { type InkSurvey, type PxBox, surveyedBox, surveyInk } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import type { InkProfile } from './inkSearch.ts';
 
-/** One film's own ink, found once: where it lies in its raster (null for none), and its area. */
+/** mm between the rows from which the ink of columns is estimated. */
+const SURVEY_STEP = 1 / 4;
+
+/** One film's own ink, found once: where it lies in its raster (null for none), its area, and what every row and column has. */
 export interface OwnInk {
   readonly box: PxBox | null;
   readonly inkedCm2: number;
+  readonly survey: InkSurvey;
 }
 
 export function ownInk(art: FilmArt): OwnInk {
   const scale = art.dpi / 25.4;
-  return { box: inkedBox(art.mask), inkedCm2: inkCount(art.mask) / scale / scale / 100 };
+  const survey = surveyInk(art.mask, Math.max(1, Math.round(scale * SURVEY_STEP)));
+  const points = survey.rows.reduce((sum, ink) => sum + ink, 0);
+  return { box: surveyedBox(survey), inkedCm2: points / scale / scale / 100, survey };
 }
 
 /** One film before its sheets: box in pixels of the art's own raster (it may reach beyond it). */

@@ -18,6 +18,7 @@ export {
   sheetPictures,
 } from './facePlan.ts';
 export type { FilmArt } from './filmArt.ts';
+export { type OwnInk, ownInk } from './filmBox.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { layOutFace } from './layOutFace.ts';
 export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';

@@ -1,4 +1,4 @@
-import type { Mask } from '../raster/index.ts';
+import type { InkSurvey, Mask } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { FilmArt } from './filmArt.ts';
 
@@ -47,63 +47,20 @@ export function anyInk(films: readonly FilmArt[], box: Box): boolean {
 }
 
 /** Furthest inked pixels: first and last inked row of every column, first and last inked column of every row. */
-export interface InkProfile {
-  readonly top: Int32Array;
-  readonly bottom: Int32Array;
-  readonly left: Int32Array;
-  readonly right: Int32Array;
-}
+export type InkProfile = Pick<InkSurvey, 'top' | 'bottom' | 'left' | 'right'>;
 
-/** Profile of all masks together. A column or row without ink has first = its length and last = -1. */
-export function inkProfile(masks: readonly Mask[]): InkProfile {
-  const { width, height, stride } = masks[0]!;
-  const [w, h] = [width as number, height as number];
-  const top = new Int32Array(w).fill(h);
-  const bottom = new Int32Array(w).fill(-1);
-  const left = new Int32Array(h).fill(w);
-  const right = new Int32Array(h).fill(-1);
-  const joined = new Uint32Array(stride);
-  const seen = new Uint32Array(stride);
-  const unite = (y: number) => {
-    const row = y * stride;
-    for (let i = 0; i < stride; i++) joined[i] = masks[0]!.data[row + i]!;
-    for (let m = 1; m < masks.length; m++) {
-      const data = masks[m]!.data;
-      for (let i = 0; i < stride; i++) joined[i]! |= data[row + i]!;
-    }
+/** The profile of several masks of one size together. A column or row without ink has first = its length and last = -1. */
+export function joinProfiles(profiles: readonly InkProfile[]): InkProfile {
+  const joined = (of: keyof InkProfile, choose: (a: number, b: number) => number) => {
+    const out = Int32Array.from(profiles[0]![of]);
+    for (const profile of profiles.slice(1))
+      for (let i = 0; i < out.length; i++) out[i] = choose(out[i]!, profile[of][i]!);
+    return out;
   };
-  const scan = (y: number, into: Int32Array) => {
-    for (let i = 0; i < stride; i++) {
-      let fresh = (joined[i]! & ~seen[i]!) >>> 0;
-      if (fresh === 0) continue;
-      seen[i]! |= fresh;
-      while (fresh !== 0) {
-        const bit = 31 - Math.clz32(fresh & -fresh);
-        into[i * 32 + bit] = y;
-        fresh = (fresh & (fresh - 1)) >>> 0;
-      }
-    }
+  return {
+    top: joined('top', Math.min),
+    bottom: joined('bottom', Math.max),
+    left: joined('left', Math.min),
+    right: joined('right', Math.max),
   };
-  for (let y = 0; y < h; y++) {
-    unite(y);
-    scan(y, top);
-    for (let i = 0; i < stride; i++) {
-      const word = joined[i]!;
-      if (word === 0) continue;
-      left[y] = i * 32 + 31 - Math.clz32(word & -word);
-      break;
-    }
-    for (let i = stride - 1; i >= 0; i--) {
-      const word = joined[i]!;
-      if (word === 0) continue;
-      right[y] = i * 32 + 31 - Math.clz32(word);
-      break;
-    }
-  }
-  seen.fill(0);
-  for (let y = h - 1; y >= 0; y--) {
-    unite(y);
-    scan(y, bottom);
-  }
-  return { top, bottom, left, right };
 }

@@ -1,7 +1,6 @@
 import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
-import type { Boxed } from './filmBox.ts';
-import { inkCounts } from './inkCounts.ts';
+import type { Boxed, OwnInk } from './filmBox.ts';
 import { SHORTEST_STRIP } from './labelStrip.ts';
 import { filmLabels, type LayOutRequest } from './layOutRequest.ts';
 import { type Packing, packSheets } from './packSheets.ts';
@@ -99,10 +98,15 @@ export function planTurn(request: LayOutRequest, films: readonly Boxed[], turn: 
 }
 
 /** Price of a shared strip by where it starts, in mm of ink its best straight cut crosses, and marks it would part. */
-function seamPrice(film: Boxed, of: 'columns' | 'rows', overlapPx: number): (start: number) => number {
+function seamPrice(
+  film: Boxed,
+  { survey }: OwnInk,
+  of: 'columns' | 'rows',
+  overlapPx: number,
+): (start: number) => number {
   const { art, px } = film;
   const scale = art.dpi / 25.4;
-  const counts = inkCounts(art.mask, of, Math.max(1, Math.round(scale / 4)));
+  const counts = survey[of];
   const from = (of === 'columns' ? px.x : px.y) as number;
   const length = (of === 'columns' ? px.width : px.height) as number;
   const bin = Math.max(1, Math.round(scale / 2));
@@ -173,14 +177,15 @@ export function wishedSeams(film: Boxed, plan: Plan, wished: readonly number[]):
   return seams;
 }
 
-/** Where the seams of every film cost least. */
-export function placeSeams(plan: Plan, films: readonly Boxed[]): Placed {
+/** Where the seams of every film cost least; `inks` are the films' own. */
+export function placeSeams(plan: Plan, films: readonly Boxed[], inks: readonly OwnInk[]): Placed {
   let cost = 0;
-  const seams = films.map((film) => {
+  const seams = films.map((film, i) => {
+    const ink = inks[i]!;
     const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
     const spans = (of: 'columns' | 'rows', length: number, room: number) => {
       if (length <= room) return [];
-      const found = cheapestSpans(length, room, plan.overlap, grid, seamPrice(film, of, plan.overlap));
+      const found = cheapestSpans(length, room, plan.overlap, grid, seamPrice(film, ink, of, plan.overlap));
       cost += found.cost;
       return found.seams;
     };

@@ -1,6 +1,6 @@
-import { type Boxed, boxFilm, faceCommon, type OwnInk, ownInk } from './filmBox.ts';
+import { type Boxed, boxFilm, faceCommon, type OwnInk } from './filmBox.ts';
 import { type FaceMarks, filmMarks } from './filmMarks.ts';
-import { type InkProfile, inkProfile } from './inkSearch.ts';
+import { type InkProfile, joinProfiles } from './inkSearch.ts';
 import type { LayOutRequest } from './layOutRequest.ts';
 import { type Plan, planTurn } from './planSheets.ts';
 import { SEAM_MARGIN, SLIM_SEAM_MARGIN } from './seam.ts';
@@ -31,11 +31,9 @@ function prepare(
   return { ...how, marks, boxed, plans, sheets: Math.min(...plans.map((plan) => plan.sheets)) };
 }
 
-/** Every way the marks may stand, the most wanted first. */
-export function prepareAll(request: LayOutRequest): Prepared[] {
-  const { films } = request;
-  const profile = inkProfile(films.map((film) => film.mask));
-  const inks = films.map(ownInk);
+/** Every way the marks may stand, the most wanted first; `inks` are the films' own. */
+export function prepareAll(request: LayOutRequest, inks: readonly OwnInk[]): Prepared[] {
+  const profile = joinProfiles(inks.map((ink) => ink.survey));
   const wish = request.options?.marks ?? 'auto';
   // Without art there is nothing to stand close about.
   const bare = inks.every((ink) => ink.box === null);

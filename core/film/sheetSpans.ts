@@ -36,27 +36,34 @@ export function cheapestSpans(
     for (const at of [late, early]) if (at >= 0 && at + overlap <= length) places.push(at);
   }
   places.sort((a, b) => a - b);
-  const price = places.map(cost);
+  const price = Float64Array.from(places, cost);
   const even = (i: number, at: number) => {
     const wish = ((length - overlap) * i) / pieces;
     return (1e-6 * Math.abs(at - wish)) / length;
   };
-  let best = places.map((at, p) => (at + overlap <= capacity ? price[p]! + even(1, at) : Infinity));
+  let best = Float64Array.from(places, (at, p) =>
+    at + overlap <= capacity ? price[p]! + even(1, at) : Infinity,
+  );
   const from: Int32Array[] = [];
   for (let i = 2; i < pieces; i++) {
-    const next = new Array<number>(places.length).fill(Infinity);
+    const next = new Float64Array(places.length).fill(Infinity);
     const back = new Int32Array(places.length).fill(-1);
     let first = 0;
+    // Strips before `near` do not touch the one at p.
+    let near = 0;
     for (let p = 0; p < places.length; p++) {
       while (places[p]! - places[first]! + overlap > capacity) first++;
-      for (let q = first; q < p; q++) {
-        if (places[p]! - places[q]! < overlap) break;
-        const total = best[q]! + price[p]! + even(i, places[p]!);
-        if (total < next[p]!) {
-          next[p] = total;
+      while (near < p && places[p]! - places[near]! >= overlap) near++;
+      const [own, off] = [price[p]!, even(i, places[p]!)];
+      let least = Infinity;
+      for (let q = first; q < near; q++) {
+        const total = best[q]! + own + off;
+        if (total < least) {
+          least = total;
           back[p] = q;
         }
       }
+      next[p] = least;
     }
     from.push(back);
     best = next;

@@ -1,10 +1,7 @@
-import { blankLike, borrowMask, copyMask, giveBack, type Mask, rowsOf, union } from '../raster/index.ts';
+import { blankLike, type Mask, union } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
-import { type ChokeSpare, chokeMask, chokeReach } from './choke.ts';
+import { chokeInk } from './choke.ts';
 import { dropCrumbs } from './crumbs.ts';
-
-/** Rows choked together: what lies between then takes little memory at any resolution. */
-const BAND_ROWS = 1024;
 
 export interface BaseRequest {
   /** Where the base itself shows as a colour of the art (with its traps, from `trapInk`, where it has any). */
@@ -21,7 +18,7 @@ export interface BaseRequest {
 }
 
 /**
- * What the base prints. With U = own ∪ covered: own ∪ (U choked by the rule of `chokeMask`). It draws back from the outer
+ * What the base prints. With U = own ∪ covered: own ∪ (U choked by the rule of `chokeInk`). It draws back from the outer
  * edges of the inks that cover it and from nothing else: between its own white and a covered ink it runs through. Crumbs
  * that the choke leaves in sharp corners, too small for the mesh to hold, are dropped; pieces of U that small stay.
  */
@@ -32,42 +29,17 @@ export function baseMask(request: BaseRequest, abort?: Abort): Mask {
   return union(base, request.own, base);
 }
 
-/** own ∪ covered, borrowed. */
-function allOf({ own, covered }: Pick<BaseRequest, 'own' | 'covered'>): Mask {
-  const all = copyMask(own, borrowMask(own.width, own.height));
-  for (const mask of covered) union(all, mask, all);
-  return all;
-}
-
 /**
  * Rows `from` to before `to` of U choked, into those of `out`: what threads share out. The rows of all shares together are the
  * choke of the whole.
  */
-export function chokeRows(request: BaseRequest, from: Px, to: Px, out: Mask, abort?: Abort): void {
-  const spare: ChokeSpare = {};
-  for (let first = from; first < to && !abort?.aborted; first += BAND_ROWS)
-    chokeBand(request, first, Math.min(to, first + BAND_ROWS), out, spare, abort);
-}
-
-function chokeBand(
+export const chokeRows = (
   { own, covered, chokePx, narrowestPx }: BaseRequest,
   from: Px,
   to: Px,
   out: Mask,
-  spare: ChokeSpare,
-  abort: Abort | undefined,
-): void {
-  const reach = chokeReach(chokePx, narrowestPx);
-  const [top, bottom] = [Math.max(0, from - reach), Math.min(own.height, to + reach)];
-  const all = allOf({
-    own: rowsOf(own, top, bottom),
-    covered: covered.map((mask) => rowsOf(mask, top, bottom)),
-  });
-  const choked = chokeMask(all, chokePx, narrowestPx, abort, spare);
-  giveBack(all);
-  copyMask(rowsOf(choked, from - top, to - top), rowsOf(out, from, to));
-  giveBack(choked);
-}
+  abort?: Abort,
+): void => chokeInk([own, ...covered], chokePx, narrowestPx, from, to, out, abort);
 
 /** Drops from the choked `base` the crumbs that the choke left. */
 export const withoutCrumbs = ({ own, covered, narrowestPx }: BaseRequest, base: Mask): void =>

@@ -10,7 +10,7 @@ const CRUMB = 0.7;
 const LEAST_CRUMB = 4;
 
 /**
- * Takes from `drawn`, which is the ink of `parts` together drawn in by the rule of `chokeMask`, the crumbs that the rule leaves in
+ * Takes from `drawn`, which is the ink of `parts` together drawn in by the rule of `chokeInk`, the crumbs that the rule leaves in
  * the tips of corners: pieces too small for a mesh that holds lines of `narrowestPx`. Where the parts' own piece is no larger, it stays.
  */
 export function dropCrumbs(drawn: Mask, parts: readonly Mask[], narrowestPx: Px): void {

@@ -1,11 +1,11 @@
-import { copyMask, intersect, type Mask, union } from '../raster/index.ts';
+import { blankLike, intersect, type Mask } from '../raster/index.ts';
 import type { Abort, Px } from '../units/index.ts';
-import { chokeMask } from './choke.ts';
+import { chokeInk } from './choke.ts';
 import { dropCrumbs } from './crumbs.ts';
 
 /**
  * An ink's print drawn in by `gainPx` wherever it meets bare wood, so that fine gaps (lettering knocked out of it) do not
- * close when the mesh lets ink spread by that much. Its own thin lines are kept by the rule of `chokeMask`, crumbs of it in
+ * close when the mesh lets ink spread by that much. Its own thin lines are kept by the rule of `chokeInk`, crumbs of it in
  * the tips of corners are dropped, and edges against `others`, the other inks' separations, stay where they are.
  *
  * Once `abort` says so it stops early and the result is worthless.
@@ -17,10 +17,10 @@ export function holdOpen(
   narrowestPx: Px,
   abort?: Abort,
 ): Mask {
-  const all = copyMask(print);
-  for (const mask of others) union(all, mask, all);
-  const kept = chokeMask(all, gainPx, narrowestPx, abort);
+  const all = [print, ...others];
+  const kept = blankLike(print);
+  chokeInk(all, gainPx, narrowestPx, 0, print.height, kept, abort);
   if (abort?.aborted) return kept;
-  dropCrumbs(kept, [all], narrowestPx);
+  dropCrumbs(kept, all, narrowestPx);
   return intersect(kept, print, kept);
 }

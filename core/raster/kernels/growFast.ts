@@ -7,7 +7,7 @@ const BAND = 1 << 17;
 const STRETCH = 512;
 
 /** The disc and the kernel's working rows in its memory. */
-class Disc {
+export class Disc {
   readonly reach: number;
   readonly halo: number;
   readonly block: number;

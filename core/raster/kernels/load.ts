@@ -237,6 +237,50 @@ export interface Kernels {
   ): number;
   thinCores(table: number, soft: number, count: number, places: number, found: number): number;
   explainedCores(table: number, soft: number, count: number, places: number): number;
+  addRows(into: number, what: number, bytes: number): void;
+  lessRows(from: number, what: number, bytes: number): void;
+  stayRows(
+    input: number,
+    pitch: number,
+    inRows: number,
+    first: number,
+    rows: number,
+    asked: number,
+    kept: number,
+    tall: number,
+    reach: number,
+    most: number,
+    least: number,
+    discs: number,
+    across: number,
+    walk: number,
+    steps: number,
+    line: number,
+    map: number,
+  ): void;
+  surveyRows(
+    input: number,
+    pitch: number,
+    y0: number,
+    rows: number,
+    counts: number,
+    left: number,
+    right: number,
+    top: number,
+    seen: number,
+    step: number,
+    digits: number,
+  ): void;
+  surveyUp(
+    input: number,
+    pitch: number,
+    y0: number,
+    rows: number,
+    bottom: number,
+    seen: number,
+    all: number,
+  ): number;
+  thinCores(table: number, soft: number, count: number, explain: number, out: number): void;
   softShares(
     table: number,
     soft: number,

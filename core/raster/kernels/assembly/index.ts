@@ -14,3 +14,6 @@ export { explainedCores, softShares, thinCores } from './softPoints';
 export { thresholdRows } from './threshold';
 export { inkedSpans, prepareSource, warpTile } from './warp';
 export { prepareWinners } from './winners';
+export { addRows, lessRows, stayRows } from './drawIn';
+export { surveyRows, surveyUp } from './survey';
+export { softShares, thinCores } from './softPoints';
