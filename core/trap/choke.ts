@@ -3,8 +3,8 @@ import type { Abort, Px } from '../units/index.ts';
 
 /** Rows between two looks at whether to stop. */
 const BAND_ROWS = 512;
-/** Shares of the choke for which it is first looked where wide ink goes: most of every edge, found many points at a time. */
-const LOOKS = [1 / 8, 1 / 4, 1 / 2];
+/** Share of the choke for which it is first looked where wide ink goes: most of every edge, found many points at a time. */
+const LOOK = 1 / 2;
 
 /**
  * The ink of all `masks` together drawn in by `chokePx` from its edges, without eating thin lines: rows `from` to before `to`, into those of
@@ -39,7 +39,7 @@ export function chokeMask(mask: Mask, chokePx: Px, narrowestPx: Px, abort?: Abor
 
 /** The rule by squared distances: which disc that covers a point takes it. */
 function chokeRule(chokePx: Px, narrowestPx: Px): DrawIn {
-  if (chokePx < 1) return { chokePx, largest: 0, least: new Uint16Array(2).fill(NO_DISC), looks: [] };
+  if (chokePx < 1) return { chokePx, largest: 0, least: new Uint16Array(2).fill(NO_DISC), look: null };
   const half = narrowestPx / 2;
   const squares = ladder(chokePx + half);
   const radii = squares.map(Math.sqrt);
@@ -52,12 +52,9 @@ function chokeRule(chokePx: Px, narrowestPx: Px): DrawIn {
     const disc = takes.findIndex((longest) => n > 0 && n <= longest);
     return disc < 0 ? NO_DISC : squares[disc]!;
   });
-  const looks = LOOKS.flatMap((share) => {
-    const bound = Math.max(1, chokePx * share);
-    const radius = radii.find((rung) => rung >= bound + half - 1e-9);
-    return radius === undefined ? [] : [{ radius, bound }];
-  });
-  return { chokePx, largest, least, looks };
+  const bound = Math.max(1, chokePx * LOOK);
+  const radius = radii.find((rung) => rung >= bound + half - 1e-9);
+  return { chokePx, largest, least, look: radius === undefined ? null : { radius, bound } };
 }
 
 /** The squared radii at which digital discs change, up to the first that is at least `reach`. */

@@ -1,20 +1,8 @@
-import {
-  addJoinedWithin,
-  blankLike,
-  borrowMask,
-  copyInk,
-  copyMask,
-  giveBack,
-  grow,
-  intersect,
-  type Mask,
-  rowsOf,
-  subtract,
-} from '../raster/index.ts';
+import { blankLike, copyInk, type Mask, rowsOf, spreadRows } from '../raster/index.ts';
 import { type Abort, toPx } from '../units/index.ts';
 import type { PairRule } from './pairs.ts';
 
-/** Rows worked on together: what lies between then stays in the processor's caches, and takes little memory at any resolution. */
+/** Rows between two looks at whether to stop. */
 const BAND_ROWS = 512;
 /** Steps more than the width that a way may take: edges of whole points are rough, and a way along them goes round. */
 const SLACK_STEPS = 2;
@@ -41,58 +29,23 @@ export function trapInk(
 ): Mask {
   const own = separations[ink];
   if (!own) throw new RangeError(`There is no ink ${ink} among ${separations.length} separations.`);
-  const print = copyInk(own, out ?? blankLike(own));
+  const print = out ?? blankLike(own);
   const mine = rules
     .filter((rule) => rule.spreads === ink && rule.widthMm > 0)
     .sort((a, b) => a.widthMm - b.widthMm);
-  const most = mine.at(-1)?.widthMm ?? 0;
   for (const rule of mine)
     if (!separations[rule.under])
       throw new RangeError(`A trap runs into ink ${rule.under}, of ${separations.length}.`);
-  // Rows farther off than a disc and a way together change nothing.
-  const reach = Math.ceil(toPx(most, dpi)) + waySteps(most, dpi) + 1;
-  for (let from = 0; mine.length > 0 && from < own.height; from += BAND_ROWS) {
-    if (abort?.aborted) break;
+  const ways = mine.map(({ under, widthMm }) => ({
+    into: separations[under] as Mask,
+    radius: toPx(widthMm, dpi),
+    steps: waySteps(widthMm, dpi),
+  }));
+  if (ways.length === 0) return copyInk(own, print);
+  for (let from = 0; from < own.height; from += BAND_ROWS) {
     const to = Math.min(own.height, from + BAND_ROWS);
-    const [top, bottom] = [Math.max(0, from - reach), Math.min(own.height, to + reach)];
-    const part = (mask: Mask) => rowsOf(mask, top, bottom);
-    const traps = borrowMask(own.width, bottom - top);
-    trapRows(
-      part(own),
-      (under) => part(separations[under] as Mask),
-      mine,
-      dpi,
-      keepOut && part(keepOut),
-      traps,
-    );
-    copyInk(rowsOf(traps, from - top, to - top), rowsOf(print, from, to));
-    giveBack(traps);
+    if (abort?.aborted) copyInk(rowsOf(own, from, to), rowsOf(print, from, to));
+    else spreadRows(own, ways, keepOut, from, to, print);
   }
   return print;
-}
-
-/** Some rows of the print, from the same rows of all masks: right where no trap reaches in from beyond them. */
-function trapRows(
-  own: Mask,
-  otherOf: (under: number) => Mask,
-  rules: readonly PairRule[],
-  dpi: number,
-  keepOut: Mask | null,
-  print: Mask,
-): void {
-  copyMask(own, print);
-  const grown = borrowMask(own.width, own.height);
-  const into = borrowMask(own.width, own.height);
-  let grownBy = -1;
-  for (const { under, widthMm } of rules) {
-    // Rules of one width share the growth, which is the dear part.
-    if (grownBy !== widthMm) {
-      grow(own, toPx(widthMm, dpi), grown);
-      grownBy = widthMm;
-    }
-    intersect(grown, otherOf(under), into);
-    if (keepOut) subtract(into, keepOut, into);
-    addJoinedWithin(own, into, waySteps(widthMm, dpi), print);
-  }
-  giveBack(grown, into);
 }

@@ -16,8 +16,7 @@ const TALL = 64;
 function stepSquares(reach: Px, across: number): Uint16Array {
   const squares = new Uint16Array((2 * reach + 1) * across).fill(65535);
   for (let dy = -reach; dy <= reach; dy++)
-    for (let dx = -reach; dx <= reach; dx++)
-      squares[(dy + reach) * across + dx + reach] = dx * dx + dy * dy;
+    for (let dx = -reach; dx <= reach; dx++) squares[(dy + reach) * across + dx + reach] = dx * dx + dy * dy;
   return squares;
 }
 
@@ -27,7 +26,7 @@ export function drawInFast(
   masks: readonly Mask[],
   from: Px,
   to: Px,
-  { chokePx, largest, least, looks }: DrawIn,
+  { chokePx, largest, least, look }: DrawIn,
   out: Mask,
 ): void {
   const { stride, width, height } = masks[0]!;
@@ -47,7 +46,7 @@ export function drawInFast(
   };
   const choke = disc(chokePx, inMost);
   const whole = disc(Math.sqrt(largest), inMost);
-  const near = looks.map(({ radius, bound }) => ({ round: disc(radius, inMost), deep: disc(bound, inMost) }));
+  const near = look && { round: disc(look.radius, inMost), deep: disc(look.bound, inMost) };
   const bytes = most * pitch;
   const inputAt = scratch.take(inMost * pitch);
   const keptAt = scratch.take(bytes);
@@ -65,7 +64,7 @@ export function drawInFast(
   scratch.reserve(kernels);
   const memory = new Int32Array(kernels.memory.buffer);
   const shorts = new Uint16Array(kernels.memory.buffer);
-  for (const each of [choke, whole, ...near.flatMap(({ round, deep }) => [round, deep])]) each.prepare(memory);
+  for (const each of [choke, whole, ...(near ? [near.round, near.deep] : [])]) each.prepare(memory);
   shorts.set(least, leastAt >> 1);
   shorts.set(stepSquares(reach, across), discsAt >> 1);
   for (let y = from; y < to; y += most) {
@@ -94,9 +93,9 @@ export function drawInFast(
     open(whole, askedAt);
     kernels.withoutRows(inputAt + first * pitch, askedAt, size);
     kernels.lessRows(askedAt, keptAt, size);
-    for (const { round, deep } of near) {
-      open(round, wideAt);
-      deep.run(kernels, inputAt, deepAt, first, rows, inRows, true);
+    if (near) {
+      open(near.round, wideAt);
+      near.deep.run(kernels, inputAt, deepAt, first, rows, inRows, true);
       kernels.lessRows(wideAt, deepAt, size);
       kernels.lessRows(askedAt, wideAt, size);
     }

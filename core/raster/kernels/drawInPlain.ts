@@ -17,7 +17,7 @@ export interface DrawIn {
    */
   readonly least: Uint16Array;
   /** Points at most `bound` from bare ground go where a disc of `radius` covers them: what `least` says, sooner found. */
-  readonly looks: readonly { readonly radius: Px; readonly bound: Px }[];
+  readonly look: { readonly radius: Px; readonly bound: Px } | null;
 }
 
 /** The readable definition of `drawInRows`. */
@@ -37,7 +37,8 @@ export function drawInPlain(
   const ink = new Uint8Array(rows * width);
   for (let y = 0; y < rows; y++)
     for (let x = 0; x < width; x++) if (inked(x, y + top)) ink[y * width + x] = 1;
-  const bare = (x: Px, y: Px) => x < 0 || x >= width || y < top || y >= top + rows || ink[(y - top) * width + x] === 0;
+  const bare = (x: Px, y: Px) =>
+    x < 0 || x >= width || y < top || y >= top + rows || ink[(y - top) * width + x] === 0;
   const found = new Map<number, number>();
   /** A point's squared distance to the nearest bare one, largest + 1 at most. */
   const distance = (x: Px, y: Px) => {

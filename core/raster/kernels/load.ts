@@ -258,6 +258,30 @@ export interface Kernels {
     line: number,
     map: number,
   ): void;
+  inked(at: number, bytes: number): number;
+  beginSpread(
+    seed: number,
+    grown: number,
+    keepOut: number,
+    room: number,
+    reached: number,
+    places: number,
+    pitch: number,
+    words: number,
+    rows: number,
+    step: number,
+  ): number;
+  spreadSteps(
+    room: number,
+    reached: number,
+    places: number,
+    n: number,
+    fresh: number,
+    pitch: number,
+    words: number,
+    rows: number,
+    steps: number,
+  ): void;
   surveyRows(
     input: number,
     pitch: number,
@@ -280,7 +304,6 @@ export interface Kernels {
     seen: number,
     all: number,
   ): number;
-  thinCores(table: number, soft: number, count: number, explain: number, out: number): void;
   softShares(
     table: number,
     soft: number,

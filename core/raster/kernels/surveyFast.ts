@@ -38,19 +38,7 @@ export function surveyFast(kernels: Kernels, mask: Mask, step: number): InkSurve
   let last = 0;
   for (let y = 0; y < height; y += bandRows) {
     last = y;
-    kernels.surveyRows(
-      inputAt,
-      pitch,
-      y,
-      band(y),
-      rowsAt,
-      leftAt,
-      rightAt,
-      topAt,
-      seenAt,
-      step,
-      digitsAt,
-    );
+    kernels.surveyRows(inputAt, pitch, y, band(y), rowsAt, leftAt, rightAt, topAt, seenAt, step, digitsAt);
   }
   for (let y = last; y >= 0; y -= bandRows)
     if (kernels.surveyUp(inputAt, pitch, y, band(y), bottomAt, againAt, seenAt) === 0) break;
@@ -64,8 +52,7 @@ export function surveyFast(kernels: Kernels, mask: Mask, step: number): InkSurve
   for (let level = 0; level < levels; level++) {
     const digits = memory.subarray((digitsAt + level * pitch) >> 2, (digitsAt + (level + 1) * pitch) >> 2);
     for (let x = 0; x < width; x++)
-      if ((digits[x >> 5]! >>> (x & 31)) & 1)
-        survey.columns[x] = survey.columns[x]! + (step << level);
+      if ((digits[x >> 5]! >>> (x & 31)) & 1) survey.columns[x] = survey.columns[x]! + (step << level);
   }
   return survey;
 }

@@ -1,5 +1,13 @@
 import { expect, test } from 'vitest';
-import { blankMask, complement, type DrawIn, equal, inkCount, type Mask, NO_DISC } from '../../../core/raster/index.ts';
+import {
+  blankMask,
+  complement,
+  type DrawIn,
+  equal,
+  inkCount,
+  type Mask,
+  NO_DISC,
+} from '../../../core/raster/index.ts';
 import { drawInFast } from '../../../core/raster/kernels/drawInFast.ts';
 import { drawInPlain } from '../../../core/raster/kernels/drawInPlain.ts';
 import { type Kernels, kernels } from '../../../core/raster/kernels/load.ts';
@@ -12,7 +20,7 @@ function randomRule(largest: number, random: () => number): DrawIn {
   const least = Uint16Array.from({ length: largest + 2 }, () =>
     random() < 0.2 ? NO_DISC : Math.floor(random() * (largest + 1)),
   );
-  return { chokePx: random() * Math.sqrt(largest), largest, least, looks: [] };
+  return { chokePx: random() * Math.sqrt(largest), largest, least, look: null };
 }
 
 function drawBoth(masks: readonly Mask[], how: DrawIn, from: number, to: number, name: string): Mask {

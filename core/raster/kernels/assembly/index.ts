@@ -15,5 +15,5 @@ export { thresholdRows } from './threshold';
 export { inkedSpans, prepareSource, warpTile } from './warp';
 export { prepareWinners } from './winners';
 export { addRows, lessRows, stayRows } from './drawIn';
+export { beginSpread, inked, spreadSteps } from './spread';
 export { surveyRows, surveyUp } from './survey';
-export { softShares, thinCores } from './softPoints';
