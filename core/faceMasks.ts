@@ -4,6 +4,7 @@ import { growthOf, reachOf } from './faceGrowth.ts';
 import { refuseMethod, refuseScreen } from './facePreview.ts';
 import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
+import { finishOnThreads } from './finishOnThreads.ts';
 import { keptInks } from './handInks.ts';
 import { type Art, isToned, type Job, screenedInks } from './job/index.ts';
 import { layersOf, solidOnly, tintArea } from './layers.ts';
@@ -202,11 +203,7 @@ async function tonedFace({
   const dots = await toneSeparations(job, raster, plan, tones.value, blank, tools);
   if (!dots.ok) return dots;
   const separations = dots.value;
-  await tools.workers.run(
-    'finishFace',
-    { masks: separations, printable: printable(), smallestPx: 0 },
-    tools.abort,
-  );
+  await finishOnThreads(separations, printable(), 0, [], tools);
   say(0.85, `${face}: inks as they print`);
   const prints = await tonePrints(job, raster, plan, tones.value, separations, printable(), tools);
   if (!prints.ok) return prints;
@@ -296,15 +293,12 @@ async function layeredFace({
   if (abort?.aborted) return cancelled();
   say(0.72, `${face}: dropping specks`);
   const cut = settings.inks.flatMap((_, i) => (screened.has(i) ? [] : [i]));
-  const dropped: DroppedSpeck[] = await workers.run(
-    'finishFace',
-    {
-      masks: cut.map((i) => separations[i] as Mask),
-      printable: printable(),
-      smallestPx: settings.smallest * pxPerMm(dpi) ** 2,
-      kept: keptInks(settings).filter((_, i) => !screened.has(i)),
-    },
-    abort,
+  const dropped = await finishOnThreads(
+    cut.map((i) => separations[i] as Mask),
+    printable(),
+    settings.smallest * pxPerMm(dpi) ** 2,
+    keptInks(settings).filter((_, i) => !screened.has(i)),
+    tools,
   );
   const prints = await printFace(
     {
@@ -359,12 +353,7 @@ async function spotFace({
   if (tools.abort?.aborted) return cancelled();
   say(0.72, `${face}: dropping specks`);
   const smallestPx = settings.smallest * pxPerMm(dpi) ** 2;
-  // Changed in place: shared memory comes back as it went.
-  const dropped: DroppedSpeck[] = await tools.workers.run(
-    'finishFace',
-    { masks: separations, printable: printable(), smallestPx, kept: keptInks(settings) },
-    tools.abort,
-  );
+  const dropped = await finishOnThreads(separations, printable(), smallestPx, keptInks(settings), tools);
   const prints = await printFace({ raster, face: settings, separations, film }, tools, (share, text) =>
     say(0.75 + 0.25 * share, `${face}: ${text}`),
   );

@@ -6,8 +6,7 @@ import {
   intersect,
   type Mask,
   setBit,
-  subtract,
-  union,
+  signedWords,
 } from './raster/index.ts';
 
 /** What was too small for the mesh, by ink (−1: a bare hole that was filled). Places in points of the face's raster. */
@@ -16,6 +15,23 @@ export interface DroppedSpeck {
   readonly areaPx: number;
   readonly x: number;
   readonly y: number;
+}
+
+/** One ink of a face, and where ink may go. */
+export interface ClipInput {
+  readonly mask: Mask;
+  readonly printable: Mask;
+  readonly smallestPx: number;
+}
+
+/** A face's clipped separations; `specks` are the pieces that `clipInk` found in each. */
+export interface DropInput {
+  readonly masks: readonly Mask[];
+  readonly printable: Mask;
+  readonly smallestPx: number;
+  /** By ink: its specks are not dropped. */
+  readonly kept: readonly boolean[];
+  readonly specks: readonly (readonly Component[])[];
 }
 
 /** The points of the 8-connected piece of `mask` that holds (x, y). */
@@ -60,25 +76,42 @@ function neighbourOf(points: readonly [number, number][], masks: readonly Mask[]
 }
 
 /**
- * Clips the separations to where ink may go, and gives specks and bare holes smaller than `smallestPx` points, which no
- * mesh would hold, to what surrounds them most; inks that are `kept` keep all of theirs. Changes the masks; returns what was
- * dropped.
+ * Clips an ink's mask to where ink may go. Returns its pieces smaller than `smallestPx` points, none where that is 1 or less. Changes the
+ * mask.
  */
-export function finishFace(
-  masks: readonly Mask[],
-  printable: Mask,
-  smallestPx: number,
-  kept: readonly boolean[] = [],
-): DroppedSpeck[] {
-  for (const mask of masks) intersect(mask, printable, mask);
+export function clipInk({ mask, printable, smallestPx }: ClipInput): Component[] {
+  intersect(mask, printable, mask);
+  return smallestPx <= 1 ? [] : components(mask).filter(({ area }) => area < smallestPx);
+}
+
+/** Where ink may go and no mask has any. */
+function bareWithin(printable: Mask, masks: readonly Mask[]): Mask {
+  const bare = blankMask(printable.width, printable.height);
+  const [may, out] = [signedWords(printable), signedWords(bare)];
+  const all = masks.map(signedWords);
+  for (let i = 0; i < may.length; i++) {
+    let word = may[i]!;
+    for (let k = 0; word !== 0 && k < all.length; k++) word &= ~all[k]![i]!;
+    if (word !== 0) out[i] = word;
+  }
+  return bare;
+}
+
+/**
+ * Gives specks and bare holes smaller than `smallestPx` points, which no mesh would hold, to what surrounds them most; inks that are
+ * `kept` keep all of theirs. Changes the masks; returns what was dropped.
+ */
+export function dropFaceSpecks({ masks, printable, smallestPx, kept, specks }: DropInput): DroppedSpeck[] {
   const dropped: DroppedSpeck[] = [];
   if (smallestPx <= 1 || masks.length === 0) return dropped;
-  const give = (from: Mask | null, own: number, all: Mask) => {
-    for (const piece of components(all)) {
+  const grown = masks.map(() => false);
+  const give = (from: Mask | null, own: number, all: Mask, pieces: readonly Component[]) => {
+    for (const piece of pieces) {
       if (piece.area >= smallestPx) continue;
       const points = pointsOf(all, piece);
       const to = neighbourOf(points, masks, own);
       if (own < 0 && to < 0) continue;
+      if (to >= 0) grown[to] = true;
       for (const [x, y] of points) {
         if (from) setBit(from, x, y, false);
         if (to >= 0) setBit(masks[to] as Mask, x, y, true);
@@ -87,12 +120,21 @@ export function finishFace(
     }
   };
   masks.forEach((mask, i) => {
-    if (!kept[i]) give(mask, i, mask);
+    // What an earlier ink gave may have made its pieces larger.
+    if (!kept[i]) give(mask, i, mask, grown[i] ? components(mask) : (specks[i] ?? []));
   });
-  const first = masks[0] as Mask;
-  const bare = blankMask(first.width, first.height);
-  for (const mask of masks) union(bare, mask, bare);
-  subtract(printable, bare, bare);
-  give(null, -1, bare);
+  const bare = bareWithin(printable, masks);
+  give(null, -1, bare, components(bare));
   return dropped;
+}
+
+/** `clipInk` for each of the separations, then `dropFaceSpecks`. */
+export function finishFace(
+  masks: readonly Mask[],
+  printable: Mask,
+  smallestPx: number,
+  kept: readonly boolean[] = [],
+): DroppedSpeck[] {
+  const specks = masks.map((mask, i) => clipInk({ mask, printable, smallestPx: kept[i] ? 0 : smallestPx }));
+  return dropFaceSpecks({ masks, printable, smallestPx, kept, specks });
 }

@@ -22,10 +22,10 @@ import {
   type MeshLossInput,
   meshLoss,
 } from './filmFineness.ts';
-import { type DroppedSpeck, finishFace } from './finishFace.ts';
+import { type ClipInput, clipInk, type DropInput, type DroppedSpeck, dropFaceSpecks } from './finishFace.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
-import { type Mask, wakeKernels } from './raster/index.ts';
+import { type Component, type Mask, wakeKernels } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
@@ -35,13 +35,6 @@ import type { TrialShown } from './trap/index.ts';
 import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
 import type { Outcome } from './units/index.ts';
 
-export interface FinishInput {
-  readonly masks: readonly Mask[];
-  readonly printable: Mask;
-  readonly smallestPx: number;
-  /** By ink: its specks are not dropped. */
-  readonly kept?: readonly boolean[];
-}
 export interface LayOverInput {
   readonly below: readonly Mask[];
   readonly piece: readonly Mask[];
@@ -83,8 +76,8 @@ export const TASKS = {
   wake: (): void => wakeKernels(),
   separateTile: (input: TileInput): UnplannedTally => separateTile(input),
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
-  finishFace: ({ masks, printable, smallestPx, kept }: FinishInput): DroppedSpeck[] =>
-    finishFace(masks, printable, smallestPx, kept),
+  clipInk: (input: ClipInput): Component[] => clipInk(input),
+  dropFaceSpecks: (input: DropInput): DroppedSpeck[] => dropFaceSpecks(input),
   ...PRINT_TASKS,
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   ownInk: (film: FilmArt): OwnInk => ownInk(film),
