@@ -31,6 +31,7 @@ export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
 export { type DrawIn, NO_DISC } from './kernels/drawInPlain.ts';
 export { wakeKernels } from './kernels/load.ts';
+export { type Memo, newMemo } from './kernels/lookUpPlain.ts';
 export type { SoftPoints } from './kernels/softPointsFast.ts';
 export type { InkSurvey } from './kernels/surveyPlain.ts';
 export { walkLanes } from './lanes.ts';

@@ -39,7 +39,7 @@ export function warpArgmax(
   warpRows(planes, srcWidth, srcHeight, grid, out, outX, outY, width, height, cubic);
 }
 
-/** `warpArgmax` for coverage told shortly; the same masks. */
+/** `warpArgmax` for coverage told shortly; the same masks, which must be bare where the tile lies. */
 export function warpSparse(
   coverage: SparseCoverage,
   grid: WarpGrid,

@@ -11,10 +11,9 @@ export function wordsOf({ data, width, height }: Picture): Int32Array {
 /** The code of every point (see `codeOf`), whose words are red in the lowest byte. */
 export function codesOf(words: Int32Array, labels: Labels, space: Workspace): Uint8Array {
   const codes = space.bytes('codes', words.length);
-  lookUp(
-    words,
-    (word) => codeOf(labels, word & 255, (word >>> 8) & 255, (word >>> 16) & 255, word >>> 24),
-    codes,
-  );
+  const answer = (word: number): number =>
+    codeOf(labels, word & 255, (word >>> 8) & 255, (word >>> 16) & 255, word >>> 24);
+  // The windows of one piece of art have the same labels, and many of the same soft colours.
+  lookUp(words, answer, codes, space.memo(`${labels.colour} ${labels.plane}`, answer));
   return codes;
 }

@@ -1,9 +1,12 @@
+import { type Memo, newMemo } from '../raster/index.ts';
+
 /**
  * Arrays that are used again from window to window. Memory that is touched for the first time costs more than most of what is
  * done in it, so that whoever separates many windows hands over one of these. What a name held before is lost.
  */
 export class Workspace {
   private readonly held = new Map<string, ArrayBuffer>();
+  private answers: { readonly key: string; readonly memo: Memo } | undefined;
 
   private room(name: string, bytes: number): ArrayBuffer {
     let buffer = this.held.get(name);
@@ -17,6 +20,13 @@ export class Workspace {
   /** Lets all of them go. */
   clear(): void {
     this.held.clear();
+    this.answers = undefined;
+  }
+
+  /** The memo of these answers: the one that was asked for last, where `key` is the same. */
+  memo(key: string, answer: (word: number) => number): Memo {
+    if (this.answers?.key !== key) this.answers = { key, memo: newMemo(answer) };
+    return this.answers.memo;
   }
 
   /** `length` bytes with anything in them. */

@@ -1,5 +1,5 @@
 import { type Kernels, Scratch } from './load.ts';
-import { SLOTS, slotOf } from './lookUpPlain.ts';
+import { type Memo, newMemo, SLOTS, slotOf } from './lookUpPlain.ts';
 
 /** Words a band aims at: with its answers it stays in the processor's second cache. */
 const BAND = 1 << 15;
@@ -12,6 +12,7 @@ export function lookUpFast(
   words: Int32Array,
   answer: (word: number) => number,
   out: Uint8Array,
+  memo: Memo = newMemo(answer),
 ): void {
   const scratch = new Scratch();
   const keysAt = scratch.take(SLOTS * 4);
@@ -21,8 +22,8 @@ export function lookUpFast(
   scratch.reserve(kernels);
   const memory = new Int32Array(kernels.memory.buffer);
   const bytes = new Uint8Array(kernels.memory.buffer);
-  memory.fill(0, keysAt >> 2, (keysAt >> 2) + SLOTS);
-  bytes[heldAt] = answer(0);
+  memory.set(memo.keys, keysAt >> 2);
+  bytes.set(memo.held, heldAt);
   for (let from = 0; from < words.length; from += BAND) {
     const count = Math.min(BAND, words.length - from);
     memory.set(words.subarray(from, from + count), inputAt >> 2);
@@ -36,4 +37,6 @@ export function lookUpFast(
     }
     out.set(bytes.subarray(outputAt, outputAt + count), from);
   }
+  memo.keys.set(memory.subarray(keysAt >> 2, (keysAt >> 2) + SLOTS));
+  memo.held.set(bytes.subarray(heldAt, heldAt + SLOTS));
 }

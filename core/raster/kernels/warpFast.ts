@@ -49,11 +49,11 @@ export const warpRowsFast = (
   srcWidth: number,
   srcHeight: number,
   ...where: readonly [...Where, cubic?: boolean]
-): boolean => warpFast(kernels, planesSource(planes, srcWidth, srcHeight), ...where);
+): boolean => warpFast(kernels, planesSource(planes, srcWidth, srcHeight), false, ...where);
 
-/** The same for coverage told shortly, bilinear only. */
+/** The same for coverage told shortly, bilinear only, into masks that are bare where the tile lies. */
 export const warpSparseFast = (kernels: Kernels, coverage: SparseCoverage, ...where: Where): boolean =>
-  warpFast(kernels, sparseSource(coverage), ...where);
+  warpFast(kernels, sparseSource(coverage), true, ...where);
 
 type Where = readonly [
   grid: WarpGrid,
@@ -67,6 +67,7 @@ type Where = readonly [
 function warpFast(
   kernels: Kernels,
   source: Source,
+  bare: boolean,
   grid: WarpGrid,
   out: readonly Mask[],
   outX: number,
@@ -90,7 +91,7 @@ function warpFast(
         part(x, y, w, half);
         part(x, y + half, w, h - half);
       }
-    } else inkPart(kernels, source, grid, out, outX, outY, { x, y, w, h }, region, cubic);
+    } else inkPart(kernels, source, bare, grid, out, outX, outY, { x, y, w, h }, region, cubic);
   };
   for (let y = 0; y < height; y += TILE_ROWS) part(0, y, width, Math.min(TILE_ROWS, height - y));
   return true;
@@ -128,6 +129,7 @@ function regionOf(
 function inkPart(
   kernels: Kernels,
   source: Source,
+  bare: boolean,
   grid: WarpGrid,
   out: readonly Mask[],
   outX: number,
@@ -191,10 +193,9 @@ function inkPart(
     const all = signedWords(mask);
     const here = (outAt >> 2) + row * words;
     const there = (outY + part.y + (row % part.h)) * mask.stride + first;
-    for (let i = memory[span]!; i < to; i++) {
-      const word = memory[here + i]!;
-      if (word !== 0) all[there + i] = all[there + i]! | word;
-    }
+    const from = memory[span]!;
+    if (bare) all.set(memory.subarray(here + from, here + to), there + from);
+    else for (let i = from; i < to; i++) all[there + i] = all[there + i]! | memory[here + i]!;
   }
 }
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Kernels, kernels } from '../../../core/raster/kernels/load.ts';
 import { lookUpFast } from '../../../core/raster/kernels/lookUpFast.ts';
-import { lookUpPlain } from '../../../core/raster/kernels/lookUpPlain.ts';
+import { lookUpPlain, newMemo } from '../../../core/raster/kernels/lookUpPlain.ts';
 import { stream } from './randomMask.ts';
 
 const fast = kernels() as Kernels;
@@ -40,4 +40,25 @@ test('more colours than the memo has slots, over several bands, are looked up ri
   const ours = new Uint8Array(words.length);
   lookUpFast(fast, words, answer, ours);
   expect(ours).toEqual(Uint8Array.from(words, answer));
+});
+
+test('a memo that is kept asks again only for words it has not seen or has lost, and answers alike', () => {
+  const next = stream(12);
+  const answer = (word: number) => (word ^ (word >>> 9)) & 255;
+  for (const look of [lookUpPlain, (...of: Parameters<typeof lookUpPlain>) => lookUpFast(fast, ...of)]) {
+    const asked: number[] = [];
+    const asking = (word: number) => {
+      asked.push(word);
+      return answer(word);
+    };
+    const memo = newMemo(asking);
+    for (let round = 0; round < 3; round++) {
+      const words = picture(50_000, 200, 9, next);
+      const out = new Uint8Array(words.length);
+      look(words, asking, out, memo);
+      expect(out).toEqual(Uint8Array.from(words, answer));
+      if (round > 0) expect(asked.length).toBeLessThan(420);
+      expect(new Set(asked).size).toBeLessThanOrEqual(200);
+    }
+  }
 });
