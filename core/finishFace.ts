@@ -32,6 +32,17 @@ export interface DropInput {
   /** By ink: its specks are not dropped. */
   readonly kept: readonly boolean[];
   readonly specks: readonly (readonly Component[])[];
+  /** What `bareSpecks` found in all rows. */
+  readonly holes: readonly Component[];
+}
+
+/** Rows of a face's clipped separations. */
+export interface BareInput {
+  readonly masks: readonly Mask[];
+  readonly printable: Mask;
+  readonly smallestPx: number;
+  readonly from: number;
+  readonly to: number;
 }
 
 /** The points of the 8-connected piece of `mask` that holds (x, y). */
@@ -84,15 +95,35 @@ export function clipInk({ mask, printable, smallestPx }: ClipInput): Component[]
   return smallestPx <= 1 ? [] : components(mask).filter(({ area }) => area < smallestPx);
 }
 
-/** Where ink may go and no mask has any. */
-function bareWithin(printable: Mask, masks: readonly Mask[]): Mask {
-  const bare = blankMask(printable.width, printable.height);
+/**
+ * The bare pieces within where ink may go that are smaller than `smallestPx` points and begin in the rows `from` to before `to`, in reading
+ * order: for bands one after the other those of the whole face.
+ */
+export function bareSpecks({ masks, printable, smallestPx, from, to }: BareInput): Component[] {
+  // A piece of fewer points than that has fewer rows, too: it lies whole in the rows that are looked at.
+  const reach = Math.ceil(smallestPx);
+  const top = Math.max(0, from - reach);
+  const bottom = Math.min(printable.height, to + reach);
+  const bare = bareWithin(printable, masks, top, bottom);
+  const found: Component[] = [];
+  for (const { area, box, x, y } of components(bare))
+    if (area < smallestPx && y + top >= from && y + top < to)
+      found.push({ area, box: { ...box, y: box.y + top }, x, y: y + top });
+  return found;
+}
+
+/** Where ink may go and no mask has any, in the rows `top` to before `bottom`. */
+function bareWithin(printable: Mask, masks: readonly Mask[], top: number, bottom: number): Mask {
+  const bare = blankMask(printable.width, Math.max(0, bottom - top));
+  const { stride } = printable;
   const [may, out] = [signedWords(printable), signedWords(bare)];
   const all = masks.map(signedWords);
-  for (let i = 0; i < may.length; i++) {
+  const first = top * stride;
+  const end = bottom * stride;
+  for (let i = first; i < end; i++) {
     let word = may[i]!;
     for (let k = 0; word !== 0 && k < all.length; k++) word &= ~all[k]![i]!;
-    if (word !== 0) out[i] = word;
+    if (word !== 0) out[i - first] = word;
   }
   return bare;
 }
@@ -101,10 +132,18 @@ function bareWithin(printable: Mask, masks: readonly Mask[]): Mask {
  * Gives specks and bare holes smaller than `smallestPx` points, which no mesh would hold, to what surrounds them most; inks that are
  * `kept` keep all of theirs. Changes the masks; returns what was dropped.
  */
-export function dropFaceSpecks({ masks, printable, smallestPx, kept, specks }: DropInput): DroppedSpeck[] {
+export function dropFaceSpecks({
+  masks,
+  printable,
+  smallestPx,
+  kept,
+  specks,
+  holes,
+}: DropInput): DroppedSpeck[] {
+  const { height } = printable;
   const dropped: DroppedSpeck[] = [];
-  if (smallestPx <= 1 || masks.length === 0) return dropped;
   const grown = masks.map(() => false);
+  let bared = false;
   const give = (from: Mask | null, own: number, all: Mask, pieces: readonly Component[]) => {
     for (const piece of pieces) {
       if (piece.area >= smallestPx) continue;
@@ -112,6 +151,7 @@ export function dropFaceSpecks({ masks, printable, smallestPx, kept, specks }: D
       const to = neighbourOf(points, masks, own);
       if (own < 0 && to < 0) continue;
       if (to >= 0) grown[to] = true;
+      else bared = true;
       for (const [x, y] of points) {
         if (from) setBit(from, x, y, false);
         if (to >= 0) setBit(masks[to] as Mask, x, y, true);
@@ -123,12 +163,12 @@ export function dropFaceSpecks({ masks, printable, smallestPx, kept, specks }: D
     // What an earlier ink gave may have made its pieces larger.
     if (!kept[i]) give(mask, i, mask, grown[i] ? components(mask) : (specks[i] ?? []));
   });
-  const bare = bareWithin(printable, masks);
-  give(null, -1, bare, components(bare));
+  const left = bared ? bareSpecks({ masks, printable, smallestPx, from: 0, to: height }) : holes;
+  if (left.length > 0) give(null, -1, bareWithin(printable, masks, 0, height), left);
   return dropped;
 }
 
-/** `clipInk` for each of the separations, then `dropFaceSpecks`. */
+/** `clipInk` for each of the separations, `bareSpecks`, then `dropFaceSpecks`. */
 export function finishFace(
   masks: readonly Mask[],
   printable: Mask,
@@ -136,5 +176,7 @@ export function finishFace(
   kept: readonly boolean[] = [],
 ): DroppedSpeck[] {
   const specks = masks.map((mask, i) => clipInk({ mask, printable, smallestPx: kept[i] ? 0 : smallestPx }));
-  return dropFaceSpecks({ masks, printable, smallestPx, kept, specks });
+  if (smallestPx <= 1 || masks.length === 0) return [];
+  const holes = bareSpecks({ masks, printable, smallestPx, from: 0, to: printable.height });
+  return dropFaceSpecks({ masks, printable, smallestPx, kept, specks, holes });
 }

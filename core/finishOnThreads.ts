@@ -1,9 +1,9 @@
-import type { ClipInput, DropInput, DroppedSpeck } from './finishFace.ts';
+import type { BareInput, ClipInput, DropInput, DroppedSpeck } from './finishFace.ts';
 import type { Workers } from './ports/index.ts';
 import type { Component, Mask } from './raster/index.ts';
 import type { Abort } from './units/index.ts';
 
-/** `finishFace` for masks in shared memory, ink by ink on as many threads as there are. */
+/** `finishFace` for masks in shared memory, ink by ink and band by band on as many threads as there are. */
 export async function finishOnThreads(
   masks: readonly Mask[],
   printable: Mask,
@@ -21,9 +21,22 @@ export async function finishOnThreads(
     ),
   );
   if (smallestPx <= 1 || masks.length === 0) return [];
+  const band = Math.ceil(printable.height / (2 * workers.count));
+  const starts = Array.from({ length: Math.ceil(printable.height / band) }, (_, k) => k * band);
+  const holes = await Promise.all(
+    starts.map((from) =>
+      workers.run<BareInput, Component[]>(
+        'bareSpecks',
+        { masks, printable, smallestPx, from, to: Math.min(printable.height, from + band) },
+        abort,
+      ),
+    ),
+  );
+  if (specks.every((pieces) => pieces.length === 0) && holes.every((pieces) => pieces.length === 0))
+    return [];
   return workers.run<DropInput, DroppedSpeck[]>(
     'dropFaceSpecks',
-    { masks, printable, smallestPx, kept, specks },
+    { masks, printable, smallestPx, kept, specks, holes: holes.flat() },
     abort,
   );
 }

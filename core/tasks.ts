@@ -22,7 +22,15 @@ import {
   type MeshLossInput,
   meshLoss,
 } from './filmFineness.ts';
-import { type ClipInput, clipInk, type DropInput, type DroppedSpeck, dropFaceSpecks } from './finishFace.ts';
+import {
+  type BareInput,
+  bareSpecks,
+  type ClipInput,
+  clipInk,
+  type DropInput,
+  type DroppedSpeck,
+  dropFaceSpecks,
+} from './finishFace.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
 import { type Component, type Mask, wakeKernels } from './raster/index.ts';
@@ -77,6 +85,7 @@ export const TASKS = {
   separateTile: (input: TileInput): UnplannedTally => separateTile(input),
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   clipInk: (input: ClipInput): Component[] => clipInk(input),
+  bareSpecks: (input: BareInput): Component[] => bareSpecks(input),
   dropFaceSpecks: (input: DropInput): DroppedSpeck[] => dropFaceSpecks(input),
   ...PRINT_TASKS,
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
