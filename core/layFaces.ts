@@ -4,7 +4,6 @@ import {
   type FaceLayout,
   type FaceSheets,
   type FilmArt,
-  type FilmLayout,
   faceLayout,
   type OwnInk,
   type Stencil,
@@ -13,7 +12,7 @@ import {
 import type { Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import { packSheets } from './packSheets.ts';
-import type { LayOutInput, SheetsInput } from './tasks.ts';
+import type { LaidFilm, LayOutInput, SheetsInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
 
 export interface LayFacesRequest extends MaskTools {
@@ -30,8 +29,9 @@ export interface LayFacesRequest extends MaskTools {
 export interface LaidFace {
   readonly made: FaceMasks;
   readonly laid: FaceLayout;
-  /** Its sheets as films.pdf holds them, film by film; only where they were asked for. */
+  /** Its sheets as films.pdf holds them, film by film: pictures, and what is drawn about them. Only where they were asked for. */
   readonly stencils?: readonly Stencil[] | undefined;
+  readonly drawn?: readonly Uint8Array[] | undefined;
 }
 
 /** Masks take this share of a face's time, laying out the rest. */
@@ -64,9 +64,9 @@ async function layFace(
   );
   if (!found.ok) return found;
   // The sheets are common to all films; the cuts, by far the longer work, are each film's own.
-  const input = { request: asked.value, sheets: found.value };
+  const input = { request: asked.value, sheets: found.value, draw: request.pack ?? false };
   const laying = asked.value.films.map((_, film) =>
-    workers.run<LayOutInput, FilmLayout>('layOutFilm', { ...input, film }, abort),
+    workers.run<LayOutInput, LaidFilm>('layOutFilm', { ...input, film }, abort),
   );
   const pictures = request.pack
     ? laying.flatMap((_, film) => sheetPictures(asked.value, found.value, film))
@@ -76,7 +76,9 @@ async function layFace(
     pictures ? packSheets(pictures, { workers, abort }) : undefined,
   ]);
   say(1, `${face}: laid on sheets`);
-  return done({ made: made.value, laid: faceLayout(asked.value, found.value, films), stencils });
+  const layouts = films.map(({ film }) => film);
+  const drawn = request.pack ? films.flatMap((film) => film.drawn) : undefined;
+  return done({ made: made.value, laid: faceLayout(asked.value, found.value, layouts), stencils, drawn });
 }
 
 type Tried = PromiseSettledResult<Outcome<LaidFace>>;

@@ -13,10 +13,10 @@ import {
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
 import { packSheets } from './packSheets.ts';
-import { separationsPdf } from './pdf/index.ts';
+import { filmsPdf, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
-import type { AssemblyInput, FilmPagesInput } from './tasks.ts';
+import type { AssemblyInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
 export interface FilmsRequest extends LayFacesRequest {
@@ -95,16 +95,35 @@ async function sheetStencils(
   return packed;
 }
 
-/** films.pdf of faces laid out before. */
+/** What sheets draw, where it was packed while films were laid out. */
+function drawnSheets(faces: readonly LaidFace[]): ReadonlyMap<SheetLayout, Uint8Array> {
+  const all = new Map<SheetLayout, Uint8Array>();
+  for (const { laid, drawn } of faces)
+    for (const [i, sheet] of laid.films.flatMap((film) => film.sheets).entries())
+      if (drawn?.[i]) all.set(sheet, drawn[i]);
+  return all;
+}
+
+/**
+ * films.pdf of faces laid out before. Sheets come packed from the threads, so that this one only binds them together, which takes it no longer
+ * than any of them would take to be told of it.
+ */
 export async function filmPages(
   faces: readonly LaidFace[],
   jobName: string,
-  tools: Pick<FilmsRequest, 'workers' | 'abort'>,
+  tools: Pick<FilmsRequest, 'workers' | 'abort' | 'deflate'>,
   say: Progress,
 ): Promise<Uint8Array> {
   const stencils = await sheetStencils(faces, tools, say);
-  const input = { layouts: faces.map(({ laid }) => laid), jobName, stencils };
-  return tools.workers.run<FilmPagesInput, Uint8Array>('filmsPdf', input, tools.abort);
+  const { deflate, abort } = tools;
+  const layouts = faces.map(({ laid }) => laid);
+  return filmsPdf(layouts, {
+    jobName,
+    deflate,
+    stencils,
+    drawn: drawnSheets(faces),
+    ...(abort ? { abort } : {}),
+  });
 }
 
 /**

@@ -1,5 +1,6 @@
 import { deflate } from './deflate.ts';
 import {
+  drawSheet,
   type FaceLayout,
   type FaceSheets,
   type FilmArt,
@@ -9,7 +10,6 @@ import {
   layOutOne,
   type OwnInk,
   ownInk,
-  type SheetLayout,
   type SheetPicture,
   type Stencil,
   seamsOf,
@@ -63,12 +63,13 @@ export interface LayOutInput {
   readonly request: LayOutRequest;
   readonly sheets: FaceSheets;
   readonly film: number;
+  /** What its sheets draw is packed as well. */
+  readonly draw: boolean;
 }
-export interface FilmPagesInput {
-  readonly layouts: readonly FaceLayout[];
-  readonly jobName: string;
-  /** Keyed by the sheets of these very layouts: sent together, they stay the same. */
-  readonly stencils: ReadonlyMap<SheetLayout, Stencil>;
+export interface LaidFilm {
+  readonly film: FilmLayout;
+  /** By sheet, see `drawSheet`; only where it was asked for. */
+  readonly drawn: readonly Uint8Array[];
 }
 export interface AssemblyInput {
   readonly layouts: readonly FaceLayout[];
@@ -91,12 +92,14 @@ export const TASKS = {
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
   ownInk: (film: FilmArt): OwnInk => ownInk(film),
   faceSheets: ({ request, inks }: SheetsInput): Outcome<FaceSheets> => faceSheets(request, inks),
-  layOutFilm: ({ request, sheets, film }: LayOutInput): FilmLayout =>
-    layOutOne(request, sheets, film, seamsOf(sheets, film, request.options?.boundaries)),
+  layOutFilm: ({ request, sheets, film, draw }: LayOutInput): LaidFilm => {
+    const seams = seamsOf(sheets, film, request.options?.boundaries);
+    const laid = layOutOne(request, sheets, film, seams);
+    const { dpi } = laid.art;
+    return { film: laid, drawn: draw ? laid.sheets.map((sheet) => drawSheet(dpi, sheet, deflate)) : [] };
+  },
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
   // What writes documents is large, too.
-  filmsPdf: async ({ layouts, jobName, stencils }: FilmPagesInput): Promise<Uint8Array> =>
-    (await import('./pdf/index.ts')).filmsPdf(layouts, { jobName, deflate, stencils }),
   assemblyPdf: async ({ layouts, jobName }: AssemblyInput): Promise<Uint8Array> =>
     (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),

@@ -24,9 +24,11 @@ export { layOutFace } from './layOutFace.ts';
 export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
 export { drawable, inkLabel, lettering, shorten } from './lettering.ts';
 export { type FilmManifest, filmManifest } from './manifest.ts';
+export { ascii, drawShapes, num, PT } from './operators.ts';
 export type { FilmPrinter } from './printer.ts';
 export { ASLANT } from './seam.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';
+export { BLACK, drawSheet, INSET_PX, sheetOperators } from './sheetOperators.ts';
 export {
   customSheet,
   LONGEST_SHEET,

@@ -1,8 +1,10 @@
 import { PDFName } from 'pdf-lib';
 import {
+  ascii,
   bar,
   type CalibrationFrame,
   calibrationFrame,
+  drawShapes,
   type FilmPrinter,
   lettering,
   line,
@@ -12,7 +14,6 @@ import {
 } from '../film/index.ts';
 import { filmTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
-import { ascii, drawShapes } from './content.ts';
 import { addSheetPage, addStream, newDocument, saveDocument } from './document.ts';
 
 export interface CalibrationPdfOptions {

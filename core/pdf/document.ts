@@ -7,7 +7,7 @@ import {
   PDFRawStream,
   type PDFRef,
 } from 'pdf-lib';
-import { PT } from './content.ts';
+import { PT } from '../film/index.ts';
 
 export type Deflate = (bytes: Uint8Array) => Uint8Array;
 
@@ -43,8 +43,16 @@ export function addStream(
   deflate: Deflate,
   entries: Record<string, PDFName | PDFHexString | PDFRef | PDFDict | number | string | boolean> = {},
 ): PDFRef {
+  return addPacked(doc, deflate(bytes), entries);
+}
+
+/** A stream that is deflated already. */
+export function addPacked(
+  doc: PDFDocument,
+  packed: Uint8Array,
+  entries: Record<string, PDFName | PDFHexString | PDFRef | PDFDict | number | string | boolean> = {},
+): PDFRef {
   const dict = doc.context.obj({ ...entries, Filter: 'FlateDecode' });
-  const packed = deflate(bytes);
   dict.set(PDFName.of('Length'), doc.context.obj(packed.length));
   return doc.context.register(PDFRawStream.of(dict as PDFDict, packed));
 }

@@ -1,15 +1,17 @@
 import { PDFName, type PDFRef } from 'pdf-lib';
 import {
-  apply,
+  ascii,
+  BLACK,
+  drawShapes,
   type FaceLayout,
   pageMask,
   type SheetLayout,
   type Stencil,
+  sheetOperators,
   stencilOf,
 } from '../film/index.ts';
 import type { Abort, Progress } from '../units/index.ts';
-import { ascii, drawShapes, num, PT } from './content.ts';
-import { addSheetPage, addStream, markTrapped, newDocument, saveDocument } from './document.ts';
+import { addPacked, addSheetPage, addStream, markTrapped, newDocument, saveDocument } from './document.ts';
 import { addStencil } from './imageMask.ts';
 
 export interface FilmsPdfOptions {
@@ -19,55 +21,9 @@ export interface FilmsPdfOptions {
   readonly progress?: Progress;
   readonly abort?: Abort;
   /** Sheets already packed elsewhere; the others are packed here. */
-  readonly stencils?: ReadonlyMap<SheetLayout, Stencil>;
-}
-
-/**
- * A picture's edges lie on whole device pixels; renderers that take in every pixel they touch would add a row there. It is
- * drawn this many pixels smaller on each side (about a micrometre), which no pixel's middle notices.
- */
-export const INSET_PX = 0.02;
-
-/** The window's corners on its page in points, lower left of the page's own picture first, counter-clockwise. */
-function windowOnPage(sheet: SheetLayout): [number, number][] {
-  const { x, y, width, height } = sheet.window;
-  const at = (u: number, v: number) => apply(sheet.filmToPage, u, v).map((mm) => mm * PT) as [number, number];
-  const [a, b, c, d] = [at(x, y), at(x + width, y), at(x + width, y + height), at(x, y + height)];
-  // As the picture was turned and mirrored for the page, so are the corners.
-  const turned = sheet.turn === 0 ? [a, b, c, d] : [d, a, b, c];
-  return sheet.mirror ? [turned[1]!, turned[0]!, turned[3]!, turned[2]!] : turned;
-}
-
-function sheetContent(layout: FaceLayout, sheet: SheetLayout, image: string): string {
-  const [low, right, far, up] = windowOnPage(sheet) as [
-    [number, number],
-    [number, number],
-    [number, number],
-    [number, number],
-  ];
-  const inset = (INSET_PX * 72) / layout.dpi;
-  const axis = (to: [number, number]) => {
-    const [dx, dy] = [to[0] - low[0], to[1] - low[1]];
-    const part = inset / Math.hypot(dx, dy);
-    return {
-      inset: [dx * part, dy * part] as const,
-      rest: [dx * (1 - 2 * part), dy * (1 - 2 * part)] as const,
-    };
-  };
-  const [x, y] = [axis(right), axis(up)];
-  const origin = [low[0] + x.inset[0] + y.inset[0], low[1] + x.inset[1] + y.inset[1]];
-  const corners = [low, right, far, up].map(([X, Y], i) => `${num(X)} ${num(Y)} ${i === 0 ? 'm' : 'l'}`);
-  return [
-    'q',
-    `${[...x.rest, ...y.rest, ...origin].map(num).join(' ')} cm`,
-    `/${image} Do`,
-    'Q',
-    'q',
-    `${corners.join(' ')} h W n`,
-    drawShapes(sheet.marks),
-    'Q',
-    drawShapes(sheet.labels),
-  ].join('\n');
+  readonly stencils?: ReadonlyMap<SheetLayout, Stencil> | undefined;
+  /** What sheets draw that have their page to themselves, by `drawSheet`, where that was done elsewhere. */
+  readonly drawn?: ReadonlyMap<SheetLayout, Uint8Array> | undefined;
 }
 
 /**
@@ -103,18 +59,24 @@ function addFilmPage(
 ): void {
   const { width, height } = layout.printer.sheet;
   const page = addSheetPage(doc, width, height);
-  const content = ['0 g 0 G'];
+  const content = [BLACK];
   const images: Record<string, PDFRef> = {};
-  for (const film of layout.films) {
-    for (const sheet of film.sheets) {
-      if (sheet.page !== index) continue;
-      const name = `Film${Object.keys(images).length + 1}`;
-      const packed = options.stencils?.get(sheet) ?? stencilOf(pageMask(film, sheet), options.deflate);
-      images[name] = addStencil(doc, packed);
-      content.push(sheetContent(layout, sheet, name));
-    }
+  const sheets = layout.films.flatMap((film) =>
+    film.sheets.filter((sheet) => sheet.page === index).map((sheet) => ({ film, sheet })),
+  );
+  const lines = layout.cutLines.filter((cut) => cut.page === index);
+  const alone = sheets.length === 1 && lines.length === 0;
+  const drawn = alone ? options.drawn?.get(sheets[0]!.sheet) : undefined;
+  for (const [i, { film, sheet }] of sheets.entries()) {
+    const name = `Film${i + 1}`;
+    const packed = options.stencils?.get(sheet) ?? stencilOf(pageMask(film, sheet), options.deflate);
+    images[name] = addStencil(doc, packed);
+    if (!drawn) content.push(sheetOperators(layout.dpi, sheet, name));
   }
-  for (const lines of layout.cutLines) if (lines.page === index) content.push(drawShapes(lines.shapes));
+  for (const { shapes } of lines) content.push(drawShapes(shapes));
   page.node.set(PDFName.of('Resources'), doc.context.obj({ XObject: images }));
-  page.node.set(PDFName.of('Contents'), addStream(doc, ascii(content.join('\n')), options.deflate));
+  page.node.set(
+    PDFName.of('Contents'),
+    drawn ? addPacked(doc, drawn) : addStream(doc, ascii(content.join('\n')), options.deflate),
+  );
 }

@@ -1,6 +1,5 @@
 import { type PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
-import { lettering, place, type Shape } from '../film/index.ts';
-import { ascii, drawShapes, num, PT } from './content.ts';
+import { ascii, drawShapes, lettering, num, PT, place, type Shape } from '../film/index.ts';
 import { addSheetPage, addStream, type Deflate } from './document.ts';
 
 /** Colours of printed guides, as PDF grey or RGB operands. */

@@ -1,8 +1,18 @@
 import { type PDFDocument, PDFName } from 'pdf-lib';
-import { type Affine, type FaceLayout, type FilmLayout, filmMask, place } from '../film/index.ts';
-import { ascii, drawShapes, num, PT } from './content.ts';
+import {
+  type Affine,
+  ascii,
+  drawShapes,
+  type FaceLayout,
+  type FilmLayout,
+  filmMask,
+  INSET_PX,
+  num,
+  PT,
+  place,
+} from '../film/index.ts';
 import { addSheetPage, addStream, markTrapped, newDocument, saveDocument } from './document.ts';
-import { type FilmsPdfOptions, INSET_PX } from './filmsPdf.ts';
+import type { FilmsPdfOptions } from './filmsPdf.ts';
 import { addImageMask } from './imageMask.ts';
 
 /** Text as UTF-8, one byte a character, as PDF names hold it; stray half characters come as the replacement sign. */

@@ -1,6 +1,8 @@
 import { PDFName } from 'pdf-lib';
 import {
+  ascii,
   bar,
+  drawShapes,
   type FilmPrinter,
   lettering,
   line,
@@ -11,7 +13,6 @@ import {
 } from '../film/index.ts';
 import { filmTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
-import { ascii, drawShapes } from './content.ts';
 import { addSheetPage, addStream, type Deflate, newDocument, saveDocument } from './document.ts';
 import { rulerStrip } from './drawingShapes.ts';
 

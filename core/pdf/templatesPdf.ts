@@ -2,9 +2,13 @@ import { PDFName } from 'pdf-lib';
 import {
   type Affine,
   apply,
+  ascii,
+  drawShapes,
   type FilmPrinter,
   lettering,
   line,
+  num,
+  PT,
   place,
   type Shape,
   undoPrinter,
@@ -12,7 +16,6 @@ import {
 import type { Drawing } from '../press/index.ts';
 import { filmTrouble } from '../sentences/index.ts';
 import { type Box, done, type Outcome } from '../units/index.ts';
-import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, type Deflate, newDocument, saveDocument } from './document.ts';
 import { drawingShapes, rulerStrip } from './drawingShapes.ts';
 import { type Tiling, tilesOf } from './tiles.ts';

@@ -1,9 +1,18 @@
 import { type PDFDict, PDFName } from 'pdf-lib';
-import { bar, type FilmPrinter, lettering, place, type Shape } from '../film/index.ts';
+import {
+  ascii,
+  bar,
+  drawShapes,
+  type FilmPrinter,
+  lettering,
+  num,
+  PT,
+  place,
+  type Shape,
+} from '../film/index.ts';
 import { halftoneMask, type Screen } from '../raster/index.ts';
 import { filmTrouble } from '../sentences/index.ts';
 import { done, MM_PER_INCH, type Outcome } from '../units/index.ts';
-import { ascii, drawShapes, num, PT } from './content.ts';
 import { addSheetPage, addStream, type Deflate, newDocument, saveDocument } from './document.ts';
 import { addImageMask } from './imageMask.ts';
 

@@ -52,7 +52,7 @@ async function pages(request: LayFacesRequest): Promise<Uint8Array> {
   const laid = await layFaces({ ...request, pack: true });
   if (!laid.ok) throw new Error(laid.reason);
   pdf = performance.now();
-  return filmPages(laid.value, request.job.name, request, () => {});
+  return filmPages(laid.value, request.job.name, { ...request, deflate }, () => {});
 }
 
 /** All files; resolves with films.pdf. */

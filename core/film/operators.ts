@@ -1,4 +1,4 @@
-import type { Shape } from '../film/index.ts';
+import type { Shape } from './shape.ts';
 
 /** mm to PDF points. */
 export const PT = 72 / 25.4;
