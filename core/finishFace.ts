@@ -5,6 +5,7 @@ import {
   getBit,
   intersect,
   type Mask,
+  type PxBox,
   setBit,
   signedWords,
 } from './raster/index.ts';
@@ -45,23 +46,40 @@ export interface BareInput {
   readonly to: number;
 }
 
-/** The points of the 8-connected piece of `mask` that holds (x, y). */
-function pointsOf(mask: Mask, piece: Component): [number, number][] {
+/**
+ * The points of the 8-connected piece of `mask` that holds the piece's first; the mask's own first row is row `top`. Some of them, `most` or
+ * more, where it has so many.
+ */
+function pointsOf(mask: Mask, piece: Component, most: number, top = 0): [number, number][] {
   const seen = new Set<number>();
   const points: [number, number][] = [];
   const stack: [number, number][] = [[piece.x as number, piece.y as number]];
   const width = mask.width as number;
-  while (stack.length > 0) {
+  while (stack.length > 0 && points.length < most) {
     const [x, y] = stack.pop() as [number, number];
-    if (x < 0 || y < 0 || x >= width || y >= (mask.height as number)) continue;
+    if (x < 0 || y < top || x >= width || y - top >= (mask.height as number)) continue;
     const key = y * width + x;
-    if (seen.has(key) || !getBit(mask, x, y)) continue;
+    if (seen.has(key) || !getBit(mask, x, y - top)) continue;
     seen.add(key);
     points.push([x, y]);
     for (let dy = -1; dy <= 1; dy++)
       for (let dx = -1; dx <= 1; dx++) if (dx || dy) stack.push([x + dx, y + dy]);
   }
   return points;
+}
+
+/**
+ * Specks of an ink as they are after it was given some of others: larger, several in one, or part of something of `smallestPx` points or more.
+ * In reading order of their first points.
+ */
+function piecesNow(mask: Mask, specks: readonly Component[], smallestPx: number): Component[] {
+  const now = new Map<number, Component>();
+  for (const speck of specks) {
+    const points = pointsOf(mask, speck, smallestPx).sort((a, b) => a[1] - b[1] || a[0] - b[0]);
+    const [x, y] = points[0] ?? [speck.x, speck.y];
+    now.set(y * mask.width + x, { ...speck, area: points.length, x, y });
+  }
+  return [...now].sort((a, b) => a[0] - b[0]).map(([, piece]) => piece);
 }
 
 /** The ink (−1: bare) that borders the points most. */
@@ -144,27 +162,27 @@ export function dropFaceSpecks({
   const dropped: DroppedSpeck[] = [];
   const grown = masks.map(() => false);
   let bared = false;
-  const give = (from: Mask | null, own: number, all: Mask, pieces: readonly Component[]) => {
+  const give = (own: number, pieces: readonly Component[], lookIn: (rows: PxBox) => Mask) => {
     for (const piece of pieces) {
       if (piece.area >= smallestPx) continue;
-      const points = pointsOf(all, piece);
+      const points = pointsOf(lookIn(piece.box), piece, smallestPx, own < 0 ? piece.y : 0);
       const to = neighbourOf(points, masks, own);
       if (own < 0 && to < 0) continue;
       if (to >= 0) grown[to] = true;
       else bared = true;
       for (const [x, y] of points) {
-        if (from) setBit(from, x, y, false);
+        if (own >= 0) setBit(masks[own] as Mask, x, y, false);
         if (to >= 0) setBit(masks[to] as Mask, x, y, true);
       }
       dropped.push({ ink: own, areaPx: piece.area, x: piece.x as number, y: piece.y as number });
     }
   };
   masks.forEach((mask, i) => {
-    // What an earlier ink gave may have made its pieces larger.
-    if (!kept[i]) give(mask, i, mask, grown[i] ? components(mask) : (specks[i] ?? []));
+    const own = specks[i] ?? [];
+    if (!kept[i]) give(i, own.length > 0 && grown[i] ? piecesNow(mask, own, smallestPx) : own, () => mask);
   });
   const left = bared ? bareSpecks({ masks, printable, smallestPx, from: 0, to: height }) : holes;
-  if (left.length > 0) give(null, -1, bareWithin(printable, masks, 0, height), left);
+  give(-1, left, ({ y, height: rows }) => bareWithin(printable, masks, y, y + rows));
   return dropped;
 }
 
