@@ -81,17 +81,23 @@ export function filmNotes(film: FilmLayout, verniers: boolean): string[] {
   return notes;
 }
 
-/** What the one feed direction costs: films that would take fewer sheets if their pictures lay the other way. */
+/**
+ * What the one feed direction costs: films that would take fewer sheets if their pictures lay the other way. Films differ
+ * so only where ink reaches further to nose or tail than the marks on the centreline, on sheets twice as long as wide or
+ * on several rows.
+ */
 export function turnNotes(films: readonly FilmArt[], best: Plan, plans: readonly Plan[]): string[] {
-  const notes: string[] = [];
   const other = plans.find((plan) => plan.turn !== best.turn);
+  const saved: string[] = [];
+  let sheets = 0;
   for (const [i, { columns, rows }] of (other?.counts ?? []).entries()) {
     const mine = best.counts[i]!.columns * best.counts[i]!.rows;
-    if (columns * rows < mine) {
-      notes.push(
-        `${films[i]!.inkName} alone would take ${columns * rows} sheets instead of ${mine} if turned, but then a printer's stretch would no longer be common to all films of the face.`,
-      );
-    }
+    if (columns * rows >= mine) continue;
+    sheets += mine - columns * rows;
+    saved.push(`${films[i]!.inkName} alone would take ${columns * rows} instead of ${mine}`);
   }
-  return notes;
+  if (sheets === 0) return [];
+  return [
+    `All films of a face lie the same way on their sheets, so that a printer's stretch is the same for every pull. That costs ${sheets} ${sheets === 1 ? 'sheet' : 'sheets'}: turned, ${saved.join('; ')}.`,
+  ];
 }

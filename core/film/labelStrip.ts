@@ -11,7 +11,7 @@ const RULER = 100;
 /** Room the ruler and its figures take, and the toner patch with its gap. */
 const RULER_ROOM = 106;
 const PATCH = 6;
-const ARROW_ROOM = 9;
+const ARROW_ROOM = 10;
 const ARROW_LEFT = 0.4;
 /** mm a strip needs for its ruler and patch. */
 export const SHORTEST_STRIP = RULER_ROOM + PATCH + 2;

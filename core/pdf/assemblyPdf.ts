@@ -14,8 +14,11 @@ import { drawFilm, drawKey, orderedCrossings, seamsOf } from './filmPicture.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';
 import { drawJoint, jointHeight, MOST_NUMBERS } from './jointPicture.ts';
 import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
+import { drawSigns } from './signsPicture.ts';
 
 const EDGE = 14;
+/** mm from there to the picture of the signs, beside that of the scales. */
+const SIGNS = 98;
 
 /** Guides are printed on the films' own sheet size when a person can read a page of it, else on A4. */
 function paperSize(layout: FaceLayout): { width: number; height: number } {
@@ -62,6 +65,10 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   }
   y -= 2;
   paper.text(EDGE, y, 'Reading the scales', 11, { bold: true });
+  if (joined) {
+    paper.text(EDGE + SIGNS, y, 'Signs where two sheets meet', 11, { bold: true });
+    drawSigns(paper, EDGE + SIGNS, y - 28.5);
+  }
   y -= 19;
   drawVernier(paper, EDGE, y);
   y -= 14;
@@ -155,7 +162,12 @@ function filmPage(
     }
     y = paper.paragraph(left, y, words, 9.5, room) + 2;
     drawJoint(doc, paper, layout, film, seam, { x: left, y: y - high, width: room }, options.deflate);
-    y -= high + 6;
+    const [before, after] = seamEnds(seam);
+    const under = y - high - 3;
+    paper.text(left, under, before, 8, { tint: SOFT });
+    paper.text(left + room / 2, under, sheetsBeside(a, seam), 8, { tint: SOFT, middle: true });
+    paper.text(left + room - paper.measure(after, 8), under, after, 8, { tint: SOFT });
+    y -= high + 8;
   }
   return pages;
 }
@@ -177,6 +189,16 @@ function measures(film: FilmLayout): string[] {
   return out;
 }
 
+/** The ends of a cut as its picture has them, left and right: ticks, since the film's own edge is not to be seen on a sheet. */
+const seamEnds = ({ runs }: Seam): readonly [string, string] =>
+  runs === 'across' ? ['upper cut tick', 'lower cut tick'] : ['cut tick at the tail', 'cut tick at the nose'];
+
+/** Which sheet lies where in the picture of a joint. */
+const sheetsBeside = (a: number, { runs, with: b }: Seam): string =>
+  runs === 'across'
+    ? `above the cut sheet ${b + 1}, to the nose; below it sheet ${a + 1}, to the tail`
+    : `above the cut sheet ${a + 1}, below it sheet ${b + 1}`;
+
 /** What to match and what to touch up at a joint, in a sentence or two. */
 function jointWords(film: FilmLayout, a: number, seam: Seam): string {
   const shaped = seam.path.length > 2 ? 'shaped cut' : 'straight cut';
@@ -191,11 +213,11 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string {
       const long = `${length.toFixed(1)}${i === 0 ? ' mm long' : ''}`;
       return `${i + 1} at ${at.toFixed(0)} mm (${long}${slant > ASLANT ? ', aslant' : ''})`;
     });
-  const from = seam.runs === 'across' ? 'from the upper edge' : 'from the tail edge';
+  const [from] = seamEnds(seam);
   const more =
     seam.crossings.length > MOST_NUMBERS ? `, and ${seam.crossings.length - MOST_NUMBERS} more` : '';
   const times = seam.crossings.length === 1 ? 'once' : `${seam.crossings.length} times`;
-  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, ${from}: ${places.join(', ')}${more}.`;
+  return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, from the outer end of the ${from}: ${places.join(', ')}${more}.`;
 }
 
 /**

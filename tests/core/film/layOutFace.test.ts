@@ -5,6 +5,7 @@ import {
   apply,
   customSheet,
   type FaceLayout,
+  type FilmArt,
   filmManifest,
   filmMask,
   layOutFace,
@@ -338,6 +339,63 @@ describe('fewest sheets', () => {
       expect(film.sheets.length).toBe(3);
       expect(film.sheets.map((sheet) => sheet.turn)).toEqual([90, 90, 90]);
     }
+  });
+});
+
+describe('one feed direction for all films of a face', () => {
+  const strips = customSheet(150, 400);
+  if (!strips.ok) throw new Error(strips.reason);
+  /** A disc on the centreline, and two bars beside it that reach further to nose and tail than the marks there. */
+  const discAndBars = (half: number): FilmArt[] =>
+    testFilms(100)
+      .slice(0, 2)
+      .map((film, i): FilmArt => {
+        const mask = blankMask(film.mask.width, film.mask.height);
+        const bars = { x: -half, y: -65, width: 2 * half, height: 130 };
+        if (i === 0) paint(mask, film.box, 100, film.box, (u, v) => Math.hypot(u, v) < 40);
+        else paint(mask, film.box, 100, bars, (_, v) => Math.abs(v) > 50);
+        return { ...film, pulls: 2, mask };
+      });
+  const sheetsOf = ({ films }: FaceLayout) => films.map((film) => film.sheets.length);
+  const turns = ({ films }: FaceLayout) => films.flatMap((film) => film.sheets.map(({ turn }) => turn));
+  const said = (layout: FaceLayout) => layout.notes.filter((note) => note.includes('lie the same way'));
+
+  test('on long narrow sheets it costs a sheet where one film is twice as long as the other, and that is said', () => {
+    const both = discAndBars(125);
+    const layout = laid(both, { sheet: strips.value });
+    expect(new Set(turns(layout)).size).toBe(1);
+    // Each film on its own, its marks where they are among the others', may lie as it likes.
+    const [upright, lying] = ([0, 90] as const).map((turn) => {
+      const long = turn === 0 ? 150 : 400;
+      const high = 550 - long;
+      return layout.films.map(({ box }) => {
+        const pieces = (length: number, room: number) => {
+          let [n, reach] = [1, room];
+          for (; reach < length; reach += room - 20) n++;
+          return n;
+        };
+        // Margins of 5 mm, and a strip of labels of 10 mm and more.
+        return pieces(box.width, long - 20) * pieces(box.height, high - 10);
+      });
+    }) as [number[], number[]];
+    const each = upright.map((n, i) => Math.min(n, lying[i]!));
+    const total = (counts: readonly number[]) => counts.reduce((sum, n) => sum + n, 0);
+    expect(total(sheetsOf(layout))).toBe(Math.min(total(upright), total(lying)));
+    expect(total(sheetsOf(layout)) - total(each)).toBe(1);
+    const dear = sheetsOf(layout).findIndex((n, i) => n > each[i]!);
+    const { inkName } = both[dear]!;
+    expect(said(layout)).toEqual([
+      `All films of a face lie the same way on their sheets, so that a printer's stretch is the same for every pull. That costs 1 sheet: turned, ${inkName} alone would take ${each[dear]} instead of ${sheetsOf(layout)[dear]}.`,
+    ]);
+  });
+
+  test('where it costs nothing, nothing is said', () => {
+    for (const layout of [
+      laid(discAndBars(45), { sheet: strips.value }),
+      laid(discAndBars(125), { named: 'a4' }),
+      laid(films, { named: 'letter' }),
+    ])
+      expect(said(layout)).toEqual([]);
   });
 });
 
