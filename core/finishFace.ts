@@ -5,7 +5,6 @@ import {
   getBit,
   intersect,
   type Mask,
-  type PxBox,
   setBit,
   signedWords,
 } from './raster/index.ts';
@@ -17,6 +16,9 @@ export interface DroppedSpeck {
   readonly x: number;
   readonly y: number;
 }
+
+/** So many holes are looked at in their own rows; for more, all rows are laid out once. */
+const FEW = 100;
 
 /** One ink of a face, and where ink may go. */
 export interface ClipInput {
@@ -46,11 +48,16 @@ export interface BareInput {
   readonly to: number;
 }
 
-/**
- * The points of the 8-connected piece of `mask` that holds the piece's first; the mask's own first row is row `top`. Some of them, `most` or
- * more, where it has so many.
- */
-function pointsOf(mask: Mask, piece: Component, most: number, top = 0): [number, number][] {
+/** Rows of a mask of the face, from row `top` on. */
+interface Rows {
+  readonly mask: Mask;
+  readonly top: number;
+}
+/** Rows that hold all of a piece that is smaller than the smallest, from one of its points on. */
+type LookIn = (piece: Component) => Rows;
+
+/** The points of the 8-connected piece that holds the piece's first; some of them, `most` or more, where it has so many. */
+function pointsOf({ mask, top }: Rows, piece: Component, most: number): [number, number][] {
   const seen = new Set<number>();
   const points: [number, number][] = [];
   const stack: [number, number][] = [[piece.x as number, piece.y as number]];
@@ -69,15 +76,16 @@ function pointsOf(mask: Mask, piece: Component, most: number, top = 0): [number,
 }
 
 /**
- * Specks of an ink as they are after it was given some of others: larger, several in one, or part of something of `smallestPx` points or more.
+ * Specks as they are after others were given to where they lie: larger, several in one, or part of something of `smallestPx` points or more.
  * In reading order of their first points.
  */
-function piecesNow(mask: Mask, specks: readonly Component[], smallestPx: number): Component[] {
+function piecesNow(lookIn: LookIn, specks: readonly Component[], smallestPx: number): Component[] {
   const now = new Map<number, Component>();
   for (const speck of specks) {
-    const points = pointsOf(mask, speck, smallestPx).sort((a, b) => a[1] - b[1] || a[0] - b[0]);
+    const rows = lookIn(speck);
+    const points = pointsOf(rows, speck, smallestPx).sort((a, b) => a[1] - b[1] || a[0] - b[0]);
     const [x, y] = points[0] ?? [speck.x, speck.y];
-    now.set(y * mask.width + x, { ...speck, area: points.length, x, y });
+    now.set(y * rows.mask.width + x, { ...speck, area: points.length, x, y });
   }
   return [...now].sort((a, b) => a[0] - b[0]).map(([, piece]) => piece);
 }
@@ -158,18 +166,18 @@ export function dropFaceSpecks({
   specks,
   holes,
 }: DropInput): DroppedSpeck[] {
-  const { height } = printable;
+  const reach = Math.ceil(smallestPx);
   const dropped: DroppedSpeck[] = [];
   const grown = masks.map(() => false);
-  let bared = false;
-  const give = (own: number, pieces: readonly Component[], lookIn: (rows: PxBox) => Mask) => {
+  const bared: Component[] = [];
+  const give = (own: number, pieces: readonly Component[], lookIn: LookIn) => {
     for (const piece of pieces) {
       if (piece.area >= smallestPx) continue;
-      const points = pointsOf(lookIn(piece.box), piece, smallestPx, own < 0 ? piece.y : 0);
+      const points = pointsOf(lookIn(piece), piece, smallestPx);
       const to = neighbourOf(points, masks, own);
       if (own < 0 && to < 0) continue;
       if (to >= 0) grown[to] = true;
-      else bared = true;
+      else bared.push(piece);
       for (const [x, y] of points) {
         if (own >= 0) setBit(masks[own] as Mask, x, y, false);
         if (to >= 0) setBit(masks[to] as Mask, x, y, true);
@@ -179,10 +187,19 @@ export function dropFaceSpecks({
   };
   masks.forEach((mask, i) => {
     const own = specks[i] ?? [];
-    if (!kept[i]) give(i, own.length > 0 && grown[i] ? piecesNow(mask, own, smallestPx) : own, () => mask);
+    const whole = () => ({ mask, top: 0 });
+    if (!kept[i]) give(i, grown[i] ? piecesNow(whole, own, smallestPx) : own, whole);
   });
-  const left = bared ? bareSpecks({ masks, printable, smallestPx, from: 0, to: height }) : holes;
-  give(-1, left, ({ y, height: rows }) => bareWithin(printable, masks, y, y + rows));
+  // What went to bare may have joined holes, or made one.
+  const left = [...holes, ...bared];
+  const rowsOf = (top: number, bottom: number): Rows => ({
+    mask: bareWithin(printable, masks, top, bottom),
+    top,
+  });
+  const all = left.length > FEW ? rowsOf(0, printable.height) : null;
+  const bare = ({ y }: Component): Rows =>
+    all ?? rowsOf(Math.max(0, y - reach), Math.min(printable.height, y + reach));
+  give(-1, bared.length > 0 ? piecesNow(bare, left, smallestPx) : holes, bare);
   return dropped;
 }
 
