@@ -1,3 +1,4 @@
+import { crop, surveyInk } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import { overlap } from './bounds.ts';
 import type { FilmArt } from './filmArt.ts';
@@ -100,26 +101,11 @@ export function inkCrossings(film: FilmArt, path: CutPath): Crossing[] {
   return out;
 }
 
-/** Ink a straight cut at every pixel across the band would meet, in pixels, and how far the nearest ink beside it is. */
-function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Float64Array {
-  const { mask } = film;
+/** Ink a straight cut at every pixel across the band would meet, in pixels. */
+function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Int32Array {
   const { x0, y0, x1, y1 } = pixelsOf(film, band);
-  const across = runs === 'across';
-  const out = new Float64Array(across ? x1 - x0 : y1 - y0);
-  const left = Math.max(0, x0);
-  const right = Math.min(mask.width as number, x1);
-  for (let y = Math.max(0, y0); y < Math.min(mask.height as number, y1); y++) {
-    const row = y * mask.stride;
-    for (let x = left; x < right; x++) {
-      const word = mask.data[row + (x >> 5)]!;
-      if (word === 0) {
-        x |= 31;
-        continue;
-      }
-      if ((word >>> (x & 31)) & 1) out[across ? x - x0 : y - y0]! += 1;
-    }
-  }
-  return out;
+  const survey = surveyInk(crop(film.mask, x0, y0, x1 - x0, y1 - y0), 1);
+  return runs === 'across' ? survey.columns : survey.rows;
 }
 
 /**

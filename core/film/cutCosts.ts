@@ -107,7 +107,8 @@ export function cutCosts(
 ): CutCosts {
   const cost = new Float32Array(rows * columns);
   const { blank, close, solid, edge } = prices;
-  for (let at = 0; at < cost.length; at++)
-    cost[at] = ink[at] === 1 ? (mixed[at] === 1 ? edge : solid) : mixed[at] === 1 ? close : blank;
+  // By whether there is an edge close by and whether there is ink.
+  const each = Float32Array.of(blank, close, solid, edge);
+  for (let at = 0; at < cost.length; at++) cost[at] = each[2 * ink[at]! + mixed[at]!]!;
   return { rows, columns, cell, cost, facing };
 }

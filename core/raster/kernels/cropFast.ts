@@ -4,6 +4,8 @@ import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of rows that a band aims at. */
 const BAND = 1 << 17;
+/** Whole rows are copied where this share of them is wanted: many copies of little take longer than one of much. */
+const WHOLE = 1 / 16;
 
 /** The compiled twin of `cropPlain`: only the words that are needed are copied, beyond the mask zeros. */
 export function cropFast(kernels: Kernels, mask: Mask, x: Px, y: Px, out: Mask): void {
@@ -18,19 +20,29 @@ export function cropFast(kernels: Kernels, mask: Mask, x: Px, y: Px, out: Mask):
   const top = Math.max(0, -y);
   const bottom = Math.min(out.height, mask.height - y);
   if (left >= right || top >= bottom) return;
-  const most = Math.max(1, Math.min(bottom - top, Math.floor(BAND / (pitch * 4))));
+  const whole = right - left >= WHOLE * mask.stride;
+  const room = whole ? Math.max(pitch, mask.stride) : pitch;
+  const most = Math.max(1, Math.min(bottom - top, Math.floor(BAND / (room * 4))));
   const scratch = new Scratch();
   const inputAt = scratch.take((most * pitch + 8) * 4);
   const outputAt = scratch.take((most * out.stride + 4) * 4);
+  const wholeAt = whole ? scratch.take(most * mask.stride * 4) : 0;
   scratch.reserve(kernels);
   const memory = new Int32Array(kernels.memory.buffer);
   memory.fill(0, inputAt >> 2, (inputAt >> 2) + most * pitch + 8);
   for (let row = top; row < bottom; row += most) {
     const rows = Math.min(most, bottom - row);
-    for (let k = 0; k < rows; k++) {
-      const source = (y + row + k) * mask.stride;
-      memory.set(from.subarray(source + left, source + right), (inputAt >> 2) + k * pitch + left - first);
-    }
+    if (whole) {
+      const source = (y + row) * mask.stride;
+      memory.set(from.subarray(source, source + rows * mask.stride), wholeAt >> 2);
+      const wanted = 4 * (right - left);
+      const at = inputAt + 4 * (left - first);
+      kernels.gatherRows(wholeAt + 4 * left, mask.stride * 4, rows, wanted, at, pitch * 4);
+    } else
+      for (let k = 0; k < rows; k++) {
+        const source = (y + row + k) * mask.stride;
+        memory.set(from.subarray(source + left, source + right), (inputAt >> 2) + k * pitch + left - first);
+      }
     kernels.cropRows(inputAt, pitch * 4, rows, x & 31, used, tailBits(out.width), outputAt, out.stride * 4);
     to.set(memory.subarray(outputAt >> 2, (outputAt >> 2) + rows * out.stride), row * out.stride);
   }

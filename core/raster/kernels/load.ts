@@ -175,6 +175,14 @@ export interface Kernels {
     out: number,
     state: number,
   ): number;
+  gatherRows(
+    input: number,
+    pitch: number,
+    rows: number,
+    bytes: number,
+    output: number,
+    outPitch: number,
+  ): void;
   cropRows(
     input: number,
     pitch: number,

@@ -1,5 +1,18 @@
 // A window of packed rows: the fast twin of ../../window.ts's `crop`.
 
+/** From `rows` rows of `pitch` bytes the `bytes` bytes at `input` each, to rows of `outPitch` bytes. */
+export function gatherRows(
+  input: usize,
+  pitch: i32,
+  rows: i32,
+  bytes: i32,
+  output: usize,
+  outPitch: i32,
+): void {
+  for (let y = 0; y < rows; y++)
+    memory.copy(output + <usize>y * outPitch, input + <usize>y * pitch, bytes);
+}
+
 /**
  * `rows` rows of `words` words from rows of `pitch` bytes whose first wanted bit is bit `shift` of the word at `input`; the last is cut
  * to `tail`. The input must be readable 20 bytes beyond the words wanted, the output writable 16 bytes beyond its end; it has rows of `outPitch` bytes, a

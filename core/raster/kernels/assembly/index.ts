@@ -1,6 +1,6 @@
 export { tableShares } from './colourTable';
 export { pureCores } from './cores';
-export { cropRows } from './crop';
+export { cropRows, gatherRows } from './crop';
 export { diffuseRow } from './diffuse';
 export { distanceRows } from './distance';
 export { downsampleRows } from './downsample';
