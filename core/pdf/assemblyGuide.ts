@@ -19,6 +19,11 @@ const APART: Step = [
   'Cut films apart that share a sheet.',
   'Along the broken line between them, with a steel rule and a new blade.',
 ];
+/** How to go on; `stacked`: some sheets lie one above the other. */
+const goOn = (stacked: boolean): Step => [
+  'Go on from tail to nose.',
+  `Always add the next number.${stacked ? ' Sheets that lie one above the other are joined before their neighbours.' : ''} Then measure the whole film: the distance between the ring marks at its two ends is given on the page of each film.`,
+];
 const JOIN: readonly Step[] = [
   [
     'Lay sheets 1 and 2 on the light table.',
@@ -36,14 +41,10 @@ const JOIN: readonly Step[] = [
     'Butt the edges and tape the joint.',
     'Clear tape, on the bare side, not on the toner: first at the points marked, then along the whole joint. Edges touch; nothing overlaps.',
   ],
-  [
-    'Go on from tail to nose.',
-    'Always add the next number. Then measure the whole film: the distance between the ring marks at its two ends is given on the page of each film.',
-  ],
-  [
-    'Touch up.',
-    'Where a cut crosses ink, a line of light may come through: the page of each film lists the places. Cover them with opaque film ink on the bare side. “Aslant” tells of a cut that runs slantwise through ink: its thin edge tears, so cut slowly there. Scrape off any cross-hair or scale that stands among the art: whatever is black will print.',
-  ],
+];
+const TOUCH_UP: Step = [
+  'Touch up.',
+  'Where a cut crosses ink, a line of light may come through: the page of each film lists the places. Cover them with opaque film ink on the bare side. “Aslant” tells of a cut that runs slantwise through ink: its thin edge tears, so cut slowly there. Scrape off any cross-hair or scale that stands among the art: whatever is black will print.',
 ];
 const WHOLE: Step = [
   'Measure each film.',
@@ -54,13 +55,18 @@ const COMPARE: Step = [
   'Lay each finished film over that of pull 1: ring marks and truck-hole crosses must all fall together.',
 ];
 
-/** What to do, in order, with films that are `joined` of sheets or `shared` between them. Trade practice, no source. */
+/**
+ * What to do, in order, with films that are `joined` of sheets, `stacked` ones among them, or that have `shared` sheets.
+ * Trade practice, no source.
+ */
 export function assemblySteps(films: {
   readonly joined: boolean;
   readonly shared: boolean;
+  readonly stacked: boolean;
 }): readonly Step[] {
-  const { joined, shared } = films;
-  return [MEASURE, LOOK, ...(shared ? [APART] : []), ...(joined ? JOIN : [WHOLE]), COMPARE];
+  const { joined, shared, stacked } = films;
+  const whole = joined ? [...JOIN, goOn(stacked), TOUCH_UP] : [WHOLE];
+  return [MEASURE, LOOK, ...(shared ? [APART] : []), ...whole, COMPARE];
 }
 
 /** The usual cautions for knives. */

@@ -17,6 +17,8 @@ import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
 import { drawSigns } from './signsPicture.ts';
 
 const EDGE = 14;
+/** mm of a page a film's picture takes at most: measures and joints stand beneath it. */
+const MOST_HIGH = 150;
 /** mm from there to the picture of the signs, beside that of the scales. */
 const SIGNS = 98;
 
@@ -48,6 +50,7 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
   const films = layouts.flatMap((face) => face.films);
   const joined = films.some((film) => film.sheets.length > 1);
   const shared = layouts.some((face) => face.cutLines.length > 0);
+  const stacked = films.some((film) => film.sheets.some((sheet) => sheet.row > 0));
   const sheets = layouts.reduce((sum, face) => sum + face.pages, 0);
   y -= 6;
   y = paper.paragraph(
@@ -58,7 +61,7 @@ function guidePage(fonts: Fonts, layouts: readonly FaceLayout[], jobName: string
     room,
   );
   y -= 2.5;
-  for (const [i, [head, rest]] of assemblySteps({ joined, shared }).entries()) {
+  for (const [i, [head, rest]] of assemblySteps({ joined, shared, stacked }).entries()) {
     paper.text(EDGE, y, `${i + 1}`, 13, { bold: true, tint: ACCENT });
     y = paper.paragraph(EDGE + 8, y, head, 10, room - 8, { bold: true });
     y = paper.paragraph(EDGE + 8, y, rest, 9.5, room - 8) - 1.6;
@@ -129,7 +132,8 @@ function filmPage(
   );
   y -= 4;
   const left = EDGE;
-  const picture = drawFilm(doc, paper, layout, film, { left, top: y, width: room }, options.deflate);
+  const width = Math.min(room, (MOST_HIGH * box.width) / box.height);
+  const picture = drawFilm(doc, paper, layout, film, { left, top: y, width }, options.deflate);
   const seams = seamsOf(film);
   y = picture - 13;
   if (seams.length > 0) {

@@ -64,6 +64,12 @@ function FilmList() {
           ))}
         </ul>
       )}
+      {crossings > 0 && (
+        <p className="hint">
+          Counted here on the screen’s picture; assembly.pdf counts on the films’ own points and may differ by
+          a few.
+        </p>
+      )}
     </Card>
   );
 }

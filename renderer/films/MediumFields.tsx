@@ -53,7 +53,7 @@ export function MediumFields() {
       <p className="hint">
         {measured
           ? 'What was measured on this film already holds its shrink: leave these at 0.'
-          : `Usual for ${medium.label.toLowerCase()}: ${percent(usualShrink)} %, a habit of the trade and no measurement. Films are drawn that much larger. Measure yours below as soon as you can.`}
+          : `Usual for ${medium.label.toLowerCase()}: ${percent(usualShrink)} %, a habit of the trade and no measurement. Films are drawn larger by what stands here. Measure yours at “Does it print true?” as soon as you can.`}
       </p>
       {!measured && !usual && usualShrink > 0 && (
         <button

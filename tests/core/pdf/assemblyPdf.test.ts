@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { layOutFace } from '../../../core/film/index.ts';
 import { assemblyPdf } from '../../../core/pdf/index.ts';
 import { thumbnail } from '../../../core/pdf/thumbnail.ts';
-import { draw, maskOf } from '../../../core/raster/index.ts';
-import { request, testFilms } from '../film/testFace.ts';
+import { blankMask, draw, maskOf } from '../../../core/raster/index.ts';
+import { paint, request, testFilms } from '../film/testFace.ts';
 import { TOOLS, withPdf } from './renderers.ts';
 
 const options = { jobName: 'Night Heron', deflate: (bytes: Uint8Array) => zlibSync(bytes, { level: 6 }) };
@@ -82,6 +82,33 @@ describe('assembly.pdf', () => {
       const shared = await guideOf({ sheet: { name: 'custom', width: 610, height: 900 } }, true);
       expect(shared).toMatch(/Cut films apart/);
       expect(shared).not.toMatch(JOIN);
+    },
+  );
+
+  test.skipIf(!present)(
+    'a film higher than long, in two sheets one above the other, keeps its picture and words on its page (needs poppler)',
+    async () => {
+      const high = films.slice(0, 2).map((film) => {
+        const mask = blankMask(film.mask.width, film.mask.height);
+        paint(mask, film.box, film.dpi, film.box, (u, v) => Math.abs(u) < 30 && Math.abs(v) < 90);
+        return { ...film, pulls: 2, mask };
+      });
+      const layout = laid(high, { sheet: { name: 'custom', width: 130, height: 150 } });
+      expect(layout.films[0]!.box.height / layout.films[0]!.box.width).toBeGreaterThan(1.5);
+      expect(layout.films[0]!.sheets.map(({ row }) => row)).toEqual([0, 1]);
+      withPdf(await assemblyPdf([layout], options), (_render, path) => {
+        const text = execFileSync('pdftotext', ['-bbox', path, '-']).toString();
+        const [guide, ...pages] = text.split('<page ').slice(1);
+        expect(guide).toMatch(/>above</);
+        expect(pages.length).toBe(2);
+        for (const page of pages) {
+          const height = Number(/height="([\d.]+)"/.exec(page)![1]);
+          const feet = [...page.matchAll(/yMax="([\d.-]+)"/g)].map(([, y]) => Number(y));
+          expect(feet.length).toBeGreaterThan(40);
+          for (const foot of feet) expect(foot).toBeLessThan(height);
+          expect(page).toMatch(/>Measure</);
+        }
+      });
     },
   );
 
