@@ -17,9 +17,6 @@ export interface DroppedSpeck {
   readonly y: number;
 }
 
-/** So many holes are looked at in their own rows; for more, all rows are laid out once. */
-const FEW = 100;
-
 /** One ink of a face, and where ink may go. */
 export interface ClipInput {
   readonly mask: Mask;
@@ -48,26 +45,26 @@ export interface BareInput {
   readonly to: number;
 }
 
-/** Rows of a mask of the face, from row `top` on. */
-interface Rows {
-  readonly mask: Mask;
-  readonly top: number;
-}
-/** Rows that hold all of a piece that is smaller than the smallest, from one of its points on. */
-type LookIn = (piece: Component) => Rows;
+/** A point of the face as one number; faces are narrower than that. */
+const keyOf = (x: number, y: number): number => y * 2 ** 24 + x;
+
+/** Whether a point of the face belongs to what pieces are looked for in. */
+type Has = (x: number, y: number) => boolean;
+
+const inkOf =
+  (mask: Mask): Has =>
+  (x, y) =>
+    x >= 0 && y >= 0 && x < mask.width && y < mask.height && getBit(mask, x, y);
 
 /** The points of the 8-connected piece that holds the piece's first; some of them, `most` or more, where it has so many. */
-function pointsOf({ mask, top }: Rows, piece: Component, most: number): [number, number][] {
+function pointsOf(has: Has, piece: Component, most: number): [number, number][] {
   const seen = new Set<number>();
   const points: [number, number][] = [];
   const stack: [number, number][] = [[piece.x as number, piece.y as number]];
-  const width = mask.width as number;
   while (stack.length > 0 && points.length < most) {
     const [x, y] = stack.pop() as [number, number];
-    if (x < 0 || y < top || x >= width || y - top >= (mask.height as number)) continue;
-    const key = y * width + x;
-    if (seen.has(key) || !getBit(mask, x, y - top)) continue;
-    seen.add(key);
+    if (!has(x, y) || seen.has(keyOf(x, y))) continue;
+    seen.add(keyOf(x, y));
     points.push([x, y]);
     for (let dy = -1; dy <= 1; dy++)
       for (let dx = -1; dx <= 1; dx++) if (dx || dy) stack.push([x + dx, y + dy]);
@@ -79,21 +76,20 @@ function pointsOf({ mask, top }: Rows, piece: Component, most: number): [number,
  * Specks as they are after others were given to where they lie: larger, several in one, or part of something of `smallestPx` points or more.
  * In reading order of their first points.
  */
-function piecesNow(lookIn: LookIn, specks: readonly Component[], smallestPx: number): Component[] {
+function piecesNow(has: Has, specks: readonly Component[], smallestPx: number): Component[] {
   const now = new Map<number, Component>();
   for (const speck of specks) {
-    const rows = lookIn(speck);
-    const points = pointsOf(rows, speck, smallestPx).sort((a, b) => a[1] - b[1] || a[0] - b[0]);
+    const points = pointsOf(has, speck, smallestPx).sort((a, b) => a[1] - b[1] || a[0] - b[0]);
     const [x, y] = points[0] ?? [speck.x, speck.y];
-    now.set(y * rows.mask.width + x, { ...speck, area: points.length, x, y });
+    now.set(keyOf(x, y), { ...speck, area: points.length, x, y });
   }
-  return [...now].sort((a, b) => a[0] - b[0]).map(([, piece]) => piece);
+  return [...now.values()].sort((a, b) => a.y - b.y || a.x - b.x);
 }
 
 /** The ink (−1: bare) that borders the points most. */
 function neighbourOf(points: readonly [number, number][], masks: readonly Mask[], own: number): number {
   const votes = new Int32Array(masks.length + 1);
-  const inside = new Set(points.map(([x, y]) => `${x},${y}`));
+  const inside = new Set(points.map(([x, y]) => keyOf(x, y)));
   const { width, height } = masks[0] as Mask;
   for (const [x, y] of points)
     for (const [dx, dy] of [
@@ -103,7 +99,7 @@ function neighbourOf(points: readonly [number, number][], masks: readonly Mask[]
       [0, -1],
     ] as const) {
       const [nx, ny] = [x + dx, y + dy];
-      if (nx < 0 || ny < 0 || nx >= width || ny >= height || inside.has(`${nx},${ny}`)) continue;
+      if (nx < 0 || ny < 0 || nx >= width || ny >= height || inside.has(keyOf(nx, ny))) continue;
       const ink = masks.findIndex((mask, i) => i !== own && getBit(mask, nx, ny));
       votes[ink + 1] = (votes[ink + 1] as number) + 1;
     }
@@ -166,14 +162,13 @@ export function dropFaceSpecks({
   specks,
   holes,
 }: DropInput): DroppedSpeck[] {
-  const reach = Math.ceil(smallestPx);
   const dropped: DroppedSpeck[] = [];
   const grown = masks.map(() => false);
   const bared: Component[] = [];
-  const give = (own: number, pieces: readonly Component[], lookIn: LookIn) => {
+  const give = (own: number, pieces: readonly Component[], has: Has) => {
     for (const piece of pieces) {
       if (piece.area >= smallestPx) continue;
-      const points = pointsOf(lookIn(piece), piece, smallestPx);
+      const points = pointsOf(has, piece, smallestPx);
       const to = neighbourOf(points, masks, own);
       if (own < 0 && to < 0) continue;
       if (to >= 0) grown[to] = true;
@@ -187,19 +182,13 @@ export function dropFaceSpecks({
   };
   masks.forEach((mask, i) => {
     const own = specks[i] ?? [];
-    const whole = () => ({ mask, top: 0 });
-    if (!kept[i]) give(i, grown[i] ? piecesNow(whole, own, smallestPx) : own, whole);
+    const has = inkOf(mask);
+    if (!kept[i]) give(i, grown[i] ? piecesNow(has, own, smallestPx) : own, has);
   });
+  const may = inkOf(printable);
+  const bare: Has = (x, y) => may(x, y) && !masks.some((mask) => getBit(mask, x, y));
   // What went to bare may have joined holes, or made one.
-  const left = [...holes, ...bared];
-  const rowsOf = (top: number, bottom: number): Rows => ({
-    mask: bareWithin(printable, masks, top, bottom),
-    top,
-  });
-  const all = left.length > FEW ? rowsOf(0, printable.height) : null;
-  const bare = ({ y }: Component): Rows =>
-    all ?? rowsOf(Math.max(0, y - reach), Math.min(printable.height, y + reach));
-  give(-1, bared.length > 0 ? piecesNow(bare, left, smallestPx) : holes, bare);
+  give(-1, bared.length > 0 ? piecesNow(bare, [...holes, ...bared], smallestPx) : holes, bare);
   return dropped;
 }
 

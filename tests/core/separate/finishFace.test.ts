@@ -48,7 +48,7 @@ test('specks and holes go to what surrounds them most, as defined point by point
   const next = stream(17);
   let [all, chained, most] = [0, 0, 0];
   for (let round = 0; round < 60; round++) {
-    // Every twelfth is large enough for more holes than are looked at one by one.
+    // Every twelfth is large and full of single points.
     const large = round % 12 === 0 ? 4 : 1;
     const [width, height, inks] = [
       8 + Math.floor(next() * 60 * large),
