@@ -7,7 +7,15 @@ import { DEFAULT_HALFTONE, type Ink, type Job, LEAST_CELL, screensDots } from '.
 import { layersOf } from './layers.ts';
 import { onBaseOf } from './printInk.ts';
 import { composePulls, type InkLook, shiftPlane } from './proof/index.ts';
-import { blankMask, downsample, fillRings, type Mask, type Picture, type Plane } from './raster/index.ts';
+import {
+  blankMask,
+  downsample,
+  fillRings,
+  isBlank,
+  type Mask,
+  type Picture,
+  type Plane,
+} from './raster/index.ts';
 import { filmTrouble, jobTrouble } from './sentences/index.ts';
 import { inkScreen } from './tonePlan.ts';
 import { randomStream } from './trap/index.ts';
@@ -124,8 +132,10 @@ export function faceProof(input: {
   const random = randomStream(input.seed ?? 1);
   const wander = (input.misregisterMm ?? 0) * pxPerMm(preview.dpi / reduce);
   const pulls = inks.flatMap((ink, i) => {
-    const print = ink.role === 'base' && !baseWanted ? preview.separations[i] : preview.prints[i];
-    if (!print) return [];
+    const print = preview.prints[i];
+    const own = preview.separations[i];
+    // A base that nothing asks for is not pulled; one with art of its own is, and its one film holds its bed too.
+    if (!print || (ink.role === 'base' && !baseWanted && own && isBlank(own))) return [];
     let plane: Plane = downsample(print, reduce);
     if (wander > 0) {
       const length = wander * Math.sqrt(random());

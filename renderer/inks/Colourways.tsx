@@ -81,10 +81,13 @@ export function Colourways() {
       </ul>
       {advice.length > 0 && (
         <ul className="advice" aria-label="What veneers and colourways ask">
-          {advice.map(({ ink, what, mend }) => (
+          {advice.map(({ ink, what, mend, looks }) => (
             <li key={`${ink} ${what}`}>
               <button type="button" onClick={() => useStudio.setState({ inkId: ink })}>
-                {what} <small>{mend}</small>
+                {looks && <Turn {...looks} />}
+                <span>
+                  {what} <small>{mend}</small>
+                </span>
               </button>
             </li>
           ))}
@@ -138,5 +141,16 @@ export function Colourways() {
         </>
       )}
     </Card>
+  );
+}
+
+/** An ink's own colour, and beside it what the eye will see of it on a veneer. */
+function Turn({ own, there, on }: { own: string; there: string; on: string }) {
+  return (
+    <span className="turn" role="img" aria-label={`${own} looks like ${there} on ${on}`}>
+      <span className="ink-drop" style={{ background: own }} />
+      <span aria-hidden="true">→</span>
+      <span className="ink-drop" style={{ background: there }} />
+    </span>
   );
 }

@@ -3,11 +3,8 @@ import { isBlank } from '../../raster/index.ts';
 import type { Problem } from '../problem.ts';
 import type { FaceRule } from '../rule.ts';
 import { spotsOf } from '../spot.ts';
-import { liesOnBase, seesThrough } from '../under.ts';
+import { liesOnBase, seesThrough, swallows } from '../under.ts';
 import { listed } from '../wording.ts';
-
-/** CIE L*; wood darker than this swallows a transparent ink. Common practice, no source. */
-const DARK = 50;
 
 /** An ink that shows what lies under it, on dark wood without a base. */
 export const baseMissing: FaceRule = (job, facts) => {
@@ -15,7 +12,7 @@ export const baseMissing: FaceRule = (job, facts) => {
   return face.inks.flatMap((ink, place): Problem[] => {
     if (ink.role === 'base' || !seesThrough(ink) || isBlank(facts.separations[place]!)) return [];
     const dark = job.veneers.filter(
-      (veneer) => labOfHex(veneer.hex).l < DARK && !liesOnBase(face, place, veneer.id),
+      (veneer) => swallows(job, veneer.id) && !liesOnBase(face, place, veneer.id),
     );
     // A dark ink meant to deepen dark wood does not vanish on it.
     const swallowed = dark.filter((veneer) => labOfHex(ink.hex).l > labOfHex(veneer.hex).l);
