@@ -1,3 +1,4 @@
+import { isCoarse } from './coarseArt.ts';
 import { palettePartsOf } from './handInks.ts';
 import type { InkMemory, Made } from './inkMemory.ts';
 import type { Art, FaceJob } from './job/index.ts';
@@ -65,7 +66,7 @@ export function pieceCover(
   const palette = { ...palettePartsOf(face), ground: piece.ground };
   const ids = face.inks.map(({ id }) => id);
   const takes = palette.inks.map(({ hex }) => hex.toLowerCase());
-  const from = JSON.stringify([pictureNumber(picture), piece.ground, face.handColours]);
+  const from = JSON.stringify([pictureNumber(picture), piece.ground, face.handColours, isCoarse(piece)]);
   const known = memory.last<Cover>(slot);
   const old = known?.value.from === from && known.value.ids.length === ids.length ? known.value : null;
   // The same colour twice goes to the earlier ink: then order matters.
@@ -80,7 +81,9 @@ export function pieceCover(
     );
   const made = memory.keep<Cover>(slot, JSON.stringify([from, ids, takes]), () => {
     const grainy = piece.mediaType !== 'image/svg+xml' && isGrainy(picture);
-    return { coverage: placeEdges(separateSparse(picture, palette, { grainy })), ids, takes, from };
+    const coarse = isCoarse(piece);
+    const coverage = placeEdges(separateSparse(picture, palette, { grainy, coarse }), coarse);
+    return { coverage, ids, takes, from };
   });
   return { value: made.value.coverage, turn: made.turn };
 }

@@ -1,3 +1,4 @@
+import { isCoarse } from './coarseArt.ts';
 import { artGrid, type FaceRaster, gridInWindow } from './faceRaster.ts';
 import { palettePartsOf, regionsOf } from './handInks.ts';
 import { type Art, type FaceJob, isToned, partOf, wholeSize } from './job/index.ts';
@@ -93,6 +94,7 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
   // A flat ink covers or does not: a faint piece is as solid as any other.
   const opacity = isToned(face) ? (piece.opacity ?? 1) : 1;
   const margin = pixels.grainy ? GRAINY_MARGIN_PX : SEPARATE_MARGIN_PX;
+  const coarse = isCoarse(piece);
   const artPerPoint = pixels.width / (wholeSize(piece).width * pxPerMm(raster.dpi));
   const across = tileSide(raster.width, artPerPoint);
   const down = tileSide(raster.height, artPerPoint);
@@ -128,6 +130,7 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
             y1: part.y1 - y0,
           },
           grainy: pixels.grainy ?? false,
+          coarse,
           grid: gridInWindow(grid, pixels.width, pixels.height, x0, y0),
           out,
           x,

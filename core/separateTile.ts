@@ -46,6 +46,8 @@ export interface TileInput {
   readonly part?: Part | undefined;
   /** Whether the whole art is compressed or a photograph: told once, so that tiles agree. */
   readonly grainy: boolean;
+  /** Whether the art has few points on the deck: see `SeparateOptions`. Left out: no. */
+  readonly coarse?: boolean | undefined;
   /** For one ink alone: `out` then holds its mask only. */
   readonly one?: OneInk | undefined;
   /** In pixels of the window. */
@@ -76,21 +78,22 @@ export function separateTile(tile: TileInput): UnplannedTally {
   const { grid, out, x, y, width, height, regions } = tile;
   if (tile.one) {
     const { planes, width: across, height: down } = coverageOf(tile, tile.one);
-    placePlaneEdges(planes);
+    placePlaneEdges(planes, across, tile.coarse);
     warpArgmax(planes, across, down, grid, out, x, y, width, height);
     return unplanned;
   }
   const palette = { inks: tile.inks, ground: tile.ground, also: tile.also };
-  const options = { grainy: tile.grainy, unplanned };
+  const { grainy, coarse } = tile;
+  const options = { grainy, coarse, unplanned };
   if (regions) {
     const { planes, ...size } = separateWindow(tile.window, palette, options);
     layRegions({ planes, ...size }, regions);
     if (tile.part) bareBeyond(planes, size.width, size.height, tile.part);
-    placePlaneEdges(planes);
+    placePlaneEdges(planes, size.width, coarse);
     warpArgmax(planes, size.width, size.height, grid, out, x, y, width, height);
     return unplanned;
   }
-  const coverage = placeEdges(separateSparse(tile.window, palette, options, space));
+  const coverage = placeEdges(separateSparse(tile.window, palette, options, space), coarse);
   warpSparse(coverage, grid, out, x, y, width, height);
   return unplanned;
 }

@@ -1,4 +1,6 @@
 import type { SparseCoverage } from '../raster/index.ts';
+import type { Px } from '../units/index.ts';
+import { thinPoints } from './thinLines.ts';
 
 /**
  * Where art is carried to the films, coverages are read on straight lines between the middles of points, and an edge lies where
@@ -33,24 +35,68 @@ function bend(shares: Uint8Array, at: number, count: number): void {
   shares[most]! += left;
 }
 
-/** Bends the coverage's shares so that edges lie in their places when it is carried; changes and returns it. Sums stay 255. */
-export function placeEdges(coverage: SparseCoverage): SparseCoverage {
-  const { shares, planeCount } = coverage;
-  for (let at = 0; at < shares.length; at += planeCount) bend(shares, at, planeCount);
+/** Gives the plane `share` of the point at `at`, and the others what is left in proportion; returns the plane that has most. */
+function give(shares: Uint8Array, at: number, count: number, plane: number, share: number): number {
+  const byte = Math.round(255 * share);
+  const others = 255 - shares[at + plane]!;
+  let left = 255 - byte;
+  let most = plane;
+  for (let p = 0; p < count; p++) {
+    if (p === plane) continue;
+    shares[at + p] = Math.floor(((255 - byte) * shares[at + p]!) / others);
+    left -= shares[at + p]!;
+  }
+  shares[at + plane] = byte;
+  for (let p = 0; p < count; p++) if (shares[at + p]! > shares[at + most]!) most = p;
+  // Floors leave over less than one a plane.
+  shares[at + most]! += left;
+  let first = 0;
+  for (let p = 1; p < count; p++) if (shares[at + p]! > shares[at + first]!) first = p;
+  return first;
+}
+
+/**
+ * Changes the coverage's shares so that edges lie in their places when it is carried, and of `coarse` art thin lines hold together;
+ * returns it. Sums stay 255.
+ */
+export function placeEdges(coverage: SparseCoverage, coarse = false): SparseCoverage {
+  const { shares, shared, winners, planeCount } = coverage;
+  const thin = coarse ? thinPoints(coverage) : [];
+  let next = 0;
+  for (let k = 0; k < shared.length; k++) {
+    const line = thin[next]?.at === k ? thin[next++] : undefined;
+    const at = k * planeCount;
+    if (line) winners[shared[k]!] = give(shares, at, planeCount, line.plane, line.share);
+    else bend(shares, at, planeCount);
+  }
   return coverage;
 }
 
-/** As `placeEdges`, for whole planes of coverage; a point that is one plane's alone stays as it is. */
-export function placePlaneEdges(planes: readonly Uint8Array[]): void {
+/** As `placeEdges`, for whole planes of coverage with rows of `width` points. */
+export function placePlaneEdges(planes: readonly Uint8Array[], width: Px, coarse = false): void {
   const [bare] = planes;
-  if (!bare) return;
-  const shares = new Uint8Array(planes.length);
-  for (let i = 0; i < bare.length; i++) {
-    if (bare[i] === 255) continue;
-    let p = 0;
-    while (p < planes.length && planes[p]![i] !== 255) shares[p] = planes[p++]![i]!;
-    if (p < planes.length) continue;
-    bend(shares, 0, p);
-    while (p-- > 0) planes[p]![i] = shares[p]!;
+  if (!bare || bare.length === 0) return;
+  const coverage = placeEdges(sparseOf(planes, width), coarse);
+  const { shared, shares, planeCount } = coverage;
+  for (let k = 0; k < shared.length; k++)
+    for (let p = 0; p < planeCount; p++) planes[p]![shared[k]!] = shares[k * planeCount + p]!;
+}
+
+/** The planes told shortly. */
+function sparseOf(planes: readonly Uint8Array[], width: Px): SparseCoverage {
+  const planeCount = planes.length;
+  const points = planes[0]!.length;
+  const winners = new Uint8Array(points);
+  const places: number[] = [];
+  for (let i = 0; i < points; i++) {
+    let most = 0;
+    for (let p = 1; p < planeCount; p++) if (planes[p]![i]! > planes[most]![i]!) most = p;
+    winners[i] = most;
+    if (planes[most]![i]! < 255) places.push(i);
   }
+  const shared = Int32Array.from(places);
+  const shares = new Uint8Array(shared.length * planeCount);
+  for (let k = 0; k < shared.length; k++)
+    for (let p = 0; p < planeCount; p++) shares[k * planeCount + p] = planes[p]![shared[k]!]!;
+  return { width, height: points / width, planeCount, winners, shared, shares };
 }

@@ -1,12 +1,15 @@
-import { LINEAR_OF_BYTE } from '../colour/index.ts';
+import { LINEAR_OF_BYTE, parseHex } from '../colour/index.ts';
 import { type Picture, type SparseCoverage, spreadPlanes } from '../raster/index.ts';
+import { withChanges } from './changedShares.ts';
 import { codesOf, wordsOf } from './codes.ts';
 import { coresOf, SURE } from './cores.ts';
 import type { Coverage } from './coverage.ts';
 import { addDoubtfulCores } from './doubtful.ts';
 import { DRAWN_ART, GRAINY_ART, newEdgeSolver } from './edge.ts';
 import { isGrainy } from './grain.ts';
+import { hairlineSides } from './hairlineSides.ts';
 import { FAR, labelsOf, type SeparatePalette } from './labels.ts';
+import { meetingsOf, settledMeetings } from './meetings.ts';
 import { findThinCores, solveSoftPoints } from './softPoints.ts';
 import { withoutStirredCores } from './stirred.ts';
 import { tallyColour, type UnplannedTally } from './unplanned.ts';
@@ -23,6 +26,11 @@ export interface SeparateOptions {
    * of one picture must equal the whole.
    */
   readonly grainy?: boolean | undefined;
+  /**
+   * Whether the art has so few points on the deck that lines may be thinner than one: their sides and the points where inks meet are
+   * then looked at more closely. Left out: no.
+   */
+  readonly coarse?: boolean | undefined;
   /** Collects flat colours that no ink is near. */
   readonly unplanned?: UnplannedTally | undefined;
 }
@@ -80,8 +88,20 @@ export function separateSparse(
   const winners = space.bytes('winners', width * height);
   if (options.unplanned) tallyUnplanned(options.unplanned, codes, cores, data);
   const solved = solveSoftPoints(solver, soft, planeCount, winners, space);
-  return { width, height, planeCount, winners, ...solved };
+  const coverage = { width, height, planeCount, winners, ...solved };
+  // Compression stirs points as much as what is looked for there.
+  if (grainy || !options.coarse) return coverage;
+  let whole = withChanges(coverage, hairlineSides(picture, coverage, labels, soft));
+  const bare = palette.ground === null ? [0, 0, 0, 0] : [...parseHex(palette.ground), 255];
+  // Each time they are solved from what the last made of those about them.
+  const meetings = meetingsOf(whole, soft);
+  for (let round = 0; round < ROUNDS && meetings.length > 0; round++)
+    whole = withChanges(whole, settledMeetings(picture, whole, meetings, bare));
+  return whole;
 }
+
+/** Rounds in which points where three inks meet settle; later ones change next to nothing. */
+const ROUNDS = 3;
 
 /** Places without a sure core. */
 function softPoints(cores: Uint8Array): Int32Array {

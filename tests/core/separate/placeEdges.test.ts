@@ -17,7 +17,7 @@ const planesOf = (points: readonly (readonly number[])[]): Uint8Array[] =>
 
 const bent = (): Uint8Array[] => {
   const planes = planesOf(POINTS);
-  placePlaneEdges(planes);
+  placePlaneEdges(planes, POINTS.length);
   return planes;
 };
 
@@ -26,7 +26,7 @@ test('a straight edge lies where its point is covered to, read on the line from 
     const share = Math.round(255 * covered);
     const ink = Uint8Array.of(255, share, 0);
     const bare = ink.map((byte) => 255 - byte);
-    placePlaneEdges([bare, ink]);
+    placePlaneEdges([bare, ink], 3);
     const [full, edge, none] = [...ink].map((byte) => byte / 255) as [number, number, number];
     // Middles lie at 0.5, 1.5 and 2.5; the ink ends at 1 + covered.
     const crossing = edge < 0.5 ? 0.5 + (full - 0.5) / (full - edge) : 1.5 + (edge - 0.5) / (edge - none);

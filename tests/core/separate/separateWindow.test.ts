@@ -95,7 +95,7 @@ test('tiles with their margin equal the whole, drawn art and JPEG alike', async 
   for (const whole of [drawn, await throughJpeg(drawn, 75, '#ffffff')]) {
     const palette = { inks: art.inks.map((hex) => ({ hex })), ground: '#ffffff' };
     const grainy = isGrainy(whole);
-    const all = separateWindow(whole, palette, { grainy });
+    const all = separateWindow(whole, palette, { grainy, coarse: true });
     const m = grainy ? GRAINY_MARGIN_PX : SEPARATE_MARGIN_PX;
     const [x0, y0, w, h] = [150, 130, 120, 100];
     const width = w + 2 * m;
@@ -104,7 +104,7 @@ test('tiles with their margin equal the whole, drawn art and JPEG alike', async 
       const from = ((y0 - m + y) * whole.width + x0 - m) * 4;
       data.set(whole.data.subarray(from, from + width * 4), y * width * 4);
     }
-    const tile = separateWindow({ width, height: h + 2 * m, data }, palette, { grainy });
+    const tile = separateWindow({ width, height: h + 2 * m, data }, palette, { grainy, coarse: true });
     all.planes.forEach((plane, k) => {
       for (let y = 0; y < h; y++) {
         const there = plane.subarray((y0 + y) * whole.width + x0, (y0 + y) * whole.width + x0 + w);

@@ -49,6 +49,7 @@ export function filmsOf(
 ): Mask[] {
   const coverage = placeEdges(
     separateSparse(picture, { inks: inks.map((hex) => ({ hex })), ground }, options),
+    options?.coarse,
   );
   // A scale of 200 / 3 and the like ends beside whole points.
   const width = Math.round(picture.width * scale);

@@ -1,3 +1,4 @@
+import { COARSE_ART_DPI } from '../../../core/coarseArt.ts';
 import {
   blankMask,
   components,
@@ -9,7 +10,7 @@ import {
 } from '../../../core/raster/index.ts';
 import { MM_PER_INCH } from '../../../core/units/index.ts';
 import { PALETTES, random } from './flatArt.ts';
-import { filmsOf, type Measured, measure, render, truthOf } from './measure.ts';
+import { filmsOf, type Measured, measure, render, throughJpeg, truthOf } from './measure.ts';
 
 /** Resolutions that art arrives in, points an inch, and that of the films. */
 export const ART_DPI = [72, 96, 150, 200, 300, 400, 600] as const;
@@ -97,12 +98,13 @@ function kept(films: readonly Mask[], truth: Uint8Array, width: number, height: 
   return { lost, broken };
 }
 
-/** One cell of the sweep: drawings of `seeds`, soft at `dpi`, separated to the film's resolution, against themselves drawn hard there. */
+/** One cell of the sweep: drawings of `seeds`, soft at `dpi` (and through JPEG of that quality), separated to the film's resolution, against themselves drawn hard there. */
 export async function measureSwept(
   dpi: number,
   neighbours: Neighbours,
   ground: string | null,
   seeds: readonly number[],
+  quality?: number,
 ): Promise<Swept> {
   const sums = { falseInk: 0, falseShare: 0, displacement: 0, wrongShare: 0, lost: 0, broken: 0 };
   for (const seed of seeds) {
@@ -110,11 +112,12 @@ export async function measureSwept(
     const body = bodyOf(neighbours, seed, inks);
     const svg = (px: number, hard: boolean) =>
       `<svg xmlns="http://www.w3.org/2000/svg" width="${px * WIDTH}" height="${px * HEIGHT}" viewBox="0 0 ${WIDTH * MM_PER_INCH} ${HEIGHT * MM_PER_INCH}"${hard ? ' shape-rendering="crispEdges"' : ''}>${ground ? `<rect width="100%" height="100%" fill="${ground}"/>` : ''}${body}</svg>`;
-    const soft = await render(svg(dpi, false));
+    const drawn = await render(svg(dpi, false));
+    const soft = quality === undefined ? drawn : await throughJpeg(drawn, quality, ground ?? '#ffffff');
     const hard = await render(svg(FILM_DPI, true));
     const [width, height] = [hard.width as number, hard.height as number];
     const truth = truthOf(hard, inks);
-    const films = filmsOf(soft, inks, ground, FILM_DPI / dpi);
+    const films = filmsOf(soft, inks, ground, FILM_DPI / dpi, { coarse: dpi < COARSE_ART_DPI });
     const found = measure(films, truth, width, height);
     const { lost, broken } = kept(films, truth, width, height);
     sums.falseInk += found.falseInk;
