@@ -1,6 +1,6 @@
 import type { FaceJob, Ink, Job } from '../job/index.ts';
 import type { InkLook } from '../proof/index.ts';
-import type { RunAdvice } from './runAdvice.ts';
+import type { RunAdvice } from './advice.ts';
 import { type Seen, seenOver } from './runLook.ts';
 import { asksBase, baseOf, everAsksBase, liesOnBase, seesThrough } from './under.ts';
 import { listed, percentText } from './wording.ts';

@@ -1,7 +1,7 @@
 import { labOfHex } from '../colour/index.ts';
 import type { FaceJob, Ink, Job } from '../job/index.ts';
 import { HIDES } from '../trap/index.ts';
-import type { RunAdvice } from './runAdvice.ts';
+import type { RunAdvice } from './advice.ts';
 import { listed, percentText } from './wording.ts';
 
 /** CIE L*; a smaller step hardly shows through an overlap. Common practice, no source. */

@@ -1,22 +1,7 @@
 import type { FaceJob, Job } from '../job/index.ts';
+import type { RunAdvice } from './advice.ts';
 import { baseAdvice } from './baseAdvice.ts';
 import { orderAdvice } from './orderAdvice.ts';
-
-/** Something that a veneer or a colourway asks of the pulls, though the films stay the same. */
-export interface RunAdvice {
-  /** Ink id. */
-  readonly ink: string;
-  /** Ids of the veneers it is about; none: of every veneer. */
-  readonly veneers: readonly string[];
-  /** An ink's own colour, and how it would look at worst and on which veneer. */
-  readonly looks?: {
-    readonly own: string;
-    readonly there: string;
-    readonly on: string;
-  };
-  readonly what: string;
-  readonly mend: string;
-}
 
 /** What the veneers and colourways of the run ask of the face's pulls: one sentence each and a mend. */
 export const runAdvice = (job: Job, face: FaceJob): RunAdvice[] => [
