@@ -4,6 +4,7 @@ import * as check from './check.ts';
 import type { CommandEntry } from './context.ts';
 import * as deck from './deck.ts';
 import * as films from './films.ts';
+import * as inks from './inks.ts';
 import * as make from './new.ts';
 import * as press from './press.ts';
 import * as printer from './printer.ts';
@@ -22,6 +23,7 @@ export const COMMANDS: readonly CommandEntry[] = [
   printer,
   films,
   proof,
+  inks,
   check,
   traps,
   tones,

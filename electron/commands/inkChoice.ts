@@ -9,7 +9,7 @@ import { shopFile, stateDir } from '../host/index.ts';
 import type { Context } from './context.ts';
 
 /** Inks a face may have; a hand press with more screens than this is not run. */
-const MOST_INKS = 24;
+export const MOST_INKS = 24;
 const MOST_PALETTE_BYTES = 1024 * 1024;
 
 interface Colour {
@@ -33,7 +33,7 @@ function colourList(text: string): Outcome<Colour[]> {
 }
 
 /** The user's ink shelf, which must hold something to be snapped to. */
-async function ownInks(): Promise<Outcome<ShelfInk[]>> {
+export async function ownInks(): Promise<Outcome<ShelfInk[]>> {
   const shop = await shopFile(stateDir()).read();
   if (!shop.ok) return shop;
   const shelf = shelfOf(shop.value);
