@@ -49,4 +49,6 @@ export interface ImageCodec {
   encodePng(picture: Picture, dpi: number): Promise<Uint8Array>;
   /** 1-bit greyscale PNG: black (0) where the mask has ink, white elsewhere. */
   encodeMaskPng(mask: Mask, dpi: number): Promise<Uint8Array>;
+  /** Said when a face's art was gone through and threads are busy with what was made of it: pictures given out before may be freed. */
+  letGo?(): void;
 }

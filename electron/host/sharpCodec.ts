@@ -4,6 +4,7 @@ import type { Picture } from '../../core/raster/index.ts';
 import { artTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { inTime, kindOf, LIMITS } from './artLimits.ts';
+import { collect } from './collect.ts';
 import { drawingsBy, trialHere } from './drawings.ts';
 import type { DrawingTrial, PdfReader } from './drawingTrial.ts';
 import { MOST_WINDOW_POINTS } from './drawSvg.ts';
@@ -108,5 +109,7 @@ export function sharpCodec(
     async encodeMaskPng(mask, dpi) {
       return pngOfMask(mask, dpi);
     },
+
+    letGo: collect,
   };
 }

@@ -77,9 +77,9 @@ test('specks and holes go to what surrounds them most, as defined point by point
     const plain = masksOf();
     const threads = masksOf();
     const dropped = finishFace(plain, printable, smallest);
-    expect(await finishOnThreads(threads, printable, smallest, [], { workers: inlineWorkers })).toEqual(
-      dropped,
-    );
+    expect(
+      await finishOnThreads(threads, printable, smallest, [], { workers: inlineWorkers, codec: {} }),
+    ).toEqual(dropped);
     // A piece is named by its first point, which a later ink's own count may share; order within an ink is reading order.
     expect(dropped).toEqual(truth.dropped);
     for (const masks of [plain, threads])
