@@ -78,13 +78,30 @@ function frameShapes(frame: CalibrationFrame): Shape[] {
   return shapes;
 }
 
-/** What to measure, set small enough for the frame, and the white ground it stands on. */
-function legend(
-  frame: CalibrationFrame,
+/** mm of the frame that rulers and the legend's own edges take beside its words, and the least height of a capital. */
+const BESIDE = 40;
+const LEAST = 2.3;
+
+/** Words in lines no wider than `room` mm at a capital of `size` mm, broken at spaces. */
+function broken(text: string, size: number, room: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const longer = `${lines.at(-1)} ${word}`;
+    if (lines.length > 0 && lettering(longer, size).width <= room) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/**
+ * What to measure, in lines that the frame has room for, and the height of a capital in mm: 3 where the sheet is wide, never under
+ * 2.3. No lines where the frame is too small for them: the program states the lengths as well.
+ */
+export function legendLines(
+  { width, height, diagonal }: CalibrationFrame,
   corrected: boolean,
-): { readonly ground: Shape; readonly text: Shape[] } {
-  const { x, y, width, height, diagonal } = frame;
-  const lines = [
+): { readonly lines: readonly string[]; readonly size: number } {
+  const whole = [
     corrected
       ? 'CHECK PAGE: every length must be as stated'
       : 'CALIBRATION SHEET: print at 100 %, then measure',
@@ -97,13 +114,29 @@ function legend(
       ? 'If one is off by over 0.3 mm, measure calibration.pdf anew.'
       : 'Same film, same tray and same feed as your films.',
   ];
-  const widest = Math.max(...lines.map((text) => lettering(text, 1).width));
-  const size = Math.min(3, (width - 40) / widest);
+  const room = width - BESIDE;
+  const size = Math.min(3, room / Math.max(...whole.map((text) => lettering(text, 1).width)));
+  if (size >= LEAST) return { lines: whole, size };
+  const lines = whole.flatMap((text) => broken(text, LEAST, room));
+  const fits =
+    lines.length * LEAST * 1.9 < height - 30 && lines.every((text) => lettering(text, LEAST).width <= room);
+  return { lines: fits ? lines : [], size: LEAST };
+}
+
+/** The legend and the white ground it stands on. */
+function legend(
+  frame: CalibrationFrame,
+  corrected: boolean,
+): { readonly ground: Shape[]; readonly text: Shape[] } {
+  const { x, y, width, height } = frame;
+  const { lines, size } = legendLines(frame, corrected);
+  if (lines.length === 0) return { ground: [], text: [] };
+  const widest = Math.max(...lines.map((text) => lettering(text, size).width));
   const pitch = size * 1.9;
-  const [wide, high] = [widest * size + 6, lines.length * pitch + 3];
+  const [wide, high] = [widest + 6, lines.length * pitch + 3];
   const [left, low] = [x + (width - wide) / 2 + 5, y + (height - high) * 0.72];
   return {
-    ground: bar(left, low, wide, high),
+    ground: [bar(left, low, wide, high)],
     text: lines.flatMap((text, i) => words(text, left + 3, low + high - pitch * (i + 1), size)),
   };
 }
@@ -156,7 +189,7 @@ export async function calibrationPdf(
     '0 g 0 G',
     draw(gridShapes(frame)),
     '1 g',
-    draw([ground, ...patch.ground]),
+    draw([...ground, ...patch.ground]),
     '0 g',
     draw([...text, ...patch.shapes, ...frameShapes(frame)]),
   ].join('\n');

@@ -1,13 +1,35 @@
 import { zlibSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { calibrationFrame } from '../../../core/film/index.ts';
-import { calibrationPdf } from '../../../core/pdf/index.ts';
+import { calibrationFrame, lettering } from '../../../core/film/index.ts';
+import { calibrationPdf, legendLines } from '../../../core/pdf/calibrationPdf.ts';
 import { printer } from '../film/testFace.ts';
 import { TOOLS, withPdf } from './renderers.ts';
 
 const deflate = (bytes: Uint8Array) => zlibSync(bytes, { level: 6 });
 
 describe('calibration sheet', () => {
+  test('what to measure is 2.3 mm high on any sheet, in lines that stay between rulers, or is left out', () => {
+    const said: string[] = [];
+    for (const width of [60, 80, 100, 120, 148, 150, 216, 297])
+      for (const height of [60, 100, 210, 400]) {
+        const frame = calibrationFrame(printer({ sheet: { name: 'custom', width, height } }));
+        if (!frame) continue;
+        for (const corrected of [false, true]) {
+          const { lines, size } = legendLines(frame, corrected);
+          expect(size).toBeGreaterThanOrEqual(2.3);
+          // Rulers take 20 mm of the frame at the left, its own edges 10 and more.
+          for (const text of lines) expect(lettering(text, size).width).toBeLessThan(frame.width - 30);
+          expect(lines.length * size * 1.9).toBeLessThan(frame.height - 20);
+          if (lines.length > 0) {
+            said.push(`${width} × ${height}`);
+            expect(lines.join(' ')).toContain(`1 to 2: ${frame.width} mm`);
+            expect(lines.join(' ')).toContain(`1 to 4: ${frame.height} mm`);
+          }
+        }
+      }
+    for (const sheet of ['120 × 210', '148 × 210', '150 × 400', '216 × 210']) expect(said).toContain(sheet);
+  });
+
   for (const [named, scaleX] of [
     ['a4', 1],
     ['letter', 1],

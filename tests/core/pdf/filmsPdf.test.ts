@@ -251,6 +251,66 @@ describe('films.pdf', () => {
     60_000,
   );
 
+  test.skipIf(!TOOLS.poppler)(
+    'labels, ruler figures and pull numbers are 2.2 mm high and more as they are printed at 600 dpi (needs poppler)',
+    async () => {
+      const px = 600 / 25.4;
+      const layout = laid(
+        filmsAt(72).map((film, i) => ({ ...film, pull: i + 1 })),
+        { named: 'tabloid' },
+      );
+      const { height, width } = layout.printer.sheet;
+      withPdf(await filmsPdf([layout], options), (render) => {
+        // The strip lies along the lower edge, 5 mm in; the ruler ends at its right end.
+        const film = layout.films[1]!;
+        const sheet = film.sheets[1]!;
+        const page = render('poppler', sheet.page + 1, 600);
+        /** Height, mm, of the first thing seen from above (or below) between two places across the page; mm from its lower left. */
+        const firstHigh = (x0: number, x1: number, y0: number, y1: number, down: boolean) => {
+          const inked: boolean[] = [];
+          for (let y = Math.floor((height - y1) * px); y < (height - y0) * px; y++) {
+            let any = false;
+            for (let x = Math.floor(x0 * px); x < x1 * px && !any; x++) any = page.black(x, y);
+            inked.push(any);
+          }
+          const seen = down ? inked : inked.reverse();
+          const first = seen.indexOf(true);
+          return (seen.indexOf(false, first) - first) / px;
+        };
+        const sizes = {
+          nose: firstHigh(5, 14, 5, 12, false),
+          label: firstHigh(15.2, 22, 5, 14.5, true),
+          ruler: firstHigh(width - 5 - 104 + 0.6, width - 5 - 104 + 2.8, 5, 14, true),
+        };
+        for (const [what, mm] of Object.entries(sizes)) {
+          expect(mm, what).toBeGreaterThanOrEqual(2.2);
+          expect(mm, what).toBeLessThan(3.2);
+        }
+        // Numbers of the pull stand in whichever way their scales do.
+        let numbers = 0;
+        for (const { kind, shapes } of film.marks) {
+          if (!kind.startsWith('vernier') || shapes.length <= 10) continue;
+          const box = boundsOf(place(shapes.slice(10), sheet.filmToPage))!;
+          if (box.x < 6 || box.y < 16 || box.x + box.width > width - 6 || box.y + box.height > height - 6)
+            continue;
+          let [x0, x1, y0, y1] = [Infinity, -Infinity, Infinity, -Infinity];
+          for (
+            let y = Math.floor((height - box.y - box.height - 0.5) * px);
+            y < (height - box.y + 0.5) * px;
+            y++
+          )
+            for (let x = Math.floor((box.x - 0.5) * px); x < (box.x + box.width + 0.5) * px; x++)
+              if (page.black(x, y))
+                [x0, x1, y0, y1] = [Math.min(x0, x), Math.max(x1, x), Math.min(y0, y), Math.max(y1, y)];
+          expect(Math.max(x1 - x0, y1 - y0) + 1).toBeGreaterThanOrEqual(2.2 * px);
+          numbers++;
+        }
+        expect(numbers).toBeGreaterThanOrEqual(2);
+      });
+    },
+    60_000,
+  );
+
   for (const dpi of [600, 1200])
     test.skipIf(!TOOLS.poppler)(
       `every tick of the scales at every main mark is printed where it should be on both axes, to one pixel at ${dpi} dpi (needs poppler)`,
