@@ -11,9 +11,17 @@ import { done, type Outcome } from '../../core/units/index.ts';
 const nameOf = (bytes: Uint8Array, { x, y, width, height, outWidth, outHeight }: SvgWindow): string =>
   [bytes.length, x, y, width, height, outWidth, outHeight].join(' ');
 
+/** Memory that can be given back when it is no longer wanted, without waiting for the collector. The language's own library lags behind. */
+type Room = ArrayBuffer & { resize(bytes: number): void };
+const roomFor = (bytes: number): Room =>
+  new (ArrayBuffer as unknown as new (bytes: number, options: { maxByteLength: number }) => Room)(bytes, {
+    maxByteLength: bytes,
+  });
+
 /**
  * A codec that hands out the windows a face's films are separated from, decoded beforehand: the same ones, at the same
- * resolution, as are drawn else. Each lies in shared memory, and is handed out once. Throws where it is asked for another.
+ * resolution, as are drawn else. Each is handed out once; whoever wants it copies it at once. Throws where it is
+ * asked for another.
  */
 export async function decodedArt(
   { job, art }: JobFile,
@@ -27,7 +35,7 @@ export async function decodedArt(
     rasterise: async (bytes, name, window): Promise<Outcome<Picture>> => {
       const drawn = await codec.rasterise(bytes, name, window);
       if (!drawn.ok) return drawn;
-      const data = new Uint8Array(new SharedArrayBuffer(drawn.value.data.length));
+      const data = new Uint8Array(roomFor(drawn.value.data.length));
       data.set(drawn.value.data);
       held.set(nameOf(bytes, window), { ...drawn.value, data });
       return drawn;
@@ -54,6 +62,8 @@ export async function decodedArt(
       const picture = held.get(name);
       if (!picture) throw new Error(`Nobody decoded the window ${name}.`);
       held.delete(name);
+      // The films' own threads are given a copy in shared memory before anything else happens.
+      setImmediate(() => (picture.data.buffer as Room).resize(0));
       return done(picture);
     },
   };

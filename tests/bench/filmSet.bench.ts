@@ -7,7 +7,7 @@ import { build as esbuild } from 'esbuild';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
 // @ts-expect-error plain JavaScript without types
-import { ONE_ARENA } from '../../build/leanMemory.mjs';
+import { ONE_ARENA, SMALL_NURSERY } from '../../build/leanMemory.mjs';
 import type { FilmSetCost } from './filmSetProcess.ts';
 import { median, table } from './table.ts';
 
@@ -32,7 +32,7 @@ type From = 'art' | 'decoded';
 function once(dpi: number, inks: number, from: From): Promise<FilmSetCost> {
   return new Promise((resolve, reject) => {
     const env = { ...process.env, ...ONE_ARENA };
-    const child = fork(BUNDLE, [ROOT, String(dpi), String(inks), from], { execArgv: [], env });
+    const child = fork(BUNDLE, [ROOT, String(dpi), String(inks), from], { execArgv: SMALL_NURSERY, env });
     let cost: FilmSetCost | null = null;
     child.on('message', (message: FilmSetCost) => {
       cost = message;
