@@ -8,7 +8,7 @@ export const jobTrouble = {
   noLayerForInks: (face: Said) =>
     badInput(
       `No layer of the ${face} is for one of its inks.`,
-      'Say which ink each layer prints, or split the art by its colours: method spot.',
+      'Say which ink each layer prints, or split the art by its flat colours instead.',
     ),
   damagedFile: (what: Said) =>
     badInput(

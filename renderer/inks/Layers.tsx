@@ -3,8 +3,8 @@ import { Card, Pick } from '../bench/index.ts';
 import { changeArt, edit, useStudio } from '../state/index.ts';
 
 const TAKES_WORDS: Readonly<Record<(typeof LAYER_TAKES)[number], string>> = {
-  alpha: 'All that is drawn',
-  darkness: 'As much as it is dark',
+  alpha: 'What is drawn',
+  darkness: 'What is dark',
 };
 const NONE = '';
 
@@ -59,8 +59,8 @@ export function Layers() {
         })}
       </ul>
       <p className="hint">
-        Where layers overlap both inks print. Choose “as much as it is dark” for plates: black ink on white
-        paper.
+        Where layers overlap both inks print. Choose “What is dark” for plates, black ink on white paper: half
+        dark is half inked.
       </p>
     </Card>
   );

@@ -56,11 +56,11 @@ export function Specks() {
               </li>
             ))}
           </ul>
+          {dropped.length > MOST && <p className="hint">and {dropped.length - MOST} smaller ones</p>}
           <p className="hint">
             As the screen shows them: small ones may be fewer on the films. The command kickflat check counts
             them finely.
           </p>
-          {dropped.length > MOST && <p className="hint">and {dropped.length - MOST} smaller ones</p>}
         </>
       )}
     </Card>

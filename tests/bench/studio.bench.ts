@@ -112,6 +112,29 @@ async function proofTimes() {
     await timed(orders, ordersOwn, () => untilShown(button, 1));
   }
   line('first proof after inks change places', orders, 'goal 100 ms', ordersOwn);
+  const hides: number[] = [];
+  const hidesOwn: number[] = [];
+  for (const value of ['50', '80', '30', '90'])
+    await timed(hides, hidesOwn, () => untilShown('.share input[type="range"]', 0, value));
+  line('first proof after an ink hides less', hides, 'goal 100 ms', hidesOwn);
+  const removed: number[] = [];
+  const removedOwn: number[] = [];
+  const back: number[] = [];
+  const backOwn: number[] = [];
+  for (let i = 0; i < 3; i++) {
+    await page
+      .locator('.pull')
+      .nth(1 + i)
+      .click();
+    await quiet();
+    await page
+      .getByRole('button', { name: 'Remove', exact: true })
+      .evaluate((b) => b.classList.add('removes'));
+    await timed(removed, removedOwn, () => untilShown('.removes', 0));
+    await timed(back, backOwn, () => untilShown('[aria-label^="Undo: "]', 0));
+  }
+  line('first proof without an ink', removed, 'goal 100 ms', removedOwn);
+  line('first proof with it again, undone', back, 'goal 100 ms', backOwn);
 }
 
 const switches: number[] = [];
