@@ -2,7 +2,7 @@ import type { Px } from '../units/index.ts';
 import { kernels } from './kernels/load.ts';
 import { pureCoresFast } from './kernels/pureCoresFast.ts';
 
-/** `pureCoresFast` where the kernels are there, else null: who looks for cores has the plain twin. */
+/** `pureCoresFast` where the kernels are there; returns whether they are: who looks for cores has the plain twin. */
 export function pureCores(
   words: Int32Array,
   codes: Uint8Array,

@@ -1,6 +1,6 @@
 import type { Px } from '../../units/index.ts';
 import { discHalfWidths } from '../disc.ts';
-import { type Mask, tailBits } from '../mask.ts';
+import { type Mask, signedWords, tailBits } from '../mask.ts';
 import type { DrawIn } from './drawInPlain.ts';
 import { Disc } from './growFast.ts';
 import { type Kernels, Scratch } from './load.ts';
@@ -73,10 +73,7 @@ export function drawInFast(
     const bottom = Math.min(height, y + rows + about);
     const [first, inRows] = [y - top, bottom - top];
     const band = (mask: Mask, at: number) =>
-      memory.set(
-        new Int32Array(mask.data.buffer, mask.data.byteOffset + top * pitch, inRows * stride),
-        at >> 2,
-      );
+      memory.set(signedWords(mask).subarray(top * stride, bottom * stride), at >> 2);
     band(masks[0]!, inputAt);
     for (const mask of masks.slice(1)) {
       band(mask, coreAt);
@@ -118,8 +115,6 @@ export function drawInFast(
       lineAt,
       mapAt,
     );
-    new Int32Array(out.data.buffer, out.data.byteOffset + y * pitch, rows * stride).set(
-      memory.subarray(keptAt >> 2, (keptAt + size) >> 2),
-    );
+    signedWords(out).set(memory.subarray(keptAt >> 2, (keptAt + size) >> 2), y * stride);
   }
 }

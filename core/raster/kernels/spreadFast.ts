@@ -1,6 +1,6 @@
 import type { Px } from '../../units/index.ts';
 import { discHalfWidths } from '../disc.ts';
-import { type Mask, tailBits } from '../mask.ts';
+import { type Mask, signedWords, tailBits } from '../mask.ts';
 import { Disc } from './growFast.ts';
 import { type Kernels, Scratch } from './load.ts';
 import { type SpreadWay, spreadReach } from './spreadPlain.ts';
@@ -52,8 +52,8 @@ export function spreadFast(
     const bottom = Math.min(height, y + rows + reach);
     const inRows = bottom - top;
     const size = inRows * pitch;
-    const band = ({ data }: Mask, at: number) =>
-      memory.set(new Int32Array(data.buffer, data.byteOffset + top * pitch, inRows * stride), at >> 2);
+    const band = (mask: Mask, at: number) =>
+      memory.set(signedWords(mask).subarray(top * stride, bottom * stride), at >> 2);
     band(seed, seedAt);
     if (kernels.inked(seedAt, size) === 0) continue;
     if (keepOut) band(keepOut, keepOutAt);
@@ -83,7 +83,7 @@ export function spreadFast(
       kernels.addRows(allAt, reachedAt, size);
     }
     const made = allAt + (y - top) * pitch;
-    const target = new Int32Array(out.data.buffer, out.data.byteOffset + y * pitch, rows * stride);
+    const target = signedWords(out).subarray(y * stride, (y + rows) * stride);
     for (let at = 0; at < rows * pitch; at += STRETCH) {
       const long = Math.min(STRETCH, rows * pitch - at);
       if (kernels.inked(made + at, long) === 0) continue;

@@ -1,12 +1,8 @@
 // The pure points of art: the fast twin of core/separate/cores.ts and uneven.ts, which state what makes a point pure and whose
 // constants these are.
+import { FAR, LABEL, LIKELY, SURE, TIGHT } from './codes';
 import { differRows } from './lookUp';
 
-const SURE: i32 = 0x80;
-const LIKELY: i32 = 0x40;
-const TIGHT: i32 = 0x40;
-const FAR: i32 = 0x80;
-const LABEL: i32 = 0x3f;
 const LIKELY_COUNT: i32 = 6;
 const FLAT_LEVELS: i32 = 5;
 

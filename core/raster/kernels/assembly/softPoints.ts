@@ -1,11 +1,8 @@
 // The soft points of art, solved as mixes of the pure ones about them: the fast twin of core/separate/edge.ts and mix.ts, whose
 // comments state the scheme and whose constants these are. Sums are made in the same order, so that all bits are equal.
 
-const SURE: i32 = 0x80;
-const LIKELY: i32 = 0x40;
-const TIGHT: i32 = 0x40;
-const FAR: i32 = 0x80;
-const LABEL: i32 = 0x3f;
+import { FAR, LABEL, LIKELY, SURE, TIGHT } from './codes';
+
 const SEE_THROUGH: f64 = 250;
 const PER_POINT: f64 = 1.5;
 const LOOSE_SLACK: f64 = 2;
