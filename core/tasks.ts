@@ -1,4 +1,3 @@
-import { deflate } from './deflate.ts';
 import {
   drawSheet,
   type FaceLayout,
@@ -33,7 +32,7 @@ import {
 } from './finishFace.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
-import { type Component, type Mask, wakeKernels } from './raster/index.ts';
+import { type Component, deflate, type Mask, wakeKernels } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';

@@ -1,13 +1,13 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { FACES, type Face } from '../core/deck/index.ts';
-import { deflate } from '../core/deflate.ts';
 import { faceProof } from '../core/facePreview.ts';
 import { type Job, type JobFile, packJob } from '../core/job/index.ts';
 import { layFaces } from '../core/layFaces.ts';
 import { makeFilms } from '../core/makeFilms.ts';
 import { makePress } from '../core/makePress.ts';
 import { proofPlates } from '../core/makeProof.ts';
+import { deflate } from '../core/raster/index.ts';
 import { done, type Failure, type Outcome } from '../core/units/index.ts';
 import { main, makeContext } from './cli.ts';
 import { type Context, processVoice, sayFilms, sayWritten } from './commands/index.ts';

@@ -1,6 +1,5 @@
 import { randomBytes } from 'node:crypto';
 import { basename, extname, resolve } from 'node:path';
-import { deflate } from '../core/deflate.ts';
 import { packJob, unpackJob } from '../core/job/index.ts';
 import { makeCalibration } from '../core/makeCalibration.ts';
 import { makeFilms } from '../core/makeFilms.ts';
@@ -19,6 +18,7 @@ import type {
 } from '../core/ports/index.ts';
 import type { FilmMeasure } from '../core/press/index.ts';
 import type { Picture } from '../core/raster/index.ts';
+import { deflate } from '../core/raster/index.ts';
 import { studioTrouble } from '../core/sentences/index.ts';
 import type { Shop } from '../core/shop/index.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from '../core/units/index.ts';

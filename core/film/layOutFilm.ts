@@ -1,7 +1,7 @@
 import type { PxBox } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { FilmPages } from './assignPages.ts';
-import { boundsOf } from './bounds.ts';
+import { boundsOf, reaching } from './bounds.ts';
 import type { FilmLayout, SheetLayout } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { type Boxed, boxOf } from './filmBox.ts';
@@ -119,7 +119,7 @@ export function layOutFilm(
         crossHairs: seam.plan.crossHairs,
         scales: seam.plan.scales,
       })),
-      marks: place([...common, ...mine], at.filmToPage),
+      marks: place(reaching([...common, ...mine], box), at.filmToPage),
       labels: place(strip.shapes, at.stripToPage),
     };
   });

@@ -3,12 +3,8 @@ import type { Shape } from './shape.ts';
 /** mm to PDF points. */
 export const PT = 72 / 25.4;
 
-/** A number as PDF writes it: no exponent, no trailing zeros, six places (a nanometre). */
-export function num(value: number): string {
-  const text = value.toFixed(6);
-  const trimmed = text.replace(/\.?0+$/, '');
-  return trimmed === '-0' || trimmed === '' ? '0' : trimmed;
-}
+/** A number as PDF writes it: no exponent, no trailing zeros, four places (35 nm; a point of 1200 dpi has 21 µm). */
+export const num = (value: number): string => `${Math.round(value * 1e4) / 1e4}`;
 
 /** Shapes in page mm as drawing operators, stroked and filled in the current colour. */
 export function drawShapes(shapes: readonly Shape[]): string {
@@ -20,8 +16,9 @@ export function drawShapes(shapes: readonly Shape[]): string {
       width = shape.width;
       out.push(`${num(width * PT)} w`);
     }
-    const path = shape.points.map(([x, y], i) => `${num(x * PT)} ${num(y * PT)} ${i === 0 ? 'm' : 'l'}`);
-    out.push(`${path.join(' ')} ${shape.kind === 'line' ? 'S' : 'f'}`);
+    let path = '';
+    for (const [x, y] of shape.points) path += `${num(x * PT)} ${num(y * PT)} ${path === '' ? 'm' : 'l'} `;
+    out.push(path + (shape.kind === 'line' ? 'S' : 'f'));
   }
   return out.join('\n');
 }

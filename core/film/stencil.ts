@@ -15,7 +15,7 @@ export interface Stencil {
 /** Points beyond which a picture is first judged by some of its rows. */
 const LARGE = 4_000_000;
 /** Rows of one look, and how many looks there are, evenly spread. */
-const LOOK = 16;
+const LOOK = 8;
 const LOOKS = 6;
 /** How much smaller than Flate those rows must be in Group 4 for the rest to be believed to be, too. */
 const CLEARLY = 0.8;

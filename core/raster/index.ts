@@ -16,6 +16,7 @@ export {
   holes,
 } from './components.ts';
 export { decodeG4 } from './decodeG4.ts';
+export { deflate } from './deflate.ts';
 export { discSquares } from './disc.ts';
 export { distanceSquared } from './distance.ts';
 export { downsample } from './downsample.ts';

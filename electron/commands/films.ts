@@ -1,6 +1,6 @@
 import { FACES } from '../../core/deck/index.ts';
-import { deflate } from '../../core/deflate.ts';
 import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { jobTrouble, optionTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { canWriteAll } from '../host/index.ts';

@@ -1,6 +1,6 @@
-import { deflate } from '../../core/deflate.ts';
 import type { Job } from '../../core/job/index.ts';
 import { makePress } from '../../core/makePress.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { optionTrouble } from '../../core/sentences/index.ts';
 import { fillFromShop } from '../../core/shop/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';

@@ -1,8 +1,8 @@
-import { deflate } from '../../core/deflate.ts';
 import { type CalibrationFrame, calibrate, calibrationFrame } from '../../core/film/index.ts';
 import { FILM_MEDIA, FILM_MEDIUMS, type Job, type Printer, packJob } from '../../core/job/index.ts';
 import { jobPrinter } from '../../core/jobPrinter.ts';
 import { makeCalibration } from '../../core/makeCalibration.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { filmTrouble, optionTrouble, shopTrouble } from '../../core/sentences/index.ts';
 import { withPrinterFirst } from '../../core/shop/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';

@@ -1,5 +1,5 @@
-import { deflate } from '../../core/deflate.ts';
 import type { Mask, Picture } from '../../core/raster/index.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { MM_PER_INCH } from '../../core/units/index.ts';
 
 /**

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
-import { deflate } from '../../core/deflate.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { demoJob } from '../../electron/demoJob.ts';
 import { nodeFiles, Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
 import { median, table } from './table.ts';

@@ -1,10 +1,10 @@
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
-import { deflate } from '../../core/deflate.ts';
 import type { Job } from '../../core/job/index.ts';
 import { type LayFacesRequest, layFaces } from '../../core/layFaces.ts';
 import { filmPages, makeFilms } from '../../core/makeFilms.ts';
 import type { ImageCodec, Workers } from '../../core/ports/index.ts';
+import { deflate } from '../../core/raster/index.ts';
 import type { Abort } from '../../core/units/index.ts';
 import { demoJob } from '../../electron/demoJob.ts';
 import { nodeFiles, sharpCodec, workerPool } from '../../electron/host/index.ts';

@@ -6,10 +6,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 // @ts-expect-error plain JavaScript without types
 import { build } from '../../build/build.mjs';
 import { deckTemplate } from '../../core/deck/index.ts';
-import { deflate } from '../../core/deflate.ts';
 import { hashOf, type Ink, inkFrom, newJob, placeArt } from '../../core/job/index.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
-import { blankMask, type Mask } from '../../core/raster/index.ts';
+import { blankMask, deflate, type Mask } from '../../core/raster/index.ts';
 import { Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
 
 const WORKER = fileURLToPath(new URL('../../dist/host/worker.cjs', import.meta.url));

@@ -1,8 +1,8 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { deflate } from '../../core/deflate.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { nodeFiles, Stopped, sharpCodec, workerPool } from '../../electron/host/index.ts';
 import { chance } from './random.ts';
 import { SMALL_DPI, smallRun } from './smallRun.ts';

@@ -1,5 +1,5 @@
-import { deflate } from '../../core/deflate.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
+import { deflate } from '../../core/raster/index.ts';
 import { sharpCodec, workerPool } from '../../electron/host/index.ts';
 import { filmSum } from './filmSum.ts';
 import { SMALL_DPI, smallRun } from './smallRun.ts';

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import { deflate } from '../../core/deflate.ts';
 import { packJob } from '../../core/job/index.ts';
 import { makeFilms } from '../../core/makeFilms.ts';
+import { deflate } from '../../core/raster/index.ts';
 import {
   lockJob,
   nodeFiles,

@@ -140,6 +140,15 @@ export interface Kernels {
     outPitch: number,
     outRows: number,
   ): void;
+  deflateChunk(
+    input: number,
+    size: number,
+    out: number,
+    space: number,
+    lengthOrder: number,
+    state: number,
+    last: number,
+  ): number;
   diffuseRow(
     values: number,
     width: number,

@@ -1,8 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
-import { deflate } from '../../../core/deflate.ts';
 import type { Job } from '../../../core/job/index.ts';
 import { type FilmSet, makeFilms } from '../../../core/makeFilms.ts';
+import { deflate } from '../../../core/raster/index.ts';
 import { inlineWorkers } from '../../../core/tasks.ts';
 import { demoJob } from '../../../electron/demoJob.ts';
 import { nodeFiles, sharpCodec } from '../../../electron/host/index.ts';

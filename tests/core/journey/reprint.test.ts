@@ -1,8 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { deflate } from '../../../core/deflate.ts';
 import type { Job } from '../../../core/job/index.ts';
 import { makeFilms } from '../../../core/makeFilms.ts';
+import { deflate } from '../../../core/raster/index.ts';
 import { reprintOf } from '../../../core/reprint.ts';
 import { lotsOf } from '../../../core/runOf.ts';
 import { inlineWorkers } from '../../../core/tasks.ts';

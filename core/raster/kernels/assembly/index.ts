@@ -1,6 +1,7 @@
 export { tableShares } from './colourTable';
 export { pureCores } from './cores';
 export { cropRows, gatherRows } from './crop';
+export { deflateChunk } from './deflate';
 export { diffuseRow } from './diffuse';
 export { distanceRows } from './distance';
 export { downsampleRows } from './downsample';
