@@ -1,12 +1,11 @@
 import {
-  blankMask,
+  bareRows,
   type Component,
-  components,
   getBit,
   intersect,
   type Mask,
   setBit,
-  signedWords,
+  smallPieces,
 } from './raster/index.ts';
 
 /** What was too small for the mesh, by ink (−1: a bare hole that was filled). Places in points of the face's raster. */
@@ -114,7 +113,7 @@ function neighbourOf(points: readonly [number, number][], masks: readonly Mask[]
  */
 export function clipInk({ mask, printable, smallestPx }: ClipInput): Component[] {
   intersect(mask, printable, mask);
-  return smallestPx <= 1 ? [] : components(mask).filter(({ area }) => area < smallestPx);
+  return smallestPx <= 1 ? [] : smallPieces(mask, smallestPx);
 }
 
 /**
@@ -126,28 +125,11 @@ export function bareSpecks({ masks, printable, smallestPx, from, to }: BareInput
   const reach = Math.ceil(smallestPx);
   const top = Math.max(0, from - reach);
   const bottom = Math.min(printable.height, to + reach);
-  const bare = bareWithin(printable, masks, top, bottom);
+  const bare = bareRows(printable, masks, top, bottom);
   const found: Component[] = [];
-  for (const { area, box, x, y } of components(bare))
-    if (area < smallestPx && y + top >= from && y + top < to)
-      found.push({ area, box: { ...box, y: box.y + top }, x, y: y + top });
+  for (const { area, box, x, y } of smallPieces(bare, smallestPx))
+    if (y + top >= from && y + top < to) found.push({ area, box: { ...box, y: box.y + top }, x, y: y + top });
   return found;
-}
-
-/** Where ink may go and no mask has any, in the rows `top` to before `bottom`. */
-function bareWithin(printable: Mask, masks: readonly Mask[], top: number, bottom: number): Mask {
-  const bare = blankMask(printable.width, Math.max(0, bottom - top));
-  const { stride } = printable;
-  const [may, out] = [signedWords(printable), signedWords(bare)];
-  const all = masks.map(signedWords);
-  const first = top * stride;
-  const end = bottom * stride;
-  for (let i = first; i < end; i++) {
-    let word = may[i]!;
-    for (let k = 0; word !== 0 && k < all.length; k++) word &= ~all[k]![i]!;
-    if (word !== 0) out[i - first] = word;
-  }
-  return bare;
 }
 
 /**

@@ -1,3 +1,5 @@
+import { clipFast } from './kernels/clipFast.ts';
+import { kernels } from './kernels/load.ts';
 import { blankLike, type Mask, sameSize, signedWords, tailBits } from './mask.ts';
 
 /** Ink where either same-sized mask has ink; `out` may be `a` or `b`. */
@@ -16,6 +18,11 @@ export function union(a: Mask, b: Mask, out: Mask = blankLike(a)): Mask {
 export function intersect(a: Mask, b: Mask, out: Mask = blankLike(a)): Mask {
   sameSize(a, b);
   sameSize(a, out);
+  const fast = a === out ? kernels() : null;
+  if (fast) {
+    clipFast(fast, a, b);
+    return out;
+  }
   const [p, q, o] = [signedWords(a), signedWords(b), signedWords(out)];
   if (a === out) {
     for (let i = 0; i < o.length; i++) if (o[i] !== 0 && (o[i]! & ~q[i]!) !== 0) o[i] = o[i]! & q[i]!;

@@ -1,5 +1,6 @@
 export { complement, intersect, subtract, union } from './algebra.ts';
 export type { Band } from './band.ts';
+export { bareRows } from './bareRows.ts';
 export { blueNoiseTile } from './blueNoise.ts';
 export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
 export {
@@ -63,6 +64,7 @@ export {
   tonesOfDot,
 } from './screenTile.ts';
 export { sharesByTable } from './sharesByTable.ts';
+export { smallPieces } from './smallPieces.ts';
 export { explainedCores, softShares, thinCores } from './softPoints.ts';
 export { borrowBlank, borrowMask, giveBack } from './spareMasks.ts';
 export { type SparseCoverage, spreadPlanes } from './sparseCoverage.ts';

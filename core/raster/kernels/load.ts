@@ -276,6 +276,24 @@ export interface Kernels {
     map: number,
   ): void;
   inked(at: number, bytes: number): number;
+  pieceRows(
+    input: number,
+    pitch: number,
+    width: number,
+    rows: number,
+    y: number,
+    runs: number,
+    above: number,
+    mine: number,
+    over: number,
+    labels: number,
+    room: number,
+    below: number,
+    out: number,
+    state: number,
+  ): number;
+  lastPieces(labels: number, below: number, out: number, state: number): void;
+  clipRows(from: number, within: number, bytes: number): number;
   beginSpread(
     seed: number,
     grown: number,

@@ -8,6 +8,7 @@ export { downsampleRows } from './downsample';
 export { edgeCells, edgeFacings, edgeSums } from './edges';
 export { encodeG4Rows } from './encodeG4';
 export { screenRows } from './enlarge';
+export { clipRows, lastPieces, pieceRows } from './pieces';
 export { growRows, withoutRows } from './grow';
 export { flatRows, laneEdges, laneStep } from './lanes';
 export { lookUpWords } from './lookUp';
