@@ -19,10 +19,3 @@ export function boundsOf(shapes: readonly Shape[]): Box | null {
 /** Do two boxes share an area? */
 export const overlap = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-
-/** Those shapes of which some may show in the box, line widths and round ends included. */
-export const reaching = (shapes: readonly Shape[], box: Box): Shape[] =>
-  shapes.filter((shape) => {
-    const about = boundsOf([shape]);
-    return about !== null && overlap(about, box);
-  });

@@ -59,7 +59,7 @@ export interface SheetLayout {
   /** Page pixels at the film's dpi from the page's top left corner where the turned picture begins, at scale 1. */
   readonly imageAt: { readonly x: Px; readonly y: Px };
   readonly seams: readonly Seam[];
-  /** Common marks and what belongs to the seams, as far as they reach the window, page mm; to be clipped to it. */
+  /** Common marks that reach the window and what belongs to the seams, page mm; to be clipped to the window. */
   readonly marks: readonly Shape[];
   /** The label strip, page mm, outside the window. */
   readonly labels: readonly Shape[];

@@ -1,7 +1,7 @@
 import type { PxBox } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { FilmPages } from './assignPages.ts';
-import { boundsOf, reaching } from './bounds.ts';
+import { boundsOf, overlap } from './bounds.ts';
 import type { FilmLayout, SheetLayout } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
 import { type Boxed, boxOf } from './filmBox.ts';
@@ -68,7 +68,8 @@ export function layOutFilm(
   const how = { verniers: request.options?.verniers ?? true, shaped: request.options?.shapedCuts ?? true };
   const windows = sheetWindows(film, plan);
   const [columns, rows] = [plan.seams.columns.length + 1, plan.seams.rows.length + 1];
-  const taken = film.marks.flatMap((mark) => boundsOf(mark.shapes) ?? []);
+  const marks = film.marks.map(({ shapes }) => ({ shapes, about: boundsOf(shapes) }));
+  const taken = marks.flatMap(({ about }) => about ?? []);
   const seams: { with: number; band: Box; runs: 'across' | 'along'; plan: SeamPlan; first: boolean }[][] =
     windows.map(() => []);
   const join = (a: number, b: number, runs: 'across' | 'along') => {
@@ -90,13 +91,13 @@ export function layOutFilm(
     if (row + 1 < rows) join(i, i + 1, 'along');
     if (column + 1 < columns) join(i, i + rows, 'across');
   }
-  const common = film.marks.flatMap((mark) => mark.shapes);
   const sheets: SheetLayout[] = windows.map(({ column, row, px, box }, i) => {
     const at = placeOnPage(printer, art.dpi, plan.turn, pages.area, pages.strip, px, box);
     const name =
       rows === 1 ? `${i + 1} of ${windows.length}` : `${column + 1}/${row + 1} of ${windows.length}`;
     const length = plan.turn === 0 ? pages.area.height : pages.area.width;
     const strip = filmLabels(request, film, name, length);
+    const common = marks.flatMap(({ shapes, about }) => (about && overlap(about, box) ? shapes : []));
     const mine: Shape[] = seams[i]!.flatMap((seam) => (seam.first ? seam.plan.first : seam.plan.second));
     return {
       index: i,
@@ -119,7 +120,7 @@ export function layOutFilm(
         crossHairs: seam.plan.crossHairs,
         scales: seam.plan.scales,
       })),
-      marks: place(reaching([...common, ...mine], box), at.filmToPage),
+      marks: place([...common, ...mine], at.filmToPage),
       labels: place(strip.shapes, at.stripToPage),
     };
   });

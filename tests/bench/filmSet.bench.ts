@@ -27,7 +27,12 @@ const BUNDLE = join(ROOT, 'dist', `filmSetBench.${process.pid}.mjs`);
 
 const seconds = (ms: number) => (ms / 1000).toFixed(1);
 
-type From = 'art' | 'decoded';
+const WHAT = {
+  decoded: 'from decoded art, threads awake, films.pdf',
+  asleep: 'from decoded art, threads started within, films.pdf',
+  art: 'from its SVG, all files',
+};
+type From = keyof typeof WHAT;
 
 function once(dpi: number, inks: number, from: From): Promise<FilmSetCost> {
   return new Promise((resolve, reject) => {
@@ -98,11 +103,10 @@ try {
     const rows: string[][] = [];
     let stages: FilmSetCost['stages'] = {};
     for (const dpi of sizes)
-      for (const from of ['decoded', 'art'] as const) {
+      for (const from of ['decoded', 'asleep', 'art'] as const) {
         const costs = await several(dpi, 5, from);
         if (dpi === 600) stages = costs[0]?.stages ?? {};
-        const what = from === 'art' ? 'from its SVG, all files' : 'from decoded art, films.pdf';
-        rows.push(row(`${dpi} dpi, ${what}`, costs));
+        rows.push(row(`${dpi} dpi, ${WHAT[from]}`, costs));
       }
     say(table([HEAD, ...rows]));
     const sorted = Object.entries(stages).sort((a, b) => b[1] - a[1]);
