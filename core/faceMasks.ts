@@ -34,6 +34,8 @@ export interface MaskTools extends ArtSource {
   readonly workers: Workers;
   readonly progress?: Progress | undefined;
   readonly abort?: Abort | undefined;
+  /** Is told of an ink's print once it is done, where others still take time; not of every ink by every method. */
+  readonly printed?: ((print: Mask) => void) | undefined;
 }
 
 /** Where one piece has anything to print, not cut to the printable area, and its colours near no ink. */
@@ -308,6 +310,7 @@ async function layeredFace({
       dots: new Map([...screened].map((ink) => [ink, separations[ink] as Mask])),
       areas,
       film,
+      printed: tools.printed,
     },
     tools,
     (share, text) => say(0.75 + 0.25 * share, `${face}: ${text}`),
@@ -354,7 +357,9 @@ async function spotFace({
   say(0.72, `${face}: dropping specks`);
   const smallestPx = settings.smallest * pxPerMm(dpi) ** 2;
   const dropped = await finishOnThreads(separations, printable(), smallestPx, keptInks(settings), tools);
-  const prints = await printFace({ raster, face: settings, separations, film }, tools, (share, text) =>
+  const { printed } = tools;
+  const wanted = { raster, face: settings, separations, film, printed };
+  const prints = await printFace(wanted, tools, (share, text) =>
     say(0.75 + 0.25 * share, `${face}: ${text}`),
   );
   if (!prints.ok) return prints;

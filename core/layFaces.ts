@@ -1,18 +1,23 @@
 import type { Face } from './deck/index.ts';
 import { type FaceMasks, faceMasks, type MaskTools } from './faceMasks.ts';
 import {
+  type FaceBoxes,
   type FaceLayout,
-  type FaceSheets,
-  type FilmArt,
   faceLayout,
+  filmSheets,
+  joinSheets,
   type OwnInk,
+  type PricedSeams,
   type Stencil,
+  type Surveyed,
+  seamsOf,
   sheetPictures,
 } from './film/index.ts';
 import type { Job } from './job/index.ts';
 import { layOutRequest } from './layOutRequest.ts';
 import { packSheets } from './packSheets.ts';
-import type { LaidFilm, LayOutInput, SheetsInput } from './tasks.ts';
+import type { Mask } from './raster/index.ts';
+import type { BoxesInput, LaidFilm, LayOutInput, SeamsInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
 
 export interface LayFacesRequest extends MaskTools {
@@ -45,32 +50,56 @@ async function layFace(
 ): Promise<Outcome<LaidFace>> {
   const { job, workers } = request;
   const progress: Progress = (share, text) => say(MASKS * share, text);
-  const made = await faceMasks(job, face, request.dpi ?? job.printer.dpi, 'film', {
+  const { dpi = job.printer.dpi } = request;
+  // An ink is surveyed as soon as it is done. Whether that succeeds is seen when it is waited for.
+  const surveys = new Map<Mask, Promise<OwnInk>>();
+  const printed = (mask: Mask) => {
+    const survey = workers.run<Surveyed, OwnInk>('ownInk', { mask, dpi }, abort);
+    survey.catch(() => {});
+    surveys.set(mask, survey);
+  };
+  const made = await faceMasks(job, face, dpi, 'film', {
     ...request,
     abort,
     progress,
+    printed,
   });
   if (!made.ok) return made;
   say(MASKS, `${face}: laying films on sheets`);
   const asked = layOutRequest(job, made.value);
   if (!asked.ok) return asked;
   const inks = await Promise.all(
-    asked.value.films.map((film) => workers.run<FilmArt, OwnInk>('ownInk', film, abort)),
+    asked.value.films.map(
+      ({ mask }) => surveys.get(mask) ?? workers.run<Surveyed, OwnInk>('ownInk', { mask, dpi }, abort),
+    ),
   );
-  const found = await workers.run<SheetsInput, Outcome<FaceSheets>>(
-    'faceSheets',
+  const found = await workers.run<BoxesInput, Outcome<FaceBoxes>>(
+    'faceBoxes',
     { request: asked.value, inks },
     abort,
   );
   if (!found.ok) return found;
-  // The sheets are common to all films; the cuts, by far the longer work, are each film's own.
-  const input = { request: asked.value, sheets: found.value, draw: request.pack ?? false };
-  const laying = asked.value.films.map((_, film) =>
-    workers.run<LayOutInput, LaidFilm>('layOutFilm', { ...input, film }, abort),
+  const { boxed, fewest } = found.value;
+  const plans = fewest.map(({ along, across, overlap }) => ({
+    along,
+    across,
+    overlap,
+  }));
+  const seams = await Promise.all(
+    boxed.map((film, i) => {
+      const input = { plans, film, ink: inks[i] as OwnInk };
+      return workers.run<SeamsInput, PricedSeams[]>('filmSeams', input, abort);
+    }),
   );
-  const pictures = request.pack
-    ? laying.flatMap((_, film) => sheetPictures(asked.value, found.value, film))
-    : null;
+  // The sheets are common to all films; the cuts, by far the longer work, are each film's own.
+  const joined = joinSheets(asked.value, found.value, seams);
+  const { boundaries } = asked.value.options ?? {};
+  const sheets = boxed.map((_, i) => filmSheets(joined, i, seamsOf(joined, i, boundaries)));
+  const draw = request.pack ?? false;
+  const laying = sheets.map((film) =>
+    workers.run<LayOutInput, LaidFilm>('layOutFilm', { request: asked.value, sheets: film, draw }, abort),
+  );
+  const pictures = request.pack ? sheets.flatMap((film) => sheetPictures(asked.value, film)) : null;
   const [films, stencils] = await Promise.all([
     Promise.all(laying),
     pictures ? packSheets(pictures, { workers, abort }) : undefined,
@@ -78,7 +107,12 @@ async function layFace(
   say(1, `${face}: laid on sheets`);
   const layouts = films.map(({ film }) => film);
   const drawn = request.pack ? films.flatMap((film) => film.drawn) : undefined;
-  return done({ made: made.value, laid: faceLayout(asked.value, found.value, layouts), stencils, drawn });
+  return done({
+    made: made.value,
+    laid: faceLayout(asked.value, joined, layouts),
+    stencils,
+    drawn,
+  });
 }
 
 type Tried = PromiseSettledResult<Outcome<LaidFace>>;

@@ -18,6 +18,8 @@ export interface PrintFaceInput {
   readonly areas?: ReadonlyMap<number, Mask>;
   /** Prints as the films have them, drawn in by what the mesh lets an ink spread. */
   readonly film: boolean;
+  /** Is told of each ink of flat art that will not change any more, as soon as that is known: a base's bed keeps one thread alone. */
+  readonly printed?: ((print: Mask) => void) | undefined;
 }
 
 /** Rows of a share: ink lies unevenly, and threads that take small shares as they become free end together. */
@@ -34,7 +36,7 @@ function rowShares(height: number): [number, number][] {
 
 /** Every ink of a face as it prints, in pull order and shared memory, by the threads: traps, then bases, then gain. */
 export async function printFace(
-  { raster, face, separations, dots = new Map(), areas = new Map(), film }: PrintFaceInput,
+  { raster, face, separations, dots = new Map(), areas = new Map(), film, printed: tell }: PrintFaceInput,
   { workers, abort }: { readonly workers: Workers; readonly abort?: Abort | undefined },
   say: Progress,
 ): Promise<Outcome<Mask[]>> {
@@ -54,6 +56,17 @@ export async function printFace(
   );
   if (abort?.aborted) return cancelled();
   const covered = underBase(face.inks, prints, areas);
+  const told = new Set<number>();
+  const tellOf = (inks: readonly number[]) => {
+    for (const ink of inks) {
+      if (told.has(ink) || dots.has(ink)) continue;
+      told.add(ink);
+      tell?.(prints[ink] as Mask);
+    }
+  };
+  const settled = face.inks.flatMap(({ role, gain = 0 }, ink) =>
+    role === 'base' || (film && gain !== 0) ? [] : [ink],
+  );
   for (const [i, ink] of face.inks.entries()) {
     if (ink.role !== 'base') continue;
     const choked = blankMask(width, height, true);
@@ -63,7 +76,9 @@ export async function printFace(
         workers.run<ChokeInput, void>('chokeRows', { bed, from, to, out: choked }, abort),
       ),
     );
-    await workers.run<BedInput, void>('layBed', { bed, choked }, abort);
+    const laid = workers.run<BedInput, void>('layBed', { bed, choked }, abort);
+    tellOf(settled);
+    await laid;
     say(0.9, 'base under its inks');
   }
   if (film)
@@ -74,5 +89,7 @@ export async function printFace(
         await workers.run<FilmInput, void>('filmInk', { separations, ink, face, dpi, print }, abort);
       }),
     );
-  return abort?.aborted ? cancelled() : done(prints);
+  if (abort?.aborted) return cancelled();
+  tellOf(face.inks.map((_, ink) => ink));
+  return done(prints);
 }

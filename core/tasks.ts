@@ -1,17 +1,21 @@
 import {
+  type Boxed,
   drawSheet,
+  type FaceBoxes,
   type FaceLayout,
-  type FaceSheets,
-  type FilmArt,
   type FilmLayout,
-  faceSheets,
+  type FilmSheets,
+  faceBoxes,
+  filmSeams,
   type LayOutRequest,
   layOutOne,
   type OwnInk,
   ownInk,
+  type Plan,
+  type PricedSeams,
   type SheetPicture,
   type Stencil,
-  seamsOf,
+  type Surveyed,
   sheetStencil,
 } from './film/index.ts';
 import {
@@ -51,17 +55,23 @@ export interface TrialInput {
   readonly part: TrialPart;
 }
 
-/** The sheets of a face, from its films' own inks. */
-export interface SheetsInput {
+/** What all films of a face share, from their own inks. */
+export interface BoxesInput {
   readonly request: LayOutRequest;
   readonly inks: readonly OwnInk[];
+}
+
+/** One film of a face, and the ways its sheets may lie. */
+export interface SeamsInput {
+  readonly plans: readonly Pick<Plan, 'along' | 'across' | 'overlap'>[];
+  readonly film: Boxed;
+  readonly ink: OwnInk;
 }
 
 /** One film of a face to lay out. */
 export interface LayOutInput {
   readonly request: LayOutRequest;
-  readonly sheets: FaceSheets;
-  readonly film: number;
+  readonly sheets: FilmSheets;
   /** What its sheets draw is packed as well. */
   readonly draw: boolean;
 }
@@ -89,11 +99,12 @@ export const TASKS = {
   dropFaceSpecks: (input: DropInput): DroppedSpeck[] => dropFaceSpecks(input),
   ...PRINT_TASKS,
   trialPart: ({ face, part }: TrialInput): TrialShown[] => trialPart(face, part),
-  ownInk: (film: FilmArt): OwnInk => ownInk(film),
-  faceSheets: ({ request, inks }: SheetsInput): Outcome<FaceSheets> => faceSheets(request, inks),
-  layOutFilm: ({ request, sheets, film, draw }: LayOutInput): LaidFilm => {
-    const seams = seamsOf(sheets, film, request.options?.boundaries);
-    const laid = layOutOne(request, sheets, film, seams);
+  ownInk: (film: Surveyed): OwnInk => ownInk(film),
+  faceBoxes: ({ request, inks }: BoxesInput): Outcome<FaceBoxes> => faceBoxes(request, inks),
+  filmSeams: ({ plans, film, ink }: SeamsInput): PricedSeams[] =>
+    plans.map((plan) => filmSeams(plan, film, ink)),
+  layOutFilm: ({ request, sheets, draw }: LayOutInput): LaidFilm => {
+    const laid = layOutOne(request, sheets);
     const { dpi } = laid.art;
     return { film: laid, drawn: draw ? laid.sheets.map((sheet) => drawSheet(dpi, sheet, deflate)) : [] };
   },

@@ -6,7 +6,9 @@ export function boundsOf(shapes: readonly Shape[]): Box | null {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const shape of shapes) {
     const half = shape.kind === 'line' ? shape.width / 2 : 0;
-    for (const [x, y] of shape.points) {
+    for (const point of shape.points) {
+      const x = point[0];
+      const y = point[1];
       if (x - half < x0) x0 = x - half;
       if (y - half < y0) y0 = y - half;
       if (x + half > x1) x1 = x + half;

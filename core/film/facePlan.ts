@@ -6,7 +6,15 @@ import { filmNotes, markNotes, nameNotes, turnNotes } from './faceNotes.ts';
 import { type Boxed, type OwnInk, ownInk } from './filmBox.ts';
 import { layOutFilm, type SeamOf, sheetWindows } from './layOutFilm.ts';
 import type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
-import { type FilmSeams, type Placed, placeSeams, wishedSeams } from './planSheets.ts';
+import {
+  type FilmSeams,
+  filmSeams,
+  type Placed,
+  type Plan,
+  type PricedSeams,
+  placeSeams,
+  wishedSeams,
+} from './planSheets.ts';
 import { prepareAll } from './prepareFace.ts';
 import type { SeamPlan } from './seam.ts';
 import type { SheetPicture } from './window.ts';
@@ -38,16 +46,21 @@ export interface FaceSheets {
   readonly notes: readonly string[];
 }
 
+/** A face's marks and boxes, and the ways its sheets may lie: where they meet is each film's own matter. */
+export interface FaceBoxes {
+  readonly boxed: readonly Boxed[];
+  /** Every way the pictures can lie, and those that take fewest sheets. */
+  readonly plans: readonly Plan[];
+  readonly fewest: readonly Plan[];
+  readonly notes: readonly string[];
+}
+
 /**
- * Marks, boxes and sheet counts of all films of one face, and where their sheets meet if the user has no wish. Sheets are
- * fewest over both ways a picture can lie on the sheet, the same way for all films of the face so that a printer's error
- * is common to every pull; then seams lie where straight cuts cross least ink. Refused with a sentence: no films,
- * sheets too small. `inks` are the films' own, found by threads.
+ * Marks, boxes and sheet counts of all films of one face. Sheets are fewest over both ways a picture can lie on the sheet, the same way
+ * for all films of the face so that a printer's error is common to every pull. Refused with a sentence: no films, sheets
+ * too small. `inks` are the films' own.
  */
-export function faceSheets(
-  request: LayOutRequest,
-  inks: readonly OwnInk[] = request.films.map(ownInk),
-): Outcome<FaceSheets> {
+export function faceBoxes(request: LayOutRequest, inks: readonly OwnInk[]): Outcome<FaceBoxes> {
   const { films, printer } = request;
   const model = films[0];
   if (!model) return filmTrouble.faceWithoutInk(request.face);
@@ -63,18 +76,56 @@ export function faceSheets(
   const all = prepareAll(request, inks);
   const prepared = all.reduce((least, one) => (one.sheets < least.sheets ? one : least));
   const { boxed, plans } = prepared;
-  // Wishes do not come in here: a hand that drags a boundary must not turn the sheets under it.
-  const best = plans
-    .filter((plan) => plan.sheets === prepared.sheets)
-    .map((plan) => placeSeams(plan, boxed, inks))
-    .sort((a, b) => a.cost - b.cost)[0];
-  if (!best) return refuse(request);
-  if (best.sheets > MOST_SHEETS * films.length) {
-    return filmTrouble.tooManySheets(request.face, best.sheets, printer.sheet.name);
+  const fewest = plans.filter((plan) => plan.sheets === prepared.sheets);
+  if (fewest.length === 0) return refuse(request);
+  if (prepared.sheets > MOST_SHEETS * films.length) {
+    return filmTrouble.tooManySheets(request.face, prepared.sheets, printer.sheet.name);
   }
-  const notes = [...nameNotes(request), ...markNotes(prepared, all), ...turnNotes(films, best, plans)];
-  const { pages, films: places, cutLines } = assignPages(printer, best);
-  return done({ boxed, plan: best, places, pages, cutLines, notes });
+  return done({
+    boxed,
+    plans,
+    fewest,
+    notes: [...nameNotes(request), ...markNotes(prepared, all)],
+  });
+}
+
+/** The face's sheets where seams cost least, if the user has no wish; `seams`: of every film those of each of the `fewest` plans. */
+export function joinSheets(
+  request: LayOutRequest,
+  { boxed, plans, fewest, notes }: FaceBoxes,
+  seams: readonly (readonly PricedSeams[])[],
+): FaceSheets {
+  // Wishes do not come in here: a hand that drags a boundary must not turn the sheets under it.
+  const plan = fewest
+    .map((one, i) =>
+      placeSeams(
+        one,
+        seams.map((film) => film[i]!),
+      ),
+    )
+    .sort((a, b) => a.cost - b.cost)[0]!;
+  const { pages, films: places, cutLines } = assignPages(request.printer, plan);
+  return {
+    boxed,
+    plan,
+    places,
+    pages,
+    cutLines,
+    notes: [...notes, ...turnNotes(request.films, plan, plans)],
+  };
+}
+
+/**
+ * Marks, boxes and sheets of all films of one face, and where the sheets meet if the user has no wish: where straight cuts cross
+ * least ink. Refused as `faceBoxes` is.
+ */
+function faceSheets(request: LayOutRequest): Outcome<FaceSheets> {
+  const inks = request.films.map(ownInk);
+  const found = faceBoxes(request, inks);
+  if (!found.ok) return found;
+  const { boxed, fewest } = found.value;
+  const seams = boxed.map((film, i) => fewest.map((plan) => filmSeams(plan, film, inks[i]!)));
+  return done(joinSheets(request, found.value, seams));
 }
 
 /** Where the sheets of film `i` meet: where the user wishes, if that can be. */
@@ -89,26 +140,35 @@ export function seamsOf(
   return { rows, columns: (wished && wishedSeams(film, plan, wished)) ?? columns };
 }
 
-/** What the sheets of film `i` show, in their order: it does not wait for cuts. */
-export function sheetPictures(request: LayOutRequest, sheets: FaceSheets, i: number): SheetPicture[] {
-  const film = sheets.boxed[i]!;
-  const seams = seamsOf(sheets, i, request.options?.boundaries);
-  return sheetWindows(film, { ...sheets.plan, seams }).map(({ px }) => ({
-    film: { art: { mask: film.art.mask }, offsetPx: { x: film.px.x, y: film.px.y } },
-    sheet: { windowPx: px, turn: sheets.plan.turn, mirror: request.printer.mirror },
-  }));
+/** One film's share of its face's sheets: no more than laying it out needs, for it is sent to another thread. */
+export interface FilmSheets {
+  readonly film: Boxed;
+  readonly plan: Pick<Plan, 'turn' | 'overlap'> & { readonly seams: FilmSeams };
+  readonly pages: FilmPages;
 }
 
-/** Film `i` with its cuts and everything to draw. */
-export function layOutOne(
-  request: LayOutRequest,
-  { boxed, plan, places }: Pick<FaceSheets, 'boxed' | 'plan' | 'places'>,
-  i: number,
-  seams: FilmSeams,
-  seamOf?: SeamOf,
-): FilmLayout {
-  return layOutFilm(request, request.films, boxed[i]!, { ...plan, seams }, places[i]!, seamOf);
+/** The sheets of film `i`, meeting where the user wishes. */
+export function filmSheets({ boxed, plan, places }: FaceSheets, i: number, seams: FilmSeams): FilmSheets {
+  const { turn, overlap } = plan;
+  return { film: boxed[i]!, plan: { turn, overlap, seams }, pages: places[i]! };
 }
+
+/** What a film's sheets show, in their order: it does not wait for cuts. */
+export const sheetPictures = ({ printer }: LayOutRequest, { film, plan }: FilmSheets): SheetPicture[] =>
+  sheetWindows(film, plan).map(({ px }) => ({
+    film: {
+      art: { mask: film.art.mask },
+      offsetPx: { x: film.px.x, y: film.px.y },
+    },
+    sheet: { windowPx: px, turn: plan.turn, mirror: printer.mirror },
+  }));
+
+/** A film with its cuts and everything to draw. */
+export const layOutOne = (
+  request: LayOutRequest,
+  { film, plan, pages }: FilmSheets,
+  seamOf?: SeamOf,
+): FilmLayout => layOutFilm(request, request.films, film, plan, pages, seamOf);
 
 /** The face, all its films laid out. */
 export function faceLayout(
@@ -146,7 +206,7 @@ export function planFace(request: LayOutRequest): Outcome<FacePlan> {
         const key = own.columns.join();
         if (before.laid && before.columns === key) return before.laid;
         const seams = new Map<string, SeamPlan>();
-        const made = layOutOne(request, sheets, i, own, (name, find) => {
+        const made = layOutOne(request, filmSheets(sheets, i, own), (name, find) => {
           const plan = before.seams.get(name) ?? find();
           seams.set(name, plan);
           return plan;

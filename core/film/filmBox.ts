@@ -15,7 +15,10 @@ export interface OwnInk {
   readonly survey: InkSurvey;
 }
 
-export function ownInk(art: FilmArt): OwnInk {
+/** What of a film its survey needs. */
+export type Surveyed = Pick<FilmArt, 'mask' | 'dpi'>;
+
+export function ownInk(art: Surveyed): OwnInk {
   const scale = art.dpi / 25.4;
   const survey = surveyInk(art.mask, Math.max(1, Math.round(scale * SURVEY_STEP)));
   const points = survey.rows.reduce((sum, ink) => sum + ink, 0);
@@ -31,16 +34,17 @@ export interface Boxed {
   readonly inkedCm2: number;
 }
 
-/** What all films of a face share: their marks, and the rows any of them prints in. */
+/** What all films of a face share: the boxes of their marks, film space mm, and the rows any of them prints in. */
 export interface FaceCommon {
-  readonly marks: readonly FilmMark[];
+  readonly marks: readonly Box[];
   readonly y0: number;
   readonly y1: number;
   /** mm kept free beside the art for seam marks. */
   readonly beside: number;
 }
 
-export function faceCommon(profile: InkProfile, marks: readonly FilmMark[], beside: number): FaceCommon {
+export function faceCommon(profile: InkProfile, common: readonly FilmMark[], beside: number): FaceCommon {
+  const marks = common.flatMap(({ shapes }) => boundsOf(shapes) ?? []);
   const { right } = profile;
   const y0 = Math.max(
     0,
@@ -78,9 +82,7 @@ export function boxFilm(art: FilmArt, ink: OwnInk, marks: readonly FilmMark[], c
     y0 = Math.min(y0, common.y0 - beside);
     y1 = Math.max(y1, common.y1 + beside);
   }
-  for (const mark of common.marks) {
-    const box = boundsOf(mark.shapes);
-    if (!box) continue;
+  for (const box of common.marks) {
     x0 = Math.min(x0, Math.floor((box.x - art.box.x) * scale) - 1);
     x1 = Math.max(x1, Math.ceil((box.x + box.width - art.box.x) * scale) + 1);
     y0 = Math.min(y0, Math.floor((top - box.y - box.height) * scale) - 1);

@@ -2,7 +2,7 @@ import type { FilmPoint } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
-import { HOLE_ARM, holeShapes } from './holeMark.ts';
+import { HOLE_ARM } from './holeMark.ts';
 import { anyInk, type InkProfile } from './inkSearch.ts';
 import { FULL_MARK, groupReach, MARK_LINE, markGroup, SLIM_MARK } from './markGroup.ts';
 import { type Affine, bar, line, place, type Shape } from './shape.ts';
@@ -44,12 +44,12 @@ function artEdges(
   let [top, bottom, left, right] = [h, -1, w, -1];
   let [allTop, allBottom, allLeft, allRight] = [h, -1, w, -1];
   for (let x = 0; x < w; x++) {
-    allTop = Math.min(allTop, profile.top[x]!);
-    allBottom = Math.max(allBottom, profile.bottom[x]!);
+    if (profile.top[x]! < allTop) allTop = profile.top[x]!;
+    if (profile.bottom[x]! > allBottom) allBottom = profile.bottom[x]!;
   }
   for (let y = 0; y < h; y++) {
-    allLeft = Math.min(allLeft, profile.left[y]!);
-    allRight = Math.max(allRight, profile.right[y]!);
+    if (profile.left[y]! < allLeft) allLeft = profile.left[y]!;
+    if (profile.right[y]! > allRight) allRight = profile.right[y]!;
   }
   if (allBottom < 0) [allTop, allBottom, allLeft, allRight] = [h >> 1, h >> 1, w >> 1, w >> 1];
   const middle = (low: number, high: number) =>
@@ -102,6 +102,8 @@ export function filmMarks(
     readonly sides: 'full' | 'slim';
     readonly about: 'deck' | 'art';
     readonly profile: InkProfile;
+    /** What is drawn at a truck hole, see `holeShapes`. */
+    readonly crossAt: (hole: FilmPoint) => readonly Shape[];
   },
 ): FaceMarks {
   const { verniers, sides, profile } = how;
@@ -132,7 +134,7 @@ export function filmMarks(
     ...arrows,
   ]);
   const near = how.about === 'deck' ? holes : holesWithin(holes, byFilmMain.flat());
-  const cross = near.map((hole) => ({ hole, shapes: holeShapes(hole, films) }));
+  const cross = near.map((hole) => ({ hole, shapes: how.crossAt(hole) }));
   const covered = cross.filter(({ shapes }) => shapes.length === 0).length;
   if (covered > 0) {
     notes.push(

@@ -8,23 +8,27 @@ export {
 } from './calibration.ts';
 export type { FaceLayout, FilmLayout, FilmMark, MarkKind, Seam, SheetLayout } from './faceLayout.ts';
 export {
+  type FaceBoxes,
   type FacePlan,
-  type FaceSheets,
+  type FilmSheets,
+  faceBoxes,
   faceLayout,
-  faceSheets,
+  filmSheets,
+  joinSheets,
   layOutOne,
   planFace,
   seamsOf,
   sheetPictures,
 } from './facePlan.ts';
 export type { FilmArt } from './filmArt.ts';
-export { type OwnInk, ownInk } from './filmBox.ts';
+export { type Boxed, type OwnInk, ownInk, type Surveyed } from './filmBox.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { layOutFace } from './layOutFace.ts';
 export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
 export { drawable, inkLabel, lettering, shorten } from './lettering.ts';
 export { type FilmManifest, filmManifest } from './manifest.ts';
 export { ascii, drawShapes, num, PT } from './operators.ts';
+export { filmSeams, type Plan, type PricedSeams } from './planSheets.ts';
 export type { FilmPrinter } from './printer.ts';
 export { ASLANT } from './seam.ts';
 export { type Affine, apply, bar, compose, line, place, ringLine, type Shape } from './shape.ts';

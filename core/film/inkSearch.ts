@@ -51,16 +51,27 @@ export type InkProfile = Pick<InkSurvey, 'top' | 'bottom' | 'left' | 'right'>;
 
 /** The profile of several masks of one size together. A column or row without ink has first = its length and last = -1. */
 export function joinProfiles(profiles: readonly InkProfile[]): InkProfile {
-  const joined = (of: keyof InkProfile, choose: (a: number, b: number) => number) => {
-    const out = Int32Array.from(profiles[0]![of]);
-    for (const profile of profiles.slice(1))
-      for (let i = 0; i < out.length; i++) out[i] = choose(out[i]!, profile[of][i]!);
+  // Two plain loops: one that is handed which of two to choose is slow until the engine has seen it often.
+  const least = (of: 'top' | 'left') => {
+    const out = profiles[0]![of].slice();
+    for (const profile of profiles.slice(1)) {
+      const own = profile[of];
+      for (let i = 0; i < out.length; i++) if (own[i]! < out[i]!) out[i] = own[i]!;
+    }
+    return out;
+  };
+  const most = (of: 'bottom' | 'right') => {
+    const out = profiles[0]![of].slice();
+    for (const profile of profiles.slice(1)) {
+      const own = profile[of];
+      for (let i = 0; i < out.length; i++) if (own[i]! > out[i]!) out[i] = own[i]!;
+    }
     return out;
   };
   return {
-    top: joined('top', Math.min),
-    bottom: joined('bottom', Math.max),
-    left: joined('left', Math.min),
-    right: joined('right', Math.max),
+    top: least('top'),
+    bottom: most('bottom'),
+    left: least('left'),
+    right: most('right'),
   };
 }

@@ -1,7 +1,7 @@
 import type { Face } from '../deck/index.ts';
 import type { Mm } from '../units/index.ts';
 import type { FilmArt } from './filmArt.ts';
-import { drawable, inkLabel, lettering, shorten } from './lettering.ts';
+import { drawable, inkLabel, lettering, letteringWidth, shorten } from './lettering.ts';
 import { bar, line, place, type Shape } from './shape.ts';
 
 /** Height of a capital, mm: a little above the 2.2 mm that stays legible through a screen. */
@@ -51,7 +51,7 @@ function lineWidth(text: string): Mm {
   const known = widths.get(text);
   if (known !== undefined) return known;
   if (widths.size >= MOST_WIDTHS) widths.clear();
-  const { width } = lettering(text, LABEL_HEIGHT);
+  const width = letteringWidth(text, LABEL_HEIGHT);
   widths.set(text, width);
   return width;
 }
@@ -97,6 +97,22 @@ function drawRuler(): Shape[] {
   return shapes;
 }
 
+/** How a strip is set: what stands beside what, its lines of text, and how deep that makes it, mm. */
+function setStrip(text: LabelText, length: Mm) {
+  const ruler = length >= SHORTEST_STRIP;
+  const beside = length >= ARROW_ROOM + RULER_ROOM + PATCH + 2 + 70;
+  const tail = beside ? RULER_ROOM + PATCH + 2 : 0;
+  const room = length - ARROW_ROOM - tail - 1;
+  const lines = setLines(labelPhrases(text), room);
+  const textDepth = (lines.length - 1) * PITCH + LABEL_HEIGHT + 1.4;
+  const lower = ruler && !beside ? 8 : 0;
+  const depth = Math.max(lower + Math.max(textDepth, 8), 9);
+  return { ruler, beside, room, lines, lower, depth };
+}
+
+/** The depth that `labelStrip` gives the strip, mm, without drawing it. */
+export const labelDepth = (text: LabelText, length: Mm): Mm => setStrip(text, length).depth;
+
 /**
  * The label strip of one sheet: arrow to the nose (up), text, ruler, toner patch. Origin at its lower left corner, +y to
  * the nose, mm; `length` is what it may take along x. `ruler` is false where 100 mm don't fit.
@@ -105,15 +121,8 @@ export function labelStrip(
   text: LabelText,
   length: Mm,
 ): { readonly shapes: Shape[]; readonly depth: Mm; readonly ruler: boolean } {
-  const ruler = length >= SHORTEST_STRIP;
-  const beside = length >= ARROW_ROOM + RULER_ROOM + PATCH + 2 + 70;
-  const tail = beside ? RULER_ROOM + PATCH + 2 : 0;
-  const room = length - ARROW_ROOM - tail - 1;
-  const lines = setLines(labelPhrases(text), room);
+  const { ruler, beside, room, lines, lower, depth } = setStrip(text, length);
   const shapes: Shape[] = [];
-  const textDepth = (lines.length - 1) * PITCH + LABEL_HEIGHT + 1.4;
-  const lower = ruler && !beside ? 8 : 0;
-  const depth = Math.max(lower + Math.max(textDepth, 8), 9);
   const top = depth - LABEL_HEIGHT - 0.3;
   for (const [i, words] of lines.entries()) {
     shapes.push(

@@ -2,7 +2,7 @@ import type { Face } from '../deck/index.ts';
 import type { FilmPoint } from '../units/index.ts';
 import type { FilmArt } from './filmArt.ts';
 import type { Boxed } from './filmBox.ts';
-import { labelStrip } from './labelStrip.ts';
+import { type LabelText, labelStrip } from './labelStrip.ts';
 import type { FilmPrinter } from './printer.ts';
 
 export interface LayOutRequest {
@@ -36,17 +36,17 @@ export interface LayOutOptions {
   readonly boundaries?: Readonly<Record<string, readonly number[]>>;
 }
 
-/** A film's label strip; `sheet` is its own number as the strip says it, `length` mm what the strip may take. */
+/** What a film's label strip says; `sheet` is its own number as the strip says it. */
+export const labelText = (request: LayOutRequest, film: Boxed, sheet: string): LabelText => ({
+  face: request.face,
+  jobName: request.jobName,
+  film: film.art,
+  filmWidth: film.box.width,
+  filmHeight: film.box.height,
+  sheet,
+  mirror: request.printer.mirror,
+});
+
+/** A film's label strip; `length` mm is what it may take. */
 export const filmLabels = (request: LayOutRequest, film: Boxed, sheet: string, length: number) =>
-  labelStrip(
-    {
-      face: request.face,
-      jobName: request.jobName,
-      film: film.art,
-      filmWidth: film.box.width,
-      filmHeight: film.box.height,
-      sheet,
-      mirror: request.printer.mirror,
-    },
-    length,
-  );
+  labelStrip(labelText(request, film, sheet), length);

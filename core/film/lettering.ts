@@ -72,26 +72,8 @@ export function drawable(text: string): boolean {
 export const inkLabel = (ink: { readonly inkName: string; readonly pull: number }): string =>
   drawable(ink.inkName) ? ink.inkName : `Ink ${ink.pull}`;
 
-/**
- * One line of text as strokes: origin at the left end of the baseline, +x along the line, mm. `capHeight` is the height of
- * a capital. Any Unicode text is taken; what has no drawing comes as a question mark, accents are put together.
- */
-export function lettering(
-  text: string,
-  capHeight: Mm,
-  weight: Mm = capHeight * 0.12,
-): { readonly shapes: Shape[]; readonly width: Mm } {
-  const unit = capHeight / CAP_HEIGHT;
-  const shapes: Shape[] = [];
-  const put = (strokes: Strokes, dx: number, dy: number) => {
-    for (const stroke of strokes) {
-      shapes.push({
-        kind: 'line',
-        width: weight,
-        points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit] as const),
-      });
-    }
-  };
+/** Sets a line: hands each letter's and accent's strokes to `put` with their place, and returns how long the line is, all in glyph units. */
+function setLetters(text: string, put?: (strokes: Strokes, dx: number, dy: number) => void): number {
   let pen = 0;
   let base = { x: 0, width: 0, top: CAP_HEIGHT };
   let unknown = false;
@@ -105,7 +87,7 @@ export function lettering(
     }
     const accent = ACCENTS[letter];
     if (accent) {
-      put(
+      put?.(
         read(accent.strokes).strokes,
         base.x + base.width / 2 - 4,
         accent.below ? 0 : base.top + BASELINE - 1,
@@ -117,12 +99,39 @@ export function lettering(
     if (known === undefined && unknown) continue;
     unknown = known === undefined;
     const { strokes, width, top } = read(known ?? UNKNOWN);
-    put(strokes, pen, 0);
+    put?.(strokes, pen, 0);
     base = { x: pen, width, top };
     pen += width + LETTER_GAP;
   }
-  return { shapes, width: Math.max(0, pen - LETTER_GAP) * unit };
+  return Math.max(0, pen - LETTER_GAP);
 }
+
+/**
+ * One line of text as strokes: origin at the left end of the baseline, +x along the line, mm. `capHeight` is the height of
+ * a capital. Any Unicode text is taken; what has no drawing comes as a question mark, accents are put together.
+ */
+export function lettering(
+  text: string,
+  capHeight: Mm,
+  weight: Mm = capHeight * 0.12,
+): { readonly shapes: Shape[]; readonly width: Mm } {
+  const unit = capHeight / CAP_HEIGHT;
+  const shapes: Shape[] = [];
+  const width = setLetters(text, (strokes, dx, dy) => {
+    for (const stroke of strokes) {
+      shapes.push({
+        kind: 'line',
+        width: weight,
+        points: stroke.map(([x, y]) => [(x + dx) * unit, (y + dy) * unit] as const),
+      });
+    }
+  });
+  return { shapes, width: width * unit };
+}
+
+/** How long `lettering` makes the line, mm, without drawing it. */
+export const letteringWidth = (text: string, capHeight: Mm): Mm =>
+  setLetters(text) * (capHeight / CAP_HEIGHT);
 
 /** Text cut to at most `letters` characters, the last an ellipsis where it was longer. */
 export function shorten(text: string, letters: number): string {

@@ -68,7 +68,7 @@ export function markGroup(
     if (slim && pair >= LANES_A_ROW) break;
     const lane = pair % LANES_A_ROW;
     const out = middle + ROW * Math.floor(pair / LANES_A_ROW);
-    const scale = (): Shape[] => {
+    const scale = (): readonly Shape[] => {
       if (film.pull === 1) return vernierScale('fixed');
       return mine ? [...vernierScale('moving'), ...vernierNumber(film.pull)] : [];
     };

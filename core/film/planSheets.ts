@@ -1,8 +1,8 @@
 import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
 import type { Boxed, OwnInk } from './filmBox.ts';
-import { SHORTEST_STRIP } from './labelStrip.ts';
-import { filmLabels, type LayOutRequest } from './layOutRequest.ts';
+import { labelDepth, SHORTEST_STRIP } from './labelStrip.ts';
+import { type LayOutRequest, labelText } from './layOutRequest.ts';
 import { type Packing, packSheets } from './packSheets.ts';
 import { capacity } from './pagePlace.ts';
 import { cheapestSpans, piecesFor } from './sheetSpans.ts';
@@ -60,7 +60,7 @@ function sharePages(
     // Two pixels spare for rounding to whole ones.
     const spare = 50.8 / art.dpi;
     const across = Math.min(whole.across, Math.max(box.height + spare, SHORTEST_STRIP));
-    const strip = filmLabels(request, films[i]!, '1 of 1', across).depth + STRIP_GAP;
+    const strip = labelDepth(labelText(request, films[i]!, '1 of 1'), across) + STRIP_GAP;
     strips.push(strip);
     const along = box.width + strip + spare;
     return turn === 0 ? { width: along, height: across } : { width: across, height: along };
@@ -79,7 +79,7 @@ export function planTurn(request: LayOutRequest, films: readonly Boxed[], turn: 
   if (whole.across < 40) return null;
   let strip = 0;
   for (const film of films)
-    strip = Math.max(strip, filmLabels(request, film, '88/8 of 88', whole.across).depth);
+    strip = Math.max(strip, labelDepth(labelText(request, film, '88/8 of 88'), whole.across));
   strip += STRIP_GAP;
   const room = capacity(printer, turn, strip);
   // Two pixels spare for rounding to whole ones.
@@ -148,6 +148,12 @@ export interface FilmSeams {
   readonly rows: readonly number[];
 }
 
+/** One film's cheapest seams and what they cost: its columns' and its rows' strips, where it has any. */
+export interface PricedSeams {
+  readonly seams: FilmSeams;
+  readonly costs: readonly number[];
+}
+
 export interface Placed extends Plan {
   readonly seams: readonly FilmSeams[];
   readonly cost: number;
@@ -177,22 +183,33 @@ export function wishedSeams(film: Boxed, plan: Plan, wished: readonly number[]):
   return seams;
 }
 
-/** Where the seams of every film cost least; `inks` are the films' own. */
-export function placeSeams(plan: Plan, films: readonly Boxed[], inks: readonly OwnInk[]): Placed {
-  let cost = 0;
-  const seams = films.map((film, i) => {
-    const ink = inks[i]!;
-    const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
-    const spans = (of: 'columns' | 'rows', length: number, room: number) => {
-      if (length <= room) return [];
-      const found = cheapestSpans(length, room, plan.overlap, grid, seamPrice(film, ink, of, plan.overlap));
-      cost += found.cost;
-      return found.seams;
-    };
-    return {
-      columns: spans('columns', film.px.width as number, plan.along),
+/** Where the seams of one film cost least; `ink` is its own. */
+export function filmSeams(
+  plan: Pick<Plan, 'along' | 'across' | 'overlap'>,
+  film: Boxed,
+  ink: OwnInk,
+): PricedSeams {
+  const costs: number[] = [];
+  const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
+  const spans = (of: 'columns' | 'rows', length: number, room: number) => {
+    if (length <= room) return [];
+    const found = cheapestSpans(length, room, plan.overlap, grid, seamPrice(film, ink, of, plan.overlap));
+    costs.push(found.cost);
+    return found.seams;
+  };
+  const columns = spans('columns', film.px.width as number, plan.along);
+  return {
+    seams: {
+      columns,
       rows: spans('rows', film.px.height as number, plan.across),
-    };
-  });
-  return { ...plan, seams, cost };
+    },
+    costs,
+  };
+}
+
+/** The plan with the seams of all its films. */
+export function placeSeams(plan: Plan, films: readonly PricedSeams[]): Placed {
+  let cost = 0;
+  for (const { costs } of films) for (const one of costs) cost += one;
+  return { ...plan, seams: films.map(({ seams }) => seams), cost };
 }

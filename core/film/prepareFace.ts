@@ -1,9 +1,12 @@
+import type { FilmPoint } from '../units/index.ts';
 import { type Boxed, boxFilm, faceCommon, type OwnInk } from './filmBox.ts';
 import { type FaceMarks, filmMarks } from './filmMarks.ts';
+import { holeShapes } from './holeMark.ts';
 import { type InkProfile, joinProfiles } from './inkSearch.ts';
 import type { LayOutRequest } from './layOutRequest.ts';
 import { type Plan, planTurn } from './planSheets.ts';
 import { SEAM_MARGIN, SLIM_SEAM_MARGIN } from './seam.ts';
+import type { Shape } from './shape.ts';
 
 export interface Prepared {
   readonly about: 'deck' | 'art';
@@ -15,15 +18,22 @@ export interface Prepared {
   readonly sheets: number;
 }
 
+/** What is the same however the marks stand: the films' own ink, that of all together, and what is drawn at truck holes. */
+interface FaceInk {
+  readonly inks: readonly OwnInk[];
+  readonly profile: InkProfile;
+  readonly crossAt: (hole: FilmPoint) => readonly Shape[];
+}
+
 /** Marks, boxes and sheet counts of a face, its marks standing so. */
 function prepare(
   request: LayOutRequest,
-  profile: InkProfile,
-  inks: readonly OwnInk[],
+  { profile, inks, crossAt }: FaceInk,
   how: Pick<Prepared, 'about' | 'sides'>,
 ): Prepared {
   const { films, holes } = request;
-  const marks = filmMarks(films, holes, { verniers: request.options?.verniers ?? true, ...how, profile });
+  const verniers = request.options?.verniers ?? true;
+  const marks = filmMarks(films, holes, { verniers, ...how, profile, crossAt });
   const beside = how.sides === 'full' ? SEAM_MARGIN : SLIM_SEAM_MARGIN;
   const common = faceCommon(profile, marks.byFilm.flat(), beside);
   const boxed = films.map((film, i) => boxFilm(film, inks[i]!, marks.byFilm[i]!, common));
@@ -34,11 +44,19 @@ function prepare(
 /** Every way the marks may stand, the most wanted first; `inks` are the films' own. */
 export function prepareAll(request: LayOutRequest, inks: readonly OwnInk[]): Prepared[] {
   const profile = joinProfiles(inks.map((ink) => ink.survey));
+  const crosses = new Map<FilmPoint, readonly Shape[]>();
+  const crossAt = (hole: FilmPoint) => {
+    const cross = crosses.get(hole) ?? holeShapes(hole, request.films);
+    crosses.set(hole, cross);
+    return cross;
+  };
   const wish = request.options?.marks ?? 'auto';
   // Without art there is nothing to stand close about.
   const bare = inks.every((ink) => ink.box === null);
   const abouts = bare ? (['deck'] as const) : wish === 'auto' ? (['deck', 'art'] as const) : [wish];
   return abouts.flatMap((about) =>
-    (['full', 'slim'] as const).map((sides) => prepare(request, profile, inks, { about, sides })),
+    (['full', 'slim'] as const).map((sides) =>
+      prepare(request, { inks, profile, crossAt }, { about, sides }),
+    ),
   );
 }

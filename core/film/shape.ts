@@ -49,5 +49,16 @@ export function compose(outer: Affine, inner: Affine): Affine {
 }
 
 /** Shapes moved to another space; line widths stay, as every map here keeps lengths to within a printer's error. */
-export const place = (shapes: readonly Shape[], by: Affine): Shape[] =>
-  shapes.map((shape) => ({ ...shape, points: shape.points.map(([x, y]) => apply(by, x, y)) }));
+export const place = (shapes: readonly Shape[], by: Affine): Shape[] => {
+  // Thousands of short strokes come through here on code that is still cold: by index, which costs least then.
+  const [a, b, c, d, e, f] = by;
+  const move = (p: readonly [number, number]): [number, number] => [
+    a * p[0] + c * p[1] + e,
+    b * p[0] + d * p[1] + f,
+  ];
+  return shapes.map((shape) =>
+    shape.kind === 'line'
+      ? { kind: 'line', width: shape.width, points: shape.points.map(move) }
+      : { kind: 'fill', points: shape.points.map(move) },
+  );
+};

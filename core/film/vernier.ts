@@ -19,7 +19,10 @@ export const VERNIER_DEPTH = 2 * LONG_TICK;
  * on the line. The tick where both run through in one straight line gives the shift of `moving` in tenths of a
  * millimetre, positive towards +x (the principle of the vernier, by any handbook of measuring).
  */
-export function vernierScale(which: 'fixed' | 'moving'): Shape[] {
+export const vernierScale = (which: 'fixed' | 'moving'): readonly Shape[] =>
+  which === 'fixed' ? FIXED_SCALE : MOVING_SCALE;
+
+function drawScale(which: 'fixed' | 'moving'): Shape[] {
   const pitch = which === 'fixed' ? FIXED_PITCH : MOVING_PITCH;
   const side = which === 'fixed' ? 1 : -1;
   const shapes: Shape[] = [];
@@ -30,6 +33,9 @@ export function vernierScale(which: 'fixed' | 'moving'): Shape[] {
   }
   return shapes;
 }
+
+const FIXED_SCALE = drawScale('fixed');
+const MOVING_SCALE = drawScale('moving');
 
 /**
  * The pull a pair belongs to, beside its moving scale. Scales lie on the film in all directions: a line under 6 and 9 tells
