@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { deflateSync } from 'node:zlib';
 import { faceMasks } from '../../core/faceMasks.ts';
 import { turnLeft } from '../../core/film/turn.ts';
 import { discHalfWidths } from '../../core/raster/disc.ts';
@@ -16,6 +17,7 @@ import {
   blueNoiseTile,
   cheapestPath,
   components,
+  deflate,
   distanceSquared,
   downsample,
   encodeG4,
@@ -28,18 +30,22 @@ import {
   msbRows,
   screenEnlarged,
   screenTile,
+  smallPieces,
   subtract,
   thinParts,
   thresholdMask,
   union,
   warpArgmax,
 } from '../../core/raster/index.ts';
+import { deflatePlain } from '../../core/raster/kernels/deflatePlain.ts';
+import { encodeG4Plain } from '../../core/raster/kernels/encodeG4Plain.ts';
 import { growRowsPlain } from '../../core/raster/kernels/growPlain.ts';
 import { kernels, scratchUse } from '../../core/raster/kernels/load.ts';
 import { lookUpPlain } from '../../core/raster/kernels/lookUpPlain.ts';
 import { thresholdPlain } from '../../core/raster/kernels/thresholdPlain.ts';
 import { warpRows } from '../../core/raster/kernels/warpPlain.ts';
 import { signedWords, tailBits } from '../../core/raster/mask.ts';
+import { smallPiecesPlain } from '../../core/raster/smallPieces.ts';
 import { wordsOf } from '../../core/separate/codes.ts';
 import { codeOf, LABEL, labelsOf } from '../../core/separate/labels.ts';
 import { inlineWorkers } from '../../core/tasks.ts';
@@ -158,6 +164,7 @@ async function maskCases(rate: number): Promise<string[][]> {
   let thin: Mask = out;
   let code: Uint8Array = new Uint8Array(0);
   let pieces = 0;
+  const packed = msbRows(art);
   const ring = subtract(grow(art, 8), art);
   let reached: Mask = out;
   let small = blankPlane(1, 1);
@@ -213,6 +220,15 @@ async function maskCases(rate: number): Promise<string[][]> {
         bytes,
       },
       {
+        name: 'pieces of fewer than 50 points',
+        ours: () => {
+          pieces = smallPieces(art, 50).length;
+        },
+        plain: () => smallPiecesPlain(art, 50),
+        check: () => pieces,
+        bytes,
+      },
+      {
         name: 'joined to a seed (plain)',
         ours: () => {
           reached = joined(art, ring);
@@ -221,10 +237,29 @@ async function maskCases(rate: number): Promise<string[][]> {
         bytes: 3 * bytes,
       },
       {
-        name: 'Group 4 from packed rows (plain)',
+        name: 'Group 4 from packed rows',
         ours: () => {
           code = encodeG4(art);
         },
+        plain: () => encodeG4Plain(art),
+        check: () => code.length,
+        bytes,
+      },
+      {
+        name: 'deflate of the packed rows',
+        ours: () => {
+          code = deflate(packed);
+        },
+        plain: () => deflatePlain(packed),
+        peer: async () => {
+          let theirs = 0;
+          const time = processorMs(() => {
+            theirs = deflateSync(packed, { level: 6 }).length;
+          });
+          process.stderr.write(`zlib makes ${theirs} bytes of them\n`);
+          return { ms: time, check: null };
+        },
+        peerName: 'zlib, level 6',
         check: () => code.length,
         bytes,
       },
