@@ -27,6 +27,7 @@ import { faceTones, tonePrints, toneSeparations } from './toneFaceMasks.ts';
 import { toneColours } from './toneHand.ts';
 import { type TonePlan, tonePlan } from './tonePlan.ts';
 import { alphaOf, screenInk } from './toneTasks.ts';
+import { turns } from './turns.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress, pxPerMm } from './units/index.ts';
 
 /** What the work needs from outside. */
@@ -58,8 +59,11 @@ export interface FaceMasks {
   readonly growth: { readonly along: number; readonly across: number };
 }
 
+/** Windows drawn ahead of the threads, each up to 30 MB. */
+const AHEAD = 2;
+
 /**
- * Separates one piece into `out`, tile by tile, as many at once as there are workers and one more being drawn. `meanwhile` is called
+ * Separates one piece into `out`, tile by tile, as many at once as there are workers and two more drawn ahead. `meanwhile` is called
  * once they all have their first.
  */
 async function separatePiece(
@@ -80,6 +84,8 @@ async function separatePiece(
   let sent = 0;
   let finished = 0;
   let failure: Outcome<null> | null = null;
+  // The first windows are there soonest when no more are drawn at once than there are processors.
+  const inTurn = turns(tools.workers.count);
   const lane = async () => {
     const shared = sharedWindow();
     for (let i = next++; i < plans.length && !failure; i = next++) {
@@ -88,7 +94,7 @@ async function separatePiece(
         return;
       }
       const plan = plans[i] as TilePlan;
-      const window = await source.value.window(plan);
+      const window = await inTurn(() => source.value.window(plan));
       if (!window.ok) {
         failure = window;
         return;
@@ -100,8 +106,8 @@ async function separatePiece(
       progress(++finished / plans.length, `${piece.name}, part ${finished} of ${plans.length}`);
     }
   };
-  // One lane more than workers keeps them fed while the next window is being drawn.
-  await Promise.all(Array.from({ length: tools.workers.count + 1 }, lane));
+  // Two lanes more than workers keep them fed: with one, the last window was drawn only after a thread had waited for it.
+  await Promise.all(Array.from({ length: tools.workers.count + AHEAD }, lane));
   return failure ?? done(null);
 }
 
