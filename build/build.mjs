@@ -34,7 +34,7 @@ const electron = (entry, out) => common(entry, out, 'node22');
 
 /** Every bundle: source and product, relative to the root and to dist/. */
 export const BUNDLES = [
-  node('electron/bin.ts', 'cli.mjs'),
+  { ...node('electron/bin.ts', 'cli.mjs'), lazy: 'cliParts' },
   { ...common('electron/host/worker.ts', 'host/worker.cjs', 'node20'), parts: 'workerParts' },
   { ...node('electron/host/trialChild.ts', 'host/trial.mjs'), lazy: 'trialParts' },
   node('electron/demo.ts', 'demo.mjs'),

@@ -13,10 +13,10 @@ import {
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
 import { packSheets } from './packSheets.ts';
-import { filmsPdf, separationsPdf } from './pdf/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
 import type { AssemblyInput } from './tasks.ts';
+import { tryDrawings } from './tryDrawings.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
 export interface FilmsRequest extends LayFacesRequest {
@@ -116,6 +116,7 @@ export async function filmPages(
 ): Promise<Uint8Array> {
   const stencils = await sheetStencils(faces, tools, say);
   const { deflate, abort } = tools;
+  const { filmsPdf } = await import('./pdf/index.ts');
   const layouts = faces.map(({ laid }) => laid);
   return filmsPdf(layouts, {
     jobName,
@@ -137,6 +138,9 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const layouts: FaceLayout[] = [];
   const growths = new Map<Face, { x: number; y: number }>();
   const notes: string[] = [];
+  if (!request.laid) tryDrawings(request);
+  // What writes documents is large: it is read while drawings are tried, not when the films wait for it.
+  const { separationsPdf } = await import('./pdf/index.ts');
   const faceFilms = request.laid
     ? done(request.laid)
     : await layFaces({ ...request, pack: true, progress: part(say, 0, 0.85) });

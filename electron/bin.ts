@@ -1,8 +1,25 @@
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { main } from './cli.ts';
+import { setDist, trialEntry } from './places.ts';
+import { type ReadyChild, readyChild } from './readyChild.ts';
 
-export { main };
+// What is read when it is needed lies in a folder beside this file and would look for the other files there.
+setDist(fileURLToPath(new URL('.', import.meta.url)));
+
+/** Commands that draw: the process that tries drawings starts with them, and reads its program while this one reads its own. */
+const DRAWING = ['new', 'add', 'films', 'proof', 'press', 'traps', 'reprint'];
+
+/** The whole command line, see `cli.ts`. */
+export async function main(args: readonly string[]): Promise<number> {
+  const draws = DRAWING.includes(args[0] ?? '') && !args.includes('--help');
+  const ready: ReadyChild | undefined = draws ? readyChild(trialEntry()) : undefined;
+  try {
+    const cli = await import('./cli.ts');
+    return await cli.main(args, undefined, ready);
+  } finally {
+    ready?.end();
+  }
+}
 
 /** Whether node was asked to run this very file; `build/kickflat.mjs` imports it instead. */
 function isEntry(): boolean {

@@ -2,10 +2,12 @@ import type { Workers } from '../core/ports/index.ts';
 import { studioTrouble } from '../core/sentences/index.ts';
 import { type Abort, cancelled, type Failure } from '../core/units/index.ts';
 import {
-  COMMANDS,
+  allCommands,
+  COMMAND_NAMES,
   type Context,
   calledAs,
   commandHelp,
+  commandNamed,
   generalHelp,
   processVoice,
   readOptions,
@@ -22,6 +24,7 @@ import {
   workerPool,
 } from './host/index.ts';
 import { trialEntry, workerEntry } from './places.ts';
+import type { ReadyChild } from './readyChild.ts';
 
 /** Exit status by the kind of failure; a stop by the user is what shells call it, 128 + SIGINT. */
 const STATUS: Readonly<Record<Failure['kind'], number>> = { input: 2, file: 3, cancelled: 130 };
@@ -33,10 +36,14 @@ function complain(voice: Voice, { kind, reason, mend }: Failure): number {
   return STATUS[kind];
 }
 
-/** What the commands work with; threads start when they are first asked for. */
-export function makeContext(voice: Voice, abort: Abort): Context & { close(): Promise<void> } {
+/** What the commands work with; threads start when they are first asked for. `ready` tries the first drawing. */
+export function makeContext(
+  voice: Voice,
+  abort: Abort,
+  ready?: ReadyChild,
+): Context & { close(): Promise<void> } {
   let pool: Workers | undefined;
-  const aside = askInChild(trialEntry());
+  const aside = askInChild(trialEntry(), ready);
   return {
     files: nodeFiles(),
     codec: sharpCodec({ trial: trialAside(aside), pdf: pdfAside(aside) }),
@@ -51,18 +58,19 @@ export function makeContext(voice: Voice, abort: Abort): Context & { close(): Pr
 }
 
 /** The whole command line; resolves with the exit status and never rejects for anything a user can do. */
-export async function main(args: readonly string[], voice: Voice = processVoice): Promise<number> {
+export async function main(
+  args: readonly string[],
+  voice: Voice = processVoice,
+  ready?: ReadyChild,
+): Promise<number> {
   const [name, ...rest] = args;
-  const specs = COMMANDS.map((c) => c.spec);
   if (name === undefined || name === '--help' || name === 'help') {
+    const specs = (await allCommands()).map((c) => c.spec);
     voice.out(generalHelp(specs, calledAs(process.env)));
     return 0;
   }
-  const command = COMMANDS.find((c) => c.spec.name === name);
-  if (!command) {
-    const names = specs.map((s) => s.name);
-    return complain(voice, unknown('command', name, names, 'See kickflat --help.'));
-  }
+  const command = await commandNamed(name);
+  if (!command) return complain(voice, unknown('command', name, COMMAND_NAMES, 'See kickflat --help.'));
   const given = readOptions(command.spec, rest);
   if (!given.ok) return complain(voice, given);
   if (given.value.flag('help')) {
@@ -73,7 +81,7 @@ export async function main(args: readonly string[], voice: Voice = processVoice)
   const stop = () => {
     abort.aborted = true;
   };
-  const context = makeContext(voice, abort);
+  const context = makeContext(voice, abort, ready);
   // Not once: a terminal and the program that started this one may both tell of the same stop.
   process.on('SIGINT', stop);
   process.on('SIGTERM', stop);

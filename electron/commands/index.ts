@@ -1,40 +1,34 @@
-import * as add from './add.ts';
-import * as calc from './calc.ts';
-import * as check from './check.ts';
 import type { CommandEntry } from './context.ts';
-import * as deck from './deck.ts';
-import * as films from './films.ts';
-import * as inks from './inks.ts';
-import * as make from './new.ts';
-import * as press from './press.ts';
-import * as printer from './printer.ts';
-import * as proof from './proof.ts';
-import * as reprint from './reprint.ts';
-import * as shelf from './shelf.ts';
-import * as shop from './shop.ts';
-import * as studio from './studio.ts';
-import * as tones from './tones.ts';
-import * as traps from './traps.ts';
 
-/** Every command, in the order of a run. */
-export const COMMANDS: readonly CommandEntry[] = [
-  make,
-  add,
-  printer,
-  films,
-  proof,
-  inks,
-  check,
-  traps,
-  tones,
-  press,
-  reprint,
-  deck,
-  shelf,
-  calc,
-  shop,
-  studio,
-];
+/** Every command, in the order of a run. Each is read only when it is called: what one works with is large, and the others wait for it in vain. */
+const COMMANDS: Readonly<Record<string, () => Promise<CommandEntry>>> = {
+  new: () => import('./new.ts'),
+  add: () => import('./add.ts'),
+  printer: () => import('./printer.ts'),
+  films: () => import('./films.ts'),
+  proof: () => import('./proof.ts'),
+  inks: () => import('./inks.ts'),
+  check: () => import('./check.ts'),
+  traps: () => import('./traps.ts'),
+  tones: () => import('./tones.ts'),
+  press: () => import('./press.ts'),
+  reprint: () => import('./reprint.ts'),
+  deck: () => import('./deck.ts'),
+  shelf: () => import('./shelf.ts'),
+  calc: () => import('./calc.ts'),
+  shop: () => import('./shop.ts'),
+  studio: () => import('./studio.ts'),
+};
+
+export const COMMAND_NAMES: readonly string[] = Object.keys(COMMANDS);
+
+/** The command of that name, or undefined. */
+export const commandNamed = async (name: string): Promise<CommandEntry | undefined> =>
+  Object.hasOwn(COMMANDS, name) ? COMMANDS[name]?.() : undefined;
+
+/** All of them, for what tells of all. */
+export const allCommands = (): Promise<CommandEntry[]> =>
+  Promise.all(Object.values(COMMANDS).map((read) => read()));
 
 export type { Context } from './context.ts';
 export { sayFilms } from './films.ts';

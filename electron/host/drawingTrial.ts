@@ -1,5 +1,5 @@
-import { fork } from 'node:child_process';
 import type { Picture } from '../../core/raster/index.ts';
+import { type ReadyChild, startChild } from '../readyChild.ts';
 import { watchLateness } from './lateness.ts';
 import type { PdfAsked, PdfRead } from './pdfPages.ts';
 
@@ -35,12 +35,13 @@ export type AskAside = (
 
 /**
  * A process of its own for each question: the libraries can not be stopped in the middle of a drawing, and a program can not
- * even end before it has; a process can be killed. `entry` is the bundled `trialChild.mjs`.
+ * even end before it has; a process can be killed. `entry` is the bundled `trialChild.mjs`; the first question goes to `ready`
+ * where there is one.
  */
-export function askInChild(entry: string): AskAside {
+export function askInChild(entry: string, ready?: ReadyChild): AskAside {
   return (question, seconds, longer = seconds) =>
     new Promise((resolve, reject) => {
-      const child = fork(entry, { serialization: 'advanced', stdio: 'ignore', execArgv: [] });
+      const child = ready?.take() ?? startChild(entry);
       const late = () => end(() => resolve('late'));
       let unwatch = watchLateness(() => child.pid, seconds, BUSY_S, late);
       function end(say: () => void): void {

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { unpackJob } from '../../core/job/index.ts';
-import { COMMANDS } from '../../electron/commands/index.ts';
+import { allCommands } from '../../electron/commands/index.ts';
 import { BIN, expectRefusal, kickflat, type Ran } from './runCli.ts';
 
 /** Three flat inks on bare wood, 760 × 180 mm, drawn here. */
@@ -47,6 +47,8 @@ const snapshot = () =>
     .sort()
     .map((path) => `${path} ${readFileSync(path).toString('base64').slice(-40)}`);
 
+const commands = await allCommands();
+
 describe('help', () => {
   test('lists every command of the design with what the exit status means', async () => {
     const { out, status } = await run('--help');
@@ -57,7 +59,7 @@ describe('help', () => {
     expect((await run()).out).toBe(out);
   });
 
-  for (const { spec } of COMMANDS)
+  for (const { spec } of commands)
     test(`${spec.name} --help names every option, none twice, and shows an example`, async () => {
       const { out, status, err } = await run(spec.name, '--help');
       expect([status, err]).toEqual([0, '']);

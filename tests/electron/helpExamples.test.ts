@@ -4,13 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { COMMANDS, calledAs, commandHelp } from '../../electron/commands/index.ts';
+import { allCommands, calledAs, commandHelp } from '../../electron/commands/index.ts';
 import { BIN, TERMINAL } from './runCli.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 /** A plain drawing under the demonstration's name: what is tried here is the command, not the art. */
 const DRAWING =
   '<svg xmlns="http://www.w3.org/2000/svg" width="700mm" height="160mm" viewBox="0 0 700 160"><path d="M0 0h700v160H0z" fill="#1b2440"/><circle cx="350" cy="80" r="50" fill="#f2b632"/><path d="M500 40h90v60h-90z" fill="#e8613c"/></svg>';
+
+const commands = await allCommands();
 
 let folder: string;
 
@@ -53,7 +55,7 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-test.each(COMMANDS.map(({ spec }) => spec))(
+test.each(commands.map(({ spec }) => spec))(
   'the examples in the help of $name work when they are pasted',
   async ({ name, examples }) => {
     const help = await paste(`kickflat ${name} --help`);
@@ -72,7 +74,7 @@ test.each(COMMANDS.map(({ spec }) => spec))(
 );
 
 test('called through npx, the help says so', () => {
-  const [spec] = COMMANDS.map((one) => one.spec);
+  const [spec] = commands.map((one) => one.spec);
   expect(commandHelp(spec!, calledAs({ npm_lifecycle_event: 'npx' }))).toContain(
     '\n  npx kickflat new --art ',
   );
