@@ -5,6 +5,7 @@ import {
   type FaceLayout,
   faceLayout,
   filmSheets,
+  type GuidePictures,
   joinSheets,
   type OwnInk,
   type PricedSeams,
@@ -37,6 +38,8 @@ export interface LaidFace {
   /** Its sheets as films.pdf holds them, film by film: pictures, and what is drawn about them. Only where they were asked for. */
   readonly stencils?: readonly Stencil[] | undefined;
   readonly drawn?: readonly Uint8Array[] | undefined;
+  /** What assembly.pdf shows of each film; likewise. */
+  readonly pictures?: readonly GuidePictures[] | undefined;
 }
 
 /** Masks take this share of a face's time, laying out the rest. */
@@ -73,6 +76,8 @@ async function layFace(
       ({ mask }) => surveys.get(mask) ?? workers.run<Surveyed, OwnInk>('ownInk', { mask, dpi }, abort),
     ),
   );
+  // What follows keeps one thread waiting; it reads what binds the pages. Whether it can is seen by that work itself.
+  if (request.pack) workers.run('wakePages', null, abort).catch(() => {});
   const found = await workers.run<BoxesInput, Outcome<FaceBoxes>>(
     'faceBoxes',
     { request: asked.value, inks },
@@ -107,11 +112,13 @@ async function layFace(
   say(1, `${face}: laid on sheets`);
   const layouts = films.map(({ film }) => film);
   const drawn = request.pack ? films.flatMap((film) => film.drawn) : undefined;
+  const shown = films.flatMap((film) => film.pictures ?? []);
   return done({
     made: made.value,
     laid: faceLayout(asked.value, joined, layouts),
     stencils,
     drawn,
+    pictures: request.pack ? shown : undefined,
   });
 }
 

@@ -127,6 +127,15 @@ export async function filmPages(
   });
 }
 
+/** A face's layout as assembly.pdf needs it: what sheets of transparency draw is most of it and would be copied for nothing. */
+const forGuide = (layout: FaceLayout): FaceLayout => ({
+  ...layout,
+  films: layout.films.map((film) => ({
+    ...film,
+    sheets: film.sheets.map((sheet) => ({ ...sheet, marks: [], labels: [] })),
+  })),
+});
+
 /**
  * The whole journey: job → wrap → coverage → masks → traps → films → sheets → pages. The same job gives the same bytes,
  * whatever the number of workers. Stops soon after `abort` says so, with nothing to clear away.
@@ -165,7 +174,15 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
   // All that takes long is left to the threads, so that this one still hears of a stop.
   const [assembly, films] = await Promise.all([
-    request.workers.run<AssemblyInput, Uint8Array>('assemblyPdf', { layouts, jobName: job.name }, abort),
+    request.workers.run<AssemblyInput, Uint8Array>(
+      'assemblyPdf',
+      {
+        layouts: layouts.map(forGuide),
+        jobName: job.name,
+        pictures: faceFilms.value.map(({ pictures }) => pictures),
+      },
+      abort,
+    ),
     filmPages(faceFilms.value, job.name, request, part(say, 0.85, 0.98)),
   ]);
   if (abort?.aborted) return cancelled();

@@ -7,6 +7,8 @@ import {
   type FilmSheets,
   faceBoxes,
   filmSeams,
+  type GuidePictures,
+  guidePictures,
   type LayOutRequest,
   layOutOne,
   type OwnInk,
@@ -34,6 +36,7 @@ import {
   type DroppedSpeck,
   dropFaceSpecks,
 } from './finishFace.ts';
+import type { AssemblyPdfOptions } from './pdf/index.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
 import { type Component, deflate, type Mask, wakeKernels } from './raster/index.ts';
@@ -72,17 +75,19 @@ export interface SeamsInput {
 export interface LayOutInput {
   readonly request: LayOutRequest;
   readonly sheets: FilmSheets;
-  /** What its sheets draw is packed as well. */
+  /** What its sheets draw, and what assembly.pdf shows of it, is packed as well. */
   readonly draw: boolean;
 }
 export interface LaidFilm {
   readonly film: FilmLayout;
-  /** By sheet, see `drawSheet`; only where it was asked for. */
+  /** By sheet, see `drawSheet`, and what assembly.pdf shows of it; only where they were asked for. */
   readonly drawn: readonly Uint8Array[];
+  readonly pictures: GuidePictures | null;
 }
 export interface AssemblyInput {
   readonly layouts: readonly FaceLayout[];
   readonly jobName: string;
+  readonly pictures: AssemblyPdfOptions['pictures'];
 }
 
 /**
@@ -106,12 +111,19 @@ export const TASKS = {
   layOutFilm: ({ request, sheets, draw }: LayOutInput): LaidFilm => {
     const laid = layOutOne(request, sheets);
     const { dpi } = laid.art;
-    return { film: laid, drawn: draw ? laid.sheets.map((sheet) => drawSheet(dpi, sheet, deflate)) : [] };
+    return {
+      film: laid,
+      drawn: draw ? laid.sheets.map((sheet) => drawSheet(dpi, sheet, deflate)) : [],
+      pictures: draw ? guidePictures(laid, dpi, deflate) : null,
+    };
   },
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
-  // What writes documents is large, too.
-  assemblyPdf: async ({ layouts, jobName }: AssemblyInput): Promise<Uint8Array> =>
-    (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate }),
+  // What writes documents is large: a thread that waits for others reads it meanwhile.
+  wakePages: async (): Promise<void> => {
+    await import('./pdf/index.ts');
+  },
+  assemblyPdf: async ({ layouts, jobName, pictures }: AssemblyInput): Promise<Uint8Array> =>
+    (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate, pictures }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,

@@ -22,6 +22,7 @@ export {
 } from './facePlan.ts';
 export type { FilmArt } from './filmArt.ts';
 export { type Boxed, type OwnInk, ownInk, type Surveyed } from './filmBox.ts';
+export { type GuidePictures, guidePictures, jointFactor, jointsOf, wholeFactor } from './guidePictures.ts';
 export { rulerShapes } from './labelStrip.ts';
 export { layOutFace } from './layOutFace.ts';
 export type { LayOutOptions, LayOutRequest } from './layOutRequest.ts';
@@ -44,6 +45,7 @@ export {
   sheetNamed,
 } from './sheetSize.ts';
 export { type Stencil, sheetStencil, stencilOf } from './stencil.ts';
+export { thumbnail } from './thumbnail.ts';
 export { VERNIER_FIRST, VERNIER_TICKS, vernierScale } from './vernier.ts';
 export {
   filmBox,

@@ -3,14 +3,17 @@ import {
   drawable,
   type FaceLayout,
   type FilmLayout,
+  type GuidePictures,
+  guidePictures,
   inkLabel,
+  jointsOf,
   type Seam,
   sheetNamed,
   shorten,
 } from '../film/index.ts';
 import { ACCENT, assemblySteps, CAUTION, drawVernier, SOFT } from './assemblyGuide.ts';
 import { newDocument, saveDocument } from './document.ts';
-import { drawFilm, drawKey, orderedCrossings, seamsOf } from './filmPicture.ts';
+import { drawFilm, drawKey, orderedCrossings } from './filmPicture.ts';
 import type { FilmsPdfOptions } from './filmsPdf.ts';
 import { drawJoint, jointHeight, MOST_NUMBERS } from './jointPicture.ts';
 import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
@@ -105,7 +108,7 @@ function filmPage(
   layout: FaceLayout,
   film: FilmLayout,
   pagesBefore: number,
-  options: FilmsPdfOptions,
+  pictures: GuidePictures,
 ): Paper[] {
   const size = paperSize(layout);
   const { art, box } = film;
@@ -133,8 +136,8 @@ function filmPage(
   y -= 4;
   const left = EDGE;
   const width = Math.min(room, (MOST_HIGH * box.width) / box.height);
-  const picture = drawFilm(doc, paper, layout, film, { left, top: y, width }, options.deflate);
-  const seams = seamsOf(film);
+  const picture = drawFilm(doc, paper, layout, film, { left, top: y, width }, pictures.whole);
+  const seams = jointsOf(film);
   y = picture - 13;
   if (seams.length > 0) {
     drawKey(paper, left, y, layout.printer.overlap);
@@ -153,7 +156,7 @@ function filmPage(
       : 'This film shares its sheet. Cut along the broken line between the films before anything else; there is nothing to join.';
     y = paper.paragraph(left, y, words, 9.5, room);
   }
-  for (const { a, seam } of seams) {
+  for (const [i, { a, seam }] of seams.entries()) {
     const high = jointHeight(seam, room);
     const words = jointWords(film, a, seam);
     // The words and the picture stay together.
@@ -165,7 +168,7 @@ function filmPage(
       y -= 7;
     }
     y = paper.paragraph(left, y, words, 9.5, room) + 2;
-    drawJoint(doc, paper, layout, film, seam, { x: left, y: y - high, width: room }, options.deflate);
+    drawJoint(doc, paper, layout, seam, { x: left, y: y - high, width: room }, pictures.joints[i]!);
     const [before, after] = seamEnds(seam);
     const under = y - high - 3;
     paper.text(left, under, before, 8, { tint: SOFT });
@@ -224,22 +227,28 @@ function jointWords(film: FilmLayout, a: number, seam: Seam): string {
   return `${head}; crosses ink ${times}, ${total.toFixed(1)} mm in all. Touch up, from the outer end of the ${from}: ${places.join(', ')}${more}.`;
 }
 
+export interface AssemblyPdfOptions extends Pick<FilmsPdfOptions, 'jobName' | 'deflate' | 'abort'> {
+  /** What it shows of each face's films, film by film, where that was packed elsewhere; the others are packed here. */
+  readonly pictures?: readonly (readonly GuidePictures[] | undefined)[] | undefined;
+}
+
 /**
  * assembly.pdf, for plain paper: one page of how, then a page a film with its sheets, cuts, tape points, distances to
  * measure and crossings to touch up. The same layouts give the same bytes; empty when `abort` says so.
  */
 export async function assemblyPdf(
   layouts: readonly FaceLayout[],
-  options: FilmsPdfOptions,
+  options: AssemblyPdfOptions,
 ): Promise<Uint8Array> {
   const doc = await newDocument(`${options.jobName}: assembly`, 'How the sheets of each film go together');
   const fonts = await standardFonts(doc);
   if (layouts.length > 0) guidePage(fonts, layouts, options.jobName).finish(doc, options.deflate);
   let pages = 0;
-  for (const layout of layouts) {
-    for (const film of layout.films) {
+  for (const [face, layout] of layouts.entries()) {
+    for (const [i, film] of layout.films.entries()) {
       if (options.abort?.aborted) return new Uint8Array(0);
-      for (const paper of filmPage(doc, fonts, layout, film, pages, options))
+      const pictures = options.pictures?.[face]?.[i] ?? guidePictures(film, layout.dpi, options.deflate);
+      for (const paper of filmPage(doc, fonts, layout, film, pages, pictures))
         paper.finish(doc, options.deflate);
     }
     pages += layout.pages;

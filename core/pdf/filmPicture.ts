@@ -1,10 +1,17 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, type FaceLayout, type FilmLayout, filmBox, type Seam } from '../film/index.ts';
+import {
+  type Affine,
+  apply,
+  type FaceLayout,
+  type FilmLayout,
+  jointsOf,
+  type Seam,
+  type Stencil,
+  wholeFactor,
+} from '../film/index.ts';
 import { ACCENT, SOFT, TAPE } from './assemblyGuide.ts';
-import type { Deflate } from './document.ts';
-import { addImageMask } from './imageMask.ts';
+import { addStencil } from './imageMask.ts';
 import type { Paper, Tint } from './paper.ts';
-import { thumbnail } from './thumbnail.ts';
 
 export const SHARED: Tint = [0.8, 0.86, 0.9];
 const SHEET_TINTS: readonly Tint[] = [
@@ -13,13 +20,6 @@ const SHEET_TINTS: readonly Tint[] = [
 ];
 export const FILM_INK: Tint = [0.35, 0.35, 0.37];
 const TAPE_EDGE: Tint = [0.5, 0.38, 0.15];
-
-/** Every seam of a film once. */
-export function seamsOf(film: FilmLayout): { readonly a: number; readonly seam: Seam }[] {
-  return film.sheets.flatMap((sheet) =>
-    sheet.seams.filter((seam) => seam.with > sheet.index).map((seam) => ({ a: sheet.index, seam })),
-  );
-}
 
 /** Crossings as a reader meets them: from the upper edge of a cut across, from the tail of one along. With their slants. */
 export function orderedCrossings({
@@ -47,12 +47,9 @@ function alongPath(path: Seam['path'], share: number): readonly [number, number]
   return path.at(-1)!;
 }
 
-/** Pixels a millimetre of film keeps in the picture: a page of plain paper shows no more. */
-const PICTURE_PX_PER_MM = 4;
-
 /**
  * A film as it will be when joined: its sheets in two tints with their numbers, shared strips, image, marks, cuts and tape
- * points. Gives the height on the page, mm, of the film's lower edge.
+ * points. `small` is its ink, `wholeFactor` times smaller. Gives the height on the page, mm, of the film's lower edge.
  */
 export function drawFilm(
   doc: PDFDocument,
@@ -60,7 +57,7 @@ export function drawFilm(
   layout: FaceLayout,
   film: FilmLayout,
   at: { readonly left: number; readonly top: number; readonly width: number },
-  deflate: Deflate,
+  small: Stencil,
 ): number {
   const { box } = film;
   const scale = at.width / box.width;
@@ -76,13 +73,11 @@ export function drawFilm(
   paper.text(at.left, at.top - 3, 'tail', 9, { tint: SOFT });
   paper.text(at.left + at.width - paper.measure('nose', 9), at.top - 3, 'nose', 9, { tint: SOFT });
   for (const sheet of film.sheets) fill(sheet.window, SHEET_TINTS[(sheet.column + sheet.row) % 2]!);
-  const seams = seamsOf(film);
+  const seams = jointsOf(film);
   for (const { seam } of seams) fill(seam.band, SHARED);
-  const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * PICTURE_PX_PER_MM)));
-  const small = thumbnail(film.art.mask, factor, filmBox(film));
-  const pixel = ((factor * 25.4) / layout.dpi) * scale;
-  const [wide, tall] = [(small.width as number) * pixel, (small.height as number) * pixel];
-  const image = addImageMask(doc, small, deflate);
+  const pixel = ((wholeFactor(layout.dpi) * 25.4) / layout.dpi) * scale;
+  const [wide, tall] = [small.width * pixel, small.height * pixel];
+  const image = addStencil(doc, small);
   paper.stencil(image, at.left, bottom + high - tall, wide, tall, FILM_INK);
   for (const mark of film.marks) {
     paper.shapes(

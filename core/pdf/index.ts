@@ -1,4 +1,4 @@
-export { assemblyPdf } from './assemblyPdf.ts';
+export { type AssemblyPdfOptions, assemblyPdf } from './assemblyPdf.ts';
 export { type CalibrationPdfOptions, calibrationPdf } from './calibrationPdf.ts';
 export { type FilmsPdfOptions, filmsPdf } from './filmsPdf.ts';
 export type { RunSheet, SheetLot, SheetPull } from './runSheet.ts';

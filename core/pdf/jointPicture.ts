@@ -3,18 +3,16 @@ import {
   type Affine,
   apply,
   type FaceLayout,
-  type FilmLayout,
+  jointFactor,
   line,
   type Seam,
-  seamMask,
+  type Stencil,
   vernierScale,
 } from '../film/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
-import type { Deflate } from './document.ts';
 import { FILM_INK, orderedCrossings, SHARED } from './filmPicture.ts';
-import { addImageMask } from './imageMask.ts';
+import { addStencil } from './imageMask.ts';
 import type { Paper, Tint } from './paper.ts';
-import { thumbnail } from './thumbnail.ts';
 
 /** Height on the page, mm, of a joint's picture `width` wide. */
 export function jointHeight(seam: Seam, width: number): number {
@@ -23,17 +21,16 @@ export function jointHeight(seam: Seam, width: number): number {
 }
 
 /**
- * A joint close up, its lower left corner at (x, y): the shared strip with its ink, cross-hairs, scales, cut and numbered crossings.
+ * A joint close up, its lower left corner at (x, y), `small` its ink, `jointFactor` times smaller: the shared strip with its ink, cross-hairs, scales, cut and numbered crossings.
  * A cut across the deck runs from the film's upper edge at the left to its lower edge at the right, nose up.
  */
 export function drawJoint(
   doc: PDFDocument,
   paper: Paper,
   layout: FaceLayout,
-  film: FilmLayout,
   seam: Seam,
   at: { readonly x: number; readonly y: number; readonly width: number },
-  deflate: Deflate,
+  small: Stencil,
 ): void {
   const { band, runs } = seam;
   const high = jointHeight(seam, at.width);
@@ -43,11 +40,9 @@ export function drawJoint(
       ? [0, scale, -scale, 0, at.x + (band.y + band.height) * scale, at.y - band.x * scale]
       : [scale, 0, 0, scale, at.x - band.x * scale, at.y - band.y * scale];
   paper.rect(at.x, at.y, at.width, high, SHARED);
-  const factor = Math.max(1, Math.floor(layout.dpi / (25.4 * 6)));
-  const small = thumbnail(seamMask(film, seam), factor);
-  const pixel = ((factor * 25.4) / layout.dpi) * scale;
-  const [wide, tall] = [(small.width as number) * pixel, (small.height as number) * pixel];
-  paper.stencil(addImageMask(doc, small, deflate), at.x, at.y + high - tall, wide, tall, FILM_INK);
+  const pixel = ((jointFactor(layout.dpi) * 25.4) / layout.dpi) * scale;
+  const [wide, tall] = [small.width * pixel, small.height * pixel];
+  paper.stencil(addStencil(doc, small), at.x, at.y + high - tall, wide, tall, FILM_INK);
   for (const [u, v] of seam.crossHairs) {
     const arm = 2;
     paper.shapes([

@@ -1,12 +1,11 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, filmBox, inkLabel, ringLine, shorten } from '../film/index.ts';
+import { type Affine, apply, filmBox, inkLabel, ringLine, shorten, thumbnail } from '../film/index.ts';
 import { DEFER } from '../press/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
 import { addImageMask } from './imageMask.ts';
 import { type Fonts, Paper, tintOf } from './paper.ts';
 import type { RunSheet, SheetPull } from './runSheet.ts';
-import { thumbnail } from './thumbnail.ts';
 
 const EDGE = 14;
 /** mm of a tick box. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { thumbnail } from '../../../core/pdf/thumbnail.ts';
+import { thumbnail } from '../../../core/film/thumbnail.ts';
 import { getBit, type Mask } from '../../../core/raster/index.ts';
 import { blobs, randomMask, stream } from '../raster/randomMask.ts';
 
