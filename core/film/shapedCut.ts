@@ -1,7 +1,7 @@
-import { walkLanes } from '../raster/index.ts';
+import { FACING, INKED, walkLanes } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { CutPath } from './cut.ts';
-import { CUT_PRICES, type CutBand, type CutCosts, cutCosts, FACINGS, LANE, MISS_PRICES } from './cutCosts.ts';
+import { CUT_PRICES, type CutBand, FACINGS, LANE, MISS_PRICES, pricesByKind } from './cutCosts.ts';
 
 /** mm between the path's corners along the cut. */
 const STEP = 2;
@@ -14,14 +14,20 @@ const STEEPEST = 8;
 const SHARPEST = 2;
 /** mm a path keeps from the band's long edges, so that both sheets have film on either side of the knife. */
 const EDGE = 1;
-/** What a mm costs more for not crossing an edge square, by the path's slope and the way the edge faces. */
-function slantFactors(step: number): Float64Array {
-  const out = new Float64Array((2 * STEEPEST + 1) * (FACINGS + 1)).fill(1);
+/** Codes of a band's values: four kinds, by the way an edge faces or none. */
+const KINDS = FACING * (FACINGS + 1);
+
+/** What a look costs by the path's slope and the code it meets: the mm it stands for, and more for not crossing an edge square. */
+function lookPrices(step: number, samples: number, byKind: Float32Array): Float64Array {
+  const out = new Float64Array((2 * STEEPEST + 1) * KINDS);
   for (let slope = -STEEPEST; slope <= STEEPEST; slope++) {
+    const weight = Math.hypot(step, slope * LANE) / samples;
     const runs = Math.atan2(slope * LANE, step);
-    for (let f = 1; f <= FACINGS; f++) {
-      const off = Math.sin(runs - ((f - 1) * Math.PI) / FACINGS);
-      out[(slope + STEEPEST) * (FACINGS + 1) + f] = 1 + CUT_PRICES.aslant * off * off;
+    for (let f = 0; f <= FACINGS; f++) {
+      const off = f === 0 ? 0 : Math.sin(runs - ((f - 1) * Math.PI) / FACINGS);
+      const factor = 1 + CUT_PRICES.aslant * off * off;
+      const at = (slope + STEEPEST) * KINDS + f * FACING;
+      for (let kind = 0; kind < FACING; kind++) out[at + kind] = byKind[kind]! * factor * weight;
     }
   }
   return out;
@@ -32,7 +38,10 @@ function slantFactors(step: number): Float64Array {
  * step. Exact over all paths that begin and end straight, never lean more than 45° and never bend tighter than 8 mm, by
  * dynamic programming over lane and slope. Null where the band is too narrow for one.
  */
-export function cheapestLanes(costs: CutCosts): {
+export function cheapestLanes(
+  costs: CutBand,
+  byKind: Float32Array,
+): {
   readonly lanes: readonly number[];
   readonly step: number;
   readonly cost: number;
@@ -67,8 +76,7 @@ export function cheapestLanes(costs: CutCosts): {
   }
   const { best, came } = walkLanes({
     columns: costs.columns,
-    cost: costs.cost,
-    facing: costs.facing ?? new Uint8Array(costs.cost.length),
+    codes: costs.codes,
     lanes,
     laneCells,
     firstCell: first * laneCells,
@@ -79,12 +87,8 @@ export function cheapestLanes(costs: CutCosts): {
     steepest: STEEPEST,
     sharpest: SHARPEST,
     turn: CUT_PRICES.turn,
-    weights: Float64Array.from(
-      { length: slopes },
-      (_, s) => Math.hypot(step, (s - STEEPEST) * LANE) / samples,
-    ),
-    aslant: slantFactors(step),
-    facings: FACINGS,
+    prices: lookPrices(step, samples, byKind),
+    kinds: KINDS,
   });
   let lane = -1;
   let cheapest = Infinity;
@@ -108,19 +112,19 @@ export function cheapestLanes(costs: CutCosts): {
 
 /** The shaped cut of a band in film space, corners on straight runs left out; null where no path fits. */
 export function shapedCut(of: CutBand, band: Box, runs: 'across' | 'along'): CutPath | null {
-  const found = cheapestLanes(cutCosts(of));
+  const found = cheapestLanes(of, pricesByKind(CUT_PRICES));
   return found && lanesToPath(found, band, runs);
 }
 
 /** Is there blank from end to end that never leans more than 45°? Far sooner told than the best path is found. */
-function blankThrough({ rows, columns, ink }: CutBand): boolean {
+function blankThrough({ rows, columns, codes }: CutBand): boolean {
   let come = new Uint8Array(columns + 2).fill(1);
   let next = new Uint8Array(columns + 2);
   for (let p = 0; p < rows; p++) {
     let any = 0;
     next.fill(0);
     for (let q = 0; q < columns; q++) {
-      if (ink[p * columns + q] === 1) continue;
+      if ((codes[p * columns + q]! & INKED) !== 0) continue;
       const reached = come[q]! | come[q + 1]! | come[q + 2]!;
       next[q + 1] = reached;
       any |= reached;
@@ -133,7 +137,7 @@ function blankThrough({ rows, columns, ink }: CutBand): boolean {
 
 /** A shaped cut that crosses no ink at all, however long, narrow and winding; null where the band has none. */
 export function blankCut(of: CutBand, band: Box, runs: 'across' | 'along'): CutPath | null {
-  const found = blankThrough(of) ? cheapestLanes(cutCosts(of, MISS_PRICES)) : null;
+  const found = blankThrough(of) ? cheapestLanes(of, pricesByKind(MISS_PRICES)) : null;
   return found && found.cost < MISS_PRICES.solid * of.cell ? lanesToPath(found, band, runs) : null;
 }
 

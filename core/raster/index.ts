@@ -2,6 +2,7 @@ export { complement, intersect, subtract, union } from './algebra.ts';
 export type { Band } from './band.ts';
 export { bareRows } from './bareRows.ts';
 export { blueNoiseTile } from './blueNoise.ts';
+export { inkCells } from './cells.ts';
 export { type CheapestPath, cheapestPath } from './cheapestPath.ts';
 export {
   type ColourAxis,
@@ -31,7 +32,9 @@ export { errorDiffuseMixtures } from './errorDiffuseMixtures.ts';
 export { fillRings } from './fillRings.ts';
 export { grow, opening, shrink, thinParts } from './grow.ts';
 export { joined } from './joined.ts';
+export type { CellGrid } from './kernels/cellsPlain.ts';
 export { type DrawIn, NO_DISC } from './kernels/drawInPlain.ts';
+export { FACING, INKED, MIXED } from './kernels/edgesPlain.ts';
 export { wakeKernels } from './kernels/load.ts';
 export { type Memo, newMemo } from './kernels/lookUpPlain.ts';
 export type { SoftPoints } from './kernels/softPointsFast.ts';

@@ -1,11 +1,12 @@
 import type { Px } from '../../units/index.ts';
 import { type Mask, signedWords, tailBits } from '../mask.ts';
+import { copyWindow } from './copyWindow.ts';
 import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of rows that a band aims at. */
 const BAND = 1 << 17;
-/** Whole rows are copied where this share of them is wanted: many copies of little take longer than one of much. */
-const WHOLE = 1 / 16;
+/** Whole rows are copied where this share of them is wanted: copying word by word takes longer than many words in one go. */
+const WHOLE = 1 / 8;
 
 /** The compiled twin of `cropPlain`: only the words that are needed are copied, beyond the mask zeros. */
 export function cropFast(kernels: Kernels, mask: Mask, x: Px, y: Px, out: Mask): void {
@@ -39,10 +40,17 @@ export function cropFast(kernels: Kernels, mask: Mask, x: Px, y: Px, out: Mask):
       const at = inputAt + 4 * (left - first);
       kernels.gatherRows(wholeAt + 4 * left, mask.stride * 4, rows, wanted, at, pitch * 4);
     } else
-      for (let k = 0; k < rows; k++) {
-        const source = (y + row + k) * mask.stride;
-        memory.set(from.subarray(source + left, source + right), (inputAt >> 2) + k * pitch + left - first);
-      }
+      copyWindow(
+        from,
+        mask.stride,
+        left,
+        y + row,
+        right - left,
+        rows,
+        memory,
+        (inputAt >> 2) + left - first,
+        pitch,
+      );
     kernels.cropRows(inputAt, pitch * 4, rows, x & 31, used, tailBits(out.width), outputAt, out.stride * 4);
     to.set(memory.subarray(outputAt >> 2, (outputAt >> 2) + rows * out.stride), row * out.stride);
   }

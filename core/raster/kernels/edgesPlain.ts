@@ -1,13 +1,10 @@
 /** How much of an edge's pull must be one way for it to face that way, squared. */
 export const CLEAR = 0.4 * 0.4;
 
-/** Where a picture's ink begins or ends, and which way it faces there; both one value a cell. */
-export interface FeltEdges {
-  /** 1 where ink begins or ends close by. */
-  readonly mixed: Uint8Array;
-  /** Which way the square to the ink's edge lies, from 1; 0 where there is no edge, or no one way. */
-  readonly facing: Uint8Array;
-}
+/** Codes of cells: bits that tell of an edge close by and of ink, and above them which way the edge faces, from 1. */
+export const MIXED = 1;
+export const INKED = 2;
+export const FACING = 4;
 
 /** The readable definition of `feelEdges`. */
 export function feelEdgesPlain(
@@ -16,9 +13,10 @@ export function feelEdgesPlain(
   columns: number,
   reach: number,
   ways: number,
-): FeltEdges {
+): Uint8Array {
   const mixed = edgeCells(ink, rows, columns, reach);
-  return { mixed, facing: edgeFacings(ink, mixed, rows, columns, reach, ways) };
+  const facing = edgeFacings(ink, mixed, rows, columns, reach, ways);
+  return ink.map((own, at) => FACING * facing[at]! + INKED * own + MIXED * mixed[at]!);
 }
 
 /** 1 for values within `reach` of a change from blank to ink or back, along either axis. */

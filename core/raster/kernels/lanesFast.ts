@@ -3,39 +3,33 @@ import { type Kernels, Scratch } from './load.ts';
 
 /** The compiled twin of `walkLanesPlain`. */
 export function walkLanesFast(kernels: Kernels, walk: LaneWalk): LanesWalked {
-  const { columns, cost, facing, lanes, steps, samples, steepest } = walk;
+  const { columns, codes, lanes, steps, samples, steepest } = walk;
   const states = lanes * (2 * steepest + 1);
-  const rows = cost.length / columns;
+  const rows = codes.length / columns;
   const scratch = new Scratch();
-  const costAt = scratch.take(cost.byteLength);
-  const facingAt = scratch.take(facing.length);
+  const codesAt = scratch.take(codes.length);
   const flatAt = scratch.take(rows);
   const placesAt = scratch.take(walk.places.byteLength);
   const offsetsAt = scratch.take(walk.offsets.byteLength);
-  const weightsAt = scratch.take(walk.weights.byteLength);
-  const aslantAt = scratch.take(walk.aslant.byteLength);
+  const pricesAt = scratch.take(walk.prices.byteLength);
   const edgeAt = scratch.take(states * 8);
-  const leastAt = scratch.take(lanes * 8);
   let [bestAt, nextAt] = [scratch.take(states * 8), scratch.take(states * 8)];
   const cameAt = scratch.take(steps * states);
   scratch.reserve(kernels);
   const { buffer } = kernels.memory;
   const bytes = new Uint8Array(buffer);
   const doubles = new Float64Array(buffer);
-  new Float32Array(buffer).set(cost, costAt >> 2);
-  bytes.set(facing, facingAt);
+  bytes.set(codes, codesAt);
   new Int32Array(buffer).set(walk.places, placesAt >> 2);
   new Int32Array(buffer).set(walk.offsets, offsetsAt >> 2);
-  doubles.set(walk.weights, weightsAt >> 3);
-  doubles.set(walk.aslant, aslantAt >> 3);
+  doubles.set(walk.prices, pricesAt >> 3);
   doubles.fill(Infinity, bestAt >> 3, (bestAt >> 3) + states);
   doubles.fill(0, (bestAt >> 3) + steepest * lanes, (bestAt >> 3) + (steepest + 1) * lanes);
   bytes.fill(0, cameAt, cameAt + steps * states);
-  kernels.flatRows(costAt, facingAt, columns, rows, flatAt);
+  kernels.flatRows(codesAt, columns, rows, flatAt);
   for (let i = 0; i < steps; i++) {
     kernels.laneEdges(
-      costAt,
-      facingAt,
+      codesAt,
       flatAt,
       columns,
       lanes,
@@ -45,22 +39,11 @@ export function walkLanesFast(kernels: Kernels, walk: LaneWalk): LanesWalked {
       offsetsAt,
       samples,
       steepest,
-      weightsAt,
-      aslantAt,
-      walk.facings,
+      pricesAt,
+      walk.kinds,
       edgeAt,
     );
-    kernels.laneStep(
-      lanes,
-      steepest,
-      walk.sharpest,
-      walk.turn,
-      edgeAt,
-      bestAt,
-      nextAt,
-      leastAt,
-      cameAt + i * states,
-    );
+    kernels.laneStep(lanes, steepest, walk.sharpest, walk.turn, edgeAt, bestAt, nextAt, cameAt + i * states);
     [bestAt, nextAt] = [nextAt, bestAt];
   }
   return {

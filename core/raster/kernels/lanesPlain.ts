@@ -3,10 +3,9 @@
  * 2 × `steepest` + 1 slopes, slope s by s − `steepest` lanes.
  */
 export interface LaneWalk {
-  /** Values across the band, and of each its price and which way an edge faces there (0: no way), by rows. */
+  /** Values across the band, and of each its kind, by rows. */
   readonly columns: number;
-  readonly cost: Float32Array;
-  readonly facing: Uint8Array;
+  readonly codes: Uint8Array;
   readonly lanes: number;
   /** Values from one lane to the next, and the first lane's place in them. */
   readonly laneCells: number;
@@ -21,10 +20,9 @@ export interface LaneWalk {
   /** How much a slope may change from one step to the next, and the price of each such change. */
   readonly sharpest: number;
   readonly turn: number;
-  /** What a look weighs, by slope; and how much dearer it is by slope and facing, `facings` + 1 of them. */
-  readonly weights: Float64Array;
-  readonly aslant: Float64Array;
-  readonly facings: number;
+  /** What a look costs, by slope and kind, and how many kinds there are. */
+  readonly prices: Float64Array;
+  readonly kinds: number;
 }
 
 /** By [slope, lane]: the least price of standing there after the last step, and for each step the slope before. */
@@ -33,13 +31,13 @@ export interface LanesWalked {
   readonly came: Int8Array;
 }
 
-/** 1 for each of the rows whose values all cost the same, and have no edge that faces any way. */
-function flatRows(cost: Float32Array, facing: Uint8Array, columns: number): Uint8Array {
-  const flat = new Uint8Array(cost.length / columns);
+/** 1 for each of the rows whose values are all of one kind. */
+function flatRows(codes: Uint8Array, columns: number): Uint8Array {
+  const flat = new Uint8Array(codes.length / columns);
   for (let p = 0, at = 0; p < flat.length; p++, at += columns) {
-    const value = cost[at];
+    const value = codes[at];
     let q = 0;
-    while (q < columns && cost[at + q] === value && facing[at + q] === 0) q++;
+    while (q < columns && codes[at + q] === value) q++;
     flat[p] = q === columns ? 1 : 0;
   }
   return flat;
@@ -47,9 +45,9 @@ function flatRows(cost: Float32Array, facing: Uint8Array, columns: number): Uint
 
 /** The readable definition of `walkLanes`. */
 export function walkLanesPlain(walk: LaneWalk): LanesWalked {
-  const { columns, cost, facing, lanes, laneCells, steps, samples, steepest, sharpest } = walk;
+  const { columns, codes, lanes, laneCells, steps, samples, steepest, sharpest } = walk;
   const slopes = 2 * steepest + 1;
-  const flat = flatRows(cost, facing, columns);
+  const flat = flatRows(codes, columns);
   // edge[slope, lane]: what a step from that lane costs. Lanes the step would leave the band from hold nothing of use.
   const edge = new Float64Array(lanes * slopes);
   const edgeCosts = (i: number) => {
@@ -58,21 +56,19 @@ export function walkLanesPlain(walk: LaneWalk): LanesWalked {
     for (let s = 0; s < slopes; s++) {
       const from = s * lanes + Math.max(0, steepest - s);
       const to = s * lanes + Math.min(lanes, lanes + steepest - s);
-      const weight = walk.weights[s]!;
+      const prices = walk.prices.subarray(s * walk.kinds, (s + 1) * walk.kinds);
       if (alike) {
         // All lanes cost the same: most of a band is far from any edge.
         let sum = 0;
-        for (let k = 0; k < samples; k++) sum += cost[places[k]! * columns]! * weight;
+        for (let k = 0; k < samples; k++) sum += prices[codes[places[k]! * columns]!]!;
         edge.fill(sum, from, to);
         continue;
       }
       edge.fill(0, from, to);
-      const factors = s * (walk.facings + 1);
       for (let k = 0; k < samples; k++) {
         let at = places[k]! * columns + walk.offsets[s * samples + k]!;
         at += (from - s * lanes) * laneCells + walk.firstCell;
-        for (let l = from; l < to; l++, at += laneCells)
-          edge[l]! += cost[at]! * walk.aslant[factors + facing[at]!]! * weight;
+        for (let l = from; l < to; l++, at += laneCells) edge[l]! += prices[codes[at]!]!;
       }
     }
   };

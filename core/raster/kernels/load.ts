@@ -202,10 +202,26 @@ export interface Kernels {
     output: number,
     outPitch: number,
   ): void;
-  flatRows(cost: number, facing: number, columns: number, rows: number, flat: number): void;
+  inkCells(
+    words: number,
+    pitch: number,
+    starts: number,
+    stops: number,
+    high: number,
+    wide: number,
+    begin: number,
+    count: number,
+    firsts: number,
+    ends: number,
+    lasts: number,
+    joined: number,
+    stepI: number,
+    stepJ: number,
+    out: number,
+  ): void;
+  flatRows(codes: number, columns: number, rows: number, flat: number): void;
   laneEdges(
-    cost: number,
-    facing: number,
+    codes: number,
     flat: number,
     columns: number,
     lanes: number,
@@ -215,9 +231,8 @@ export interface Kernels {
     offsets: number,
     samples: number,
     steepest: number,
-    weights: number,
-    aslant: number,
-    facings: number,
+    prices: number,
+    kinds: number,
     edge: number,
   ): void;
   laneStep(
@@ -228,7 +243,6 @@ export interface Kernels {
     edge: number,
     best: number,
     next: number,
-    least: number,
     came: number,
   ): void;
   edgeCells(ink: number, rows: number, columns: number, reach: number, mixed: number): void;
@@ -240,10 +254,12 @@ export interface Kernels {
     reach: number,
     counts: number,
     line: number,
+    some: number,
     sums: number,
   ): void;
-  edgeFacings(
+  edgeCodes(
     sums: number,
+    ink: number,
     mixed: number,
     from: number,
     count: number,

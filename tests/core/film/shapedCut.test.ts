@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { boundsOf } from '../../../core/film/bounds.ts';
 import { type CutPath, inkCrossings, straightCut, wasteDashes } from '../../../core/film/cut.ts';
-import { CUT_PRICES, cutBand, cutCosts } from '../../../core/film/cutCosts.ts';
+import { CUT_PRICES, cutBand, pricesByKind } from '../../../core/film/cutCosts.ts';
 import type { FilmArt } from '../../../core/film/index.ts';
 import { bestCut, planSeam } from '../../../core/film/seam.ts';
 import { cheapestLanes, shapedCut } from '../../../core/film/shapedCut.ts';
@@ -34,11 +34,11 @@ describe('shaped cuts', () => {
       const random = seeded(seed);
       const cell = 0.25;
       const [rows, columns] = [32, 16];
-      const cost = Float32Array.from(
-        { length: rows * columns },
-        () => (random() < 0.4 ? 10 : 0.02) + random(),
-      );
-      const found = cheapestLanes({ rows, columns, cell, cost })!;
+      // Four prices, no way for an edge to face.
+      const prices = Float32Array.of(0.02 + random(), 0.02 + random(), 1 + random(), 10 + random());
+      const codes = Uint8Array.from({ length: rows * columns }, () => Math.floor(random() * 4));
+      const cost = Array.from(codes, (code) => prices[code]!);
+      const found = cheapestLanes({ rows, columns, cell, codes }, prices)!;
       // Brute force over the rule as it is written: 2 mm steps, lanes a quarter millimetre apart and 1 mm from the edges, at
       // most 8 lanes a step, slopes changing by at most 2, straight at both ends.
       const [first, last, steps, step] = [4, 12, 4, 2];
@@ -214,8 +214,9 @@ describe('shaped cuts', () => {
 
   test('ink at an edge costs most, solid ink less, blank beside ink less again, clear film next to nothing', () => {
     const film = bandFilm(20, 20, 254, (u) => u > 10);
-    const { cost, columns, cell } = cutCosts(cutBand(film, film.box, 'across'));
-    const at = (u: number) => cost[80 * columns + Math.floor(u / cell)];
+    const { codes, columns, cell } = cutBand(film, film.box, 'across');
+    const prices = pricesByKind(CUT_PRICES);
+    const at = (u: number) => prices[codes[80 * columns + Math.floor(u / cell)]! & 3];
     expect(at(3)).toBeCloseTo(CUT_PRICES.blank, 6);
     expect(at(9.8)).toBeCloseTo(CUT_PRICES.close, 6);
     expect(at(10.2)).toBeCloseTo(CUT_PRICES.edge, 6);

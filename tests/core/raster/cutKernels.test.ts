@@ -1,5 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { feelEdges } from '../../../core/raster/index.ts';
+import {
+  blankMask,
+  type CellGrid,
+  FACING,
+  feelEdges,
+  INKED,
+  inkCells,
+  MIXED,
+} from '../../../core/raster/index.ts';
+import { inkCellsFast } from '../../../core/raster/kernels/cellsFast.ts';
+import { inkCellsPlain } from '../../../core/raster/kernels/cellsPlain.ts';
 import { feelEdgesFast } from '../../../core/raster/kernels/edgesFast.ts';
 import { feelEdgesPlain } from '../../../core/raster/kernels/edgesPlain.ts';
 import { walkLanesFast } from '../../../core/raster/kernels/lanesFast.ts';
@@ -18,6 +28,38 @@ function cells(rows: number, columns: number, count: number, seed: number): Uint
   });
 }
 
+describe('cells by the kernel', () => {
+  test('are those of the plain twin, on grids of any size and place, also beyond the mask', () => {
+    const random = stream(5);
+    for (let tried = 0; tried < 300; tried++) {
+      const [width, height] = [1 + Math.floor(random() * 200), 1 + Math.floor(random() * 120)];
+      const mask = blobs(width, height, Math.floor(random() * 12), tried);
+      const per = tried % 4 === 0 ? 1 + Math.floor(random() * 4) : 0.4 + random() * 6;
+      const grid: CellGrid = {
+        left: random() * width * 1.4 - 0.2 * width,
+        above: random() * height * 1.4 - 0.2 * height,
+        per,
+        wide: 1 + Math.floor(random() * 50),
+        high: 1 + Math.floor(random() * 50),
+        upright: tried % 2 === 0,
+      };
+      expect(inkCellsFast(fast, mask, grid), `${width} × ${height}, ${JSON.stringify(grid)}`).toEqual(
+        inkCellsPlain(mask, grid),
+      );
+    }
+  });
+
+  test('have ink where any of their pixels has, from the lowest row up', () => {
+    const mask = blankMask(8, 6);
+    // One pixel, in the second row from the top: of cells of two pixels it lies in the third from the left, in the upper row of three.
+    mask.data[mask.stride] = 1 << 5;
+    const grid = { left: 0, above: 0, per: 2, wide: 4, high: 3 };
+    expect([...inkCells(mask, { ...grid, upright: false })]).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 1, 0]);
+    expect([...inkCells(mask, { ...grid, upright: true })]).toEqual([0, 0, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0]);
+    expect(inkCells(mask, { ...grid, left: -100, upright: true }).every((cell) => cell === 0)).toBe(true);
+  });
+});
+
 describe('edges by the kernel', () => {
   test('are those of the plain twin at every size', () => {
     const random = stream(21);
@@ -31,8 +73,8 @@ describe('edges by the kernel', () => {
           : cells(rows, columns, Math.floor(random() * 12), tried);
       const a = feelEdgesFast(fast, ink, rows, columns, reach, 16);
       const b = feelEdgesPlain(ink, rows, columns, reach, 16);
-      expect(a.mixed, `${rows} × ${columns}, reach ${reach}`).toEqual(b.mixed);
-      expect(a.facing, `${rows} × ${columns}, reach ${reach}`).toEqual(b.facing);
+      expect(a, `${rows} × ${columns}, reach ${reach}`).toEqual(b);
+      expect(a.every((code, at) => ((code & INKED) !== 0) === (ink[at] === 1))).toBe(true);
     }
   });
 
@@ -40,9 +82,9 @@ describe('edges by the kernel', () => {
     const upright = Uint8Array.from({ length: 40 * 40 }, (_, at) => (at % 40 < 20 ? 1 : 0));
     const lying = Uint8Array.from({ length: 40 * 40 }, (_, at) => (at < 800 ? 1 : 0));
     // Eight sixteenths of half a turn are a quarter.
-    expect(feelEdges(upright, 40, 40, 4, 16).facing[20 * 40 + 20]).toBe(9);
-    expect(feelEdges(lying, 40, 40, 4, 16).facing[20 * 40 + 20]).toBe(1);
-    expect(feelEdges(lying, 40, 40, 4, 16).facing[5 * 40 + 20]).toBe(0);
+    expect(feelEdges(upright, 40, 40, 4, 16)[20 * 40 + 20]).toBe(9 * FACING + MIXED);
+    expect(feelEdges(lying, 40, 40, 4, 16)[20 * 40 + 20]).toBe(1 * FACING + MIXED);
+    expect(feelEdges(lying, 40, 40, 4, 16)[5 * 40 + 20]).toBe(INKED);
     expect(() => feelEdges(lying, 40, 40, 8, 16)).toThrow(RangeError);
   });
 });
@@ -55,17 +97,13 @@ function walkOf(seed: number): LaneWalk {
   const [lanes, steps, samples] = [1 + whole(40), 1 + whole(30), 1 + whole(5)];
   const columns = (lanes + 1) * laneCells + 8;
   const rows = steps * samples;
-  const facings = 16;
+  const kinds = 1 + whole(80);
   const slopes = 2 * steepest + 1;
   const flat = Uint8Array.from({ length: rows }, () => (random() < 0.5 ? 1 : 0));
-  const prices = [0.02, 4, 10, 12];
   return {
     columns,
-    cost: Float32Array.from({ length: rows * columns }, (_, at) =>
-      flat[Math.floor(at / columns)] ? 0.02 : prices[whole(4)]!,
-    ),
-    facing: Uint8Array.from({ length: rows * columns }, (_, at) =>
-      flat[Math.floor(at / columns)] ? 0 : whole(facings + 1),
+    codes: Uint8Array.from({ length: rows * columns }, (_, at) =>
+      flat[Math.floor(at / columns)] ? 0 : whole(kinds),
     ),
     lanes,
     laneCells,
@@ -79,9 +117,9 @@ function walkOf(seed: number): LaneWalk {
     steepest,
     sharpest: 1 + whole(3),
     turn: 0.01,
-    weights: Float64Array.from({ length: slopes }, () => random()),
-    aslant: Float64Array.from({ length: slopes * (facings + 1) }, () => 1 + random()),
-    facings,
+    // Some of one price, so that ways are equally good.
+    prices: Float64Array.from({ length: slopes * kinds }, () => (whole(2) ? 0.5 : random())),
+    kinds,
   };
 }
 

@@ -1,11 +1,12 @@
 export { tableShares } from './colourTable';
+export { inkCells } from './cells';
 export { pureCores } from './cores';
 export { cropRows, gatherRows } from './crop';
 export { deflateChunk } from './deflate';
 export { diffuseRow } from './diffuse';
 export { distanceRows } from './distance';
 export { downsampleRows } from './downsample';
-export { edgeCells, edgeFacings, edgeSums } from './edges';
+export { edgeCells, edgeCodes, edgeSums } from './edges';
 export { encodeG4Rows } from './encodeG4';
 export { screenRows } from './enlarge';
 export { clipRows, lastPieces, pieceRows } from './pieces';

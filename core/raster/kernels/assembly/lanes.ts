@@ -1,18 +1,16 @@
 // One step of the cheapest walk down a band: the fast twin of ../lanesPlain.ts, whose comment states the scheme.
 
-/** 1 in `flat` for each of `rows` rows whose values cost the same and have no edge that faces any way. */
-export function flatRows(cost: usize, facing: usize, columns: i32, rows: i32, flat: usize): void {
+/** 1 in `flat` for each of `rows` rows whose values are all of one kind. */
+export function flatRows(codes: usize, columns: i32, rows: i32, flat: usize): void {
+  const wide = <usize>columns;
   for (let p = 0; p < rows; p++) {
-    const at = <usize>(p * columns);
-    const value = load<f32>(cost + (at << 2));
+    const row = codes + <usize>p * wide;
+    const value = load<u8>(row);
+    const eight = <u64>value * 0x0101010101010101;
     let q: usize = 0;
-    while (
-      q < <usize>columns &&
-      load<f32>(cost + ((at + q) << 2)) == value &&
-      load<u8>(facing + at + q) == 0
-    )
-      q++;
-    store<u8>(flat + <usize>p, q == <usize>columns ? 1 : 0);
+    while (q + 8 <= wide && load<u64>(row + q) == eight) q += 8;
+    while (q < wide && load<u8>(row + q) == value) q++;
+    store<u8>(flat + <usize>p, q == wide ? 1 : 0);
   }
 }
 
@@ -24,8 +22,7 @@ function fill(list: usize, from: i32, to: i32, value: f64): void {
 
 /** What a step costs from every lane by every slope, into `edge`: see the plain twin's `edgeCosts`. */
 export function laneEdges(
-  cost: usize,
-  facing: usize,
+  codes: usize,
   flat: usize,
   columns: i32,
   lanes: i32,
@@ -35,9 +32,8 @@ export function laneEdges(
   offsets: usize,
   samples: i32,
   steepest: i32,
-  weights: usize,
-  aslant: usize,
-  facings: i32,
+  prices: usize,
+  kinds: i32,
   edge: usize,
 ): void {
   const slopes = 2 * steepest + 1;
@@ -48,28 +44,29 @@ export function laneEdges(
     const begin = max(0, steepest - s);
     const from = s * lanes + begin;
     const to = s * lanes + min(lanes, lanes + steepest - s);
-    const weight = load<f64>(weights + (<usize>s << 3));
+    const own = prices + (<usize>(s * kinds) << 3);
     if (alike) {
       let sum: f64 = 0;
       for (let k = 0; k < samples; k++) {
-        const at = load<i32>(places + (<usize>k << 2)) * columns;
-        sum += <f64>load<f32>(cost + (<usize>at << 2)) * weight;
+        const code = load<u8>(codes + <usize>(load<i32>(places + (<usize>k << 2)) * columns));
+        sum += load<f64>(own + (<usize>code << 3));
       }
       fill(edge, from, to, sum);
       continue;
     }
-    fill(edge, from, to, 0);
-    const factors = aslant + (<usize>(s * (facings + 1)) << 3);
     for (let k = 0; k < samples; k++) {
       let at =
-        load<i32>(places + (<usize>k << 2)) * columns +
-        load<i32>(offsets + (<usize>(s * samples + k) << 2)) +
-        begin * laneCells +
-        firstCell;
-      for (let l = from; l < to; l++, at += laneCells) {
+        codes +
+        <usize>(
+          load<i32>(places + (<usize>k << 2)) * columns +
+          load<i32>(offsets + (<usize>(s * samples + k) << 2)) +
+          begin * laneCells +
+          firstCell
+        );
+      for (let l = from; l < to; l++, at += <usize>laneCells) {
         const p = edge + (<usize>l << 3);
-        const factor = load<f64>(factors + (<usize>load<u8>(facing + <usize>at) << 3));
-        store<f64>(p, load<f64>(p) + <f64>load<f32>(cost + (<usize>at << 2)) * factor * weight);
+        const price = load<f64>(own + (<usize>load<u8>(at) << 3));
+        store<f64>(p, k == 0 ? price : load<f64>(p) + price);
       }
     }
   }
@@ -84,32 +81,51 @@ export function laneStep(
   edge: usize,
   best: usize,
   next: usize,
-  least: usize,
   came: usize,
 ): void {
   const slopes = 2 * steepest + 1;
   fill(next, 0, lanes * slopes, Infinity);
   for (let s = 0; s < slopes; s++) {
-    fill(least, 0, lanes, Infinity);
     const low = max(0, steepest - s);
     const high = min(lanes, lanes + steepest - s);
     const land = s * lanes + s - steepest;
+    const first = max(0, s - sharpest);
     const last = min(slopes - 1, s + sharpest);
-    for (let before = max(0, s - sharpest); before <= last; before++) {
-      const turning = turn * <f64>abs(before - s);
-      const row = best + (<usize>(before * lanes) << 3);
-      for (let l = low; l < high; l++) {
-        const price = load<f64>(row + (<usize>l << 3)) + turning;
-        const at = least + (<usize>l << 3);
-        if (price >= load<f64>(at)) continue;
-        store<f64>(at, price);
-        store<u8>(came + <usize>(land + l), <u8>before);
+    let l = low;
+    // Two lanes at a time.
+    for (; l + 2 <= high; l += 2) {
+      let least = f64x2.splat(Infinity);
+      let by = i64x2.splat(0);
+      for (let before = first; before <= last; before++) {
+        const at = best + (<usize>(before * lanes + l) << 3);
+        const price = f64x2.add(v128.load(at), f64x2.splat(turn * <f64>abs(before - s)));
+        const better = f64x2.lt(price, least);
+        least = v128.bitselect(price, least, better);
+        by = v128.bitselect(i64x2.splat(before), by, better);
       }
+      store<u8>(came + <usize>(land + l), <u8>i64x2.extract_lane(by, 0));
+      store<u8>(came + <usize>(land + l + 1), <u8>i64x2.extract_lane(by, 1));
+      v128.store(
+        next + (<usize>(land + l) << 3),
+        f64x2.add(least, v128.load(edge + (<usize>(s * lanes + l) << 3))),
+      );
     }
-    for (let l = low; l < high; l++)
+    for (; l < high; l++) {
+      let least: f64 = Infinity;
+      let by = 0;
+      for (let before = first; before <= last; before++) {
+        const price =
+          load<f64>(best + (<usize>(before * lanes + l) << 3)) + turn * <f64>abs(before - s);
+        if (price < least) {
+          least = price;
+          by = before;
+        }
+      }
+      store<u8>(came + <usize>(land + l), <u8>by);
       store<f64>(
         next + (<usize>(land + l) << 3),
-        load<f64>(least + (<usize>l << 3)) + load<f64>(edge + (<usize>(s * lanes + l) << 3)),
+        least + load<f64>(edge + (<usize>(s * lanes + l) << 3)),
       );
+    }
   }
 }
