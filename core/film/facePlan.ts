@@ -124,7 +124,7 @@ function faceSheets(request: LayOutRequest): Outcome<FaceSheets> {
   const found = faceBoxes(request, inks);
   if (!found.ok) return found;
   const { boxed, fewest } = found.value;
-  const seams = boxed.map((film, i) => fewest.map((plan) => filmSeams(plan, film, inks[i]!)));
+  const seams = boxed.map((film, i) => filmSeams(fewest, film, inks[i]!));
   return done(joinSheets(request, found.value, seams));
 }
 

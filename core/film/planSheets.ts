@@ -1,3 +1,4 @@
+import type { Box } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
 import type { Boxed, OwnInk } from './filmBox.ts';
@@ -97,33 +98,52 @@ export function planTurn(request: LayOutRequest, films: readonly Boxed[], turn: 
   return Number.isFinite(sheets) ? { turn, strip, counts, sheets, along, across, overlap, shared } : null;
 }
 
-/** Price of a shared strip by where it starts, in mm of ink its best straight cut crosses, and marks it would part. */
-function seamPrice(
+/** What of a film makes a seam dear one way, from the film's edge on: most ink a straight cut in each bin of pixels meets, and marks. Pixels. */
+interface SeamGround {
+  /** Pixels a bin. */
+  readonly bin: number;
+  readonly bins: Int32Array;
+  readonly marks: readonly { readonly price: number; readonly first: number; readonly last: number }[];
+}
+
+function seamGround(
   film: Boxed,
   { survey }: OwnInk,
+  marks: readonly { readonly kind: FilmMark['kind']; readonly box: Box }[],
   of: 'columns' | 'rows',
-  overlapPx: number,
-): (start: number) => number {
+): SeamGround {
   const { art, px } = film;
   const scale = art.dpi / 25.4;
   const counts = survey[of];
   const from = (of === 'columns' ? px.x : px.y) as number;
   const length = (of === 'columns' ? px.width : px.height) as number;
   const bin = Math.max(1, Math.round(scale / 2));
-  const bins = new Float64Array(Math.ceil(length / bin));
-  for (let i = 0; i < length; i++) {
-    const ink = counts[from + i] ?? 0;
-    const b = Math.floor(i / bin);
-    if (ink > bins[b]!) bins[b] = ink;
+  const bins = new Int32Array(Math.ceil(length / bin));
+  for (let b = 0; b < bins.length; b++) {
+    // The film may reach beyond its raster, where there is no ink.
+    const end = Math.min(from + Math.min(length, (b + 1) * bin), counts.length);
+    let most = 0;
+    for (let i = Math.max(0, from + b * bin); i < end; i++) if (counts[i]! > most) most = counts[i]!;
+    bins[b] = most;
   }
   const top = art.box.y + art.box.height;
-  const marks = film.marks.flatMap((mark) => {
-    const box = boundsOf(mark.shapes);
-    if (!box) return [];
-    const first = (of === 'columns' ? box.x - art.box.x : top - box.y - box.height) * scale - from;
-    const last = first + (of === 'columns' ? box.width : box.height) * scale;
-    return [{ price: MARK_PRICE[mark.kind], first, last }];
-  });
+  return {
+    bin,
+    bins,
+    marks: marks.map(({ kind, box }) => {
+      const first = (of === 'columns' ? box.x - art.box.x : top - box.y - box.height) * scale - from;
+      const last = first + (of === 'columns' ? box.width : box.height) * scale;
+      return { price: MARK_PRICE[kind], first, last };
+    }),
+  };
+}
+
+/** Price of a shared strip by where it starts, in mm of ink its best straight cut crosses, and marks it would part; `scale` pixels a mm. */
+function seamPrice(
+  { bin, bins, marks }: SeamGround,
+  scale: number,
+  overlapPx: number,
+): (start: number) => number {
   return (start) => {
     const keep = overlapPx / 10;
     const b0 = Math.floor((start + keep) / bin);
@@ -183,28 +203,31 @@ export function wishedSeams(film: Boxed, plan: Plan, wished: readonly number[]):
   return seams;
 }
 
-/** Where the seams of one film cost least; `ink` is its own. */
+/** Where the seams of one film cost least, by each of the plans; `ink` is its own. */
 export function filmSeams(
-  plan: Pick<Plan, 'along' | 'across' | 'overlap'>,
+  plans: readonly Pick<Plan, 'along' | 'across' | 'overlap'>[],
   film: Boxed,
   ink: OwnInk,
-): PricedSeams {
-  const costs: number[] = [];
-  const grid = Math.max(1, Math.round(film.art.dpi / 25.4));
-  const spans = (of: 'columns' | 'rows', length: number, room: number) => {
-    if (length <= room) return [];
-    const found = cheapestSpans(length, room, plan.overlap, grid, seamPrice(film, ink, of, plan.overlap));
-    costs.push(found.cost);
-    return found.seams;
-  };
-  const columns = spans('columns', film.px.width as number, plan.along);
-  return {
-    seams: {
-      columns,
-      rows: spans('rows', film.px.height as number, plan.across),
-    },
-    costs,
-  };
+): PricedSeams[] {
+  const scale = film.art.dpi / 25.4;
+  const grid = Math.max(1, Math.round(scale));
+  const marks = film.marks.flatMap(({ kind, shapes }) => {
+    const box = boundsOf(shapes);
+    return box ? [{ kind, box }] : [];
+  });
+  const grounds: { columns?: SeamGround; rows?: SeamGround } = {};
+  return plans.map(({ along, across, overlap }) => {
+    const costs: number[] = [];
+    const spans = (of: 'columns' | 'rows', length: number, room: number) => {
+      if (length <= room) return [];
+      grounds[of] ??= seamGround(film, ink, marks, of);
+      const found = cheapestSpans(length, room, overlap, grid, seamPrice(grounds[of], scale, overlap));
+      costs.push(found.cost);
+      return found.seams;
+    };
+    const columns = spans('columns', film.px.width as number, along);
+    return { seams: { columns, rows: spans('rows', film.px.height as number, across) }, costs };
+  });
 }
 
 /** The plan with the seams of all its films. */

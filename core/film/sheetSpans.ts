@@ -44,28 +44,26 @@ export function cheapestSpans(
   let best = Float64Array.from(places, (at, p) =>
     at + overlap <= capacity ? price[p]! + even(1, at) : Infinity,
   );
-  const from: Int32Array[] = [];
+  // By seam but the last: the least cost of it and all before it, by its place.
+  const before: Float64Array<ArrayBuffer>[] = [];
+  // Places of the window from the cheapest one on, each cheaper than all after it: what is least slides along with the window.
+  const least = new Int32Array(places.length);
   for (let i = 2; i < pieces; i++) {
     const next = new Float64Array(places.length).fill(Infinity);
-    const back = new Int32Array(places.length).fill(-1);
     let first = 0;
     // Strips before `near` do not touch the one at p.
     let near = 0;
+    let [head, tail] = [0, 0];
     for (let p = 0; p < places.length; p++) {
       while (places[p]! - places[first]! + overlap > capacity) first++;
-      while (near < p && places[p]! - places[near]! >= overlap) near++;
-      const [own, off] = [price[p]!, even(i, places[p]!)];
-      let least = Infinity;
-      for (let q = first; q < near; q++) {
-        const total = best[q]! + own + off;
-        if (total < least) {
-          least = total;
-          back[p] = q;
-        }
+      for (; near < p && places[p]! - places[near]! >= overlap; near++) {
+        while (tail > head && best[least[tail - 1]!]! >= best[near]!) tail--;
+        least[tail++] = near;
       }
-      next[p] = least;
+      while (head < tail && least[head]! < first) head++;
+      if (head < tail) next[p] = best[least[head]!]! + price[p]! + even(i, places[p]!);
     }
-    from.push(back);
+    before.push(best);
     best = next;
   }
   let end = -1;
@@ -76,8 +74,14 @@ export function cheapestSpans(
   if (end < 0) throw new Error('No place for the seams although the count says there is one.');
   const total = best[end]!;
   const seams = [places[end]!];
-  for (let i = from.length - 1; i >= 0; i--) {
-    end = from[i]![end]!;
+  for (let i = before.length - 1; i >= 0; i--) {
+    // The first of those that cost the sum that was found.
+    const at = places[end]!;
+    const sum = best[end]!;
+    best = before[i]!;
+    let q = 0;
+    while (at - places[q]! + overlap > capacity || best[q]! + price[end]! + even(i + 2, at) !== sum) q++;
+    end = q;
     seams.unshift(places[end]!);
   }
   return { seams, cost: total };
