@@ -119,7 +119,9 @@ export const TASKS = {
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
   // What writes documents is large: a thread that waits for others reads it meanwhile.
   wakePages: async (): Promise<void> => {
-    await import('./pdf/index.ts');
+    const { newDocument, standardFonts } = await import('./pdf/index.ts');
+    // The first document unpacks the fonts' widths for all that follow.
+    await standardFonts(await newDocument('', ''));
   },
   assemblyPdf: async ({ layouts, jobName, pictures }: AssemblyInput): Promise<Uint8Array> =>
     (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate, pictures }),

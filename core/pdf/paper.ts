@@ -1,6 +1,7 @@
 import { type PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
 import { ascii, drawShapes, lettering, num, PT, place, type Shape } from '../film/index.ts';
 import { addSheetPage, addStream, type Deflate } from './document.ts';
+import { textWidth } from './textWidth.ts';
 
 /** Colours of printed guides, as PDF grey or RGB operands. */
 export type Tint = readonly [number, number, number];
@@ -52,8 +53,8 @@ export class Paper {
 
   /** Width of a line, mm. */
   measure(text: string, size: number, bold = false): number {
-    const font = bold ? this.fonts.bold : this.fonts.plain;
-    if (this.spell(font, text) !== null) return font.widthOfTextAtSize(text, size) / PT;
+    const width = textWidth(bold ? this.fonts.bold : this.fonts.plain, text, size);
+    if (width !== null) return width / PT;
     return lettering(text, (size * 0.72) / PT).width;
   }
 
