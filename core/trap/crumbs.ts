@@ -1,4 +1,4 @@
-import { components, erasePiece, getBit, type Mask } from '../raster/index.ts';
+import { erasePiece, getBit, type Mask, smallPieces } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 
 /**
@@ -15,8 +15,8 @@ const LEAST_CRUMB = 4;
  */
 export function dropCrumbs(drawn: Mask, parts: readonly Mask[], narrowestPx: Px): void {
   const areaPx = Math.max(LEAST_CRUMB, (CRUMB * Math.PI * narrowestPx ** 2) / 4);
-  for (const { x, y, area } of components(drawn))
-    if (area < areaPx && reaches(parts, x, y, areaPx)) erasePiece(drawn, x, y);
+  for (const { x, y } of smallPieces(drawn, areaPx))
+    if (reaches(parts, x, y, areaPx)) erasePiece(drawn, x, y);
 }
 
 /** Whether the 8-connected piece of ink of all parts together that holds (x, y) has at least `area` points. */

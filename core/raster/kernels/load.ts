@@ -355,6 +355,7 @@ export interface Kernels {
     seen: number,
     all: number,
   ): number;
+  columnCounts(digits: number, pitch: number, levels: number, step: number, columns: number): void;
   softShares(
     table: number,
     soft: number,

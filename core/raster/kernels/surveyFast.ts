@@ -21,6 +21,7 @@ export function surveyFast(kernels: Kernels, mask: Mask, step: number): InkSurve
   const [rowsAt, leftAt, rightAt] = [1, 2, 3].map(() => scratch.take(4 * height)) as [number, number, number];
   // Columns to the end of the stride: bits beyond the width are never set, and so never written.
   const [topAt, bottomAt] = [scratch.take(4 * width), scratch.take(4 * width)];
+  const columnsAt = scratch.take(32 * pitch);
   scratch.reserve(kernels);
   const memory = new Int32Array(kernels.memory.buffer);
   const put = (at: number, values: Int32Array) => memory.set(values, at >> 2);
@@ -49,10 +50,7 @@ export function surveyFast(kernels: Kernels, mask: Mask, step: number): InkSurve
   take(rightAt, survey.right);
   take(topAt, survey.top);
   take(bottomAt, survey.bottom);
-  for (let level = 0; level < levels; level++) {
-    const digits = memory.subarray((digitsAt + level * pitch) >> 2, (digitsAt + (level + 1) * pitch) >> 2);
-    for (let x = 0; x < width; x++)
-      if ((digits[x >> 5]! >>> (x & 31)) & 1) survey.columns[x] = survey.columns[x]! + (step << level);
-  }
+  kernels.columnCounts(digitsAt, pitch, levels, step, columnsAt);
+  take(columnsAt, survey.columns);
   return survey;
 }

@@ -19,4 +19,4 @@ export { inkedSpans, prepareSource, warpTile } from './warp';
 export { prepareWinners } from './winners';
 export { addRows, lessRows, stayRows } from './drawIn';
 export { beginSpread, inked, spreadSteps } from './spread';
-export { surveyRows, surveyUp } from './survey';
+export { columnCounts, surveyRows, surveyUp } from './survey';

@@ -101,3 +101,16 @@ export function surveyUp(
     if (v128.any_true(v128.xor(v128.load(seen + i), v128.load(all + i)))) return 1;
   return 0;
 }
+
+/** The counts that `surveyRows` left in `digits`, times `step`, one for each bit of the rows' `pitch` bytes, into `columns`. */
+export function columnCounts(digits: usize, pitch: i32, levels: i32, step: i32, columns: usize): void {
+  memory.fill(columns, 0, (<usize>pitch) << 5);
+  for (let level = 0; level < levels; level++)
+    for (let i = 0; i < pitch; i += 8) {
+      let bits = load<u64>(digits + <usize>(level * pitch + i));
+      for (; bits != 0; bits &= bits - 1) {
+        const at = columns + ((<usize>((i << 3) + <i32>ctz(bits))) << 2);
+        store<i32>(at, load<i32>(at) + (step << level));
+      }
+    }
+}
