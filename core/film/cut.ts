@@ -1,4 +1,4 @@
-import { crop, surveyInk } from '../raster/index.ts';
+import { crop, signedWords, surveyInk } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import { overlap } from './bounds.ts';
 import type { FilmArt } from './filmArt.ts';
@@ -13,14 +13,19 @@ const HAIR = 0.09;
 const TICK = 2.8;
 const CLEAR = 0.8;
 
-const inkAt = (film: FilmArt, x: number, y: number): boolean => {
-  const scale = film.dpi / 25.4;
-  const px = Math.floor((x - film.box.x) * scale);
-  const py = Math.floor((film.box.y + film.box.height - y) * scale);
-  const { mask } = film;
-  if (px < 0 || py < 0 || px >= (mask.width as number) || py >= (mask.height as number)) return false;
-  return ((mask.data[py * mask.stride + (px >> 5)]! >>> (px & 31)) & 1) === 1;
-};
+/** Tells whether a film has ink at (x, y), film space mm; made once, asked many thousand times. */
+function inkFinder({ mask, box, dpi }: FilmArt): (x: number, y: number) => boolean {
+  const scale = dpi / 25.4;
+  const [left, top] = [box.x, box.y + box.height];
+  const { width, height, stride } = mask;
+  const words = signedWords(mask);
+  return (x, y) => {
+    const px = Math.floor((x - left) * scale);
+    const py = Math.floor((top - y) * scale);
+    if (px < 0 || py < 0 || px >= width || py >= height) return false;
+    return ((words[py * stride + (px >> 5)]! >>> (px & 31)) & 1) === 1;
+  };
+}
 
 /** Where a cut crosses ink. Film space mm. */
 export interface Crossing {
@@ -39,13 +44,19 @@ export const NOISE = 0.2;
 const FEEL = 0.5;
 
 /** Degrees between a cut running (dx, dy) at (x, y) and the square to the ink's edge there; 0 where ink has no edge to tell. */
-function slantAt(film: FilmArt, x: number, y: number, dx: number, dy: number): number {
+function slantAt(
+  inkAt: (x: number, y: number) => boolean,
+  x: number,
+  y: number,
+  dx: number,
+  dy: number,
+): number {
   const steps = 4;
   let [gx, gy, inked] = [0, 0, 0];
   for (let j = -steps; j <= steps; j++) {
     for (let i = -steps; i <= steps; i++) {
       if (i * i + j * j > steps * steps) continue;
-      if (!inkAt(film, x + (i * FEEL) / steps, y + (j * FEEL) / steps)) continue;
+      if (!inkAt(x + (i * FEEL) / steps, y + (j * FEEL) / steps)) continue;
       [gx, gy, inked] = [gx + i, gy + j, inked + 1];
     }
   }
@@ -68,12 +79,13 @@ interface Run {
 /** Ink along a path, found at half-pixel steps; pieces a hair apart count as one, and a mere hair not at all. */
 export function inkCrossings(film: FilmArt, path: CutPath): Crossing[] {
   const step = 12.7 / film.dpi;
+  const inkAt = inkFinder(film);
   const out: Crossing[] = [];
   let run: Run | null = null;
   const close = () => {
     if (run && run.steps * step >= NOISE) {
       const [x, y, dx, dy] = run.last;
-      const slantDeg = Math.max(slantAt(film, run.x, run.y, run.dx, run.dy), slantAt(film, x, y, dx, dy));
+      const slantDeg = Math.max(slantAt(inkAt, run.x, run.y, run.dx, run.dy), slantAt(inkAt, x, y, dx, dy));
       out.push({ x: (run.x + x) / 2, y: (run.y + y) / 2, length: run.steps * step, slantDeg });
     }
     run = null;
@@ -87,7 +99,7 @@ export function inkCrossings(film: FilmArt, path: CutPath): Crossing[] {
     for (let s = 0; s < steps; s++) {
       const x = x0 + ((x1 - x0) * (s + 0.5)) / steps;
       const y = y0 + ((y1 - y0) * (s + 0.5)) / steps;
-      if (!inkAt(film, x, y)) {
+      if (!inkAt(x, y)) {
         if (run && ++run.blank * step >= NOISE) close();
         continue;
       }

@@ -1,3 +1,4 @@
+import type { PxBox } from '../raster/index.ts';
 import type { FilmPoint } from '../units/index.ts';
 import { boundsOf } from './bounds.ts';
 import type { FilmMark } from './faceLayout.ts';
@@ -30,6 +31,7 @@ const arrowShapes = (): Shape[] => [
 function artEdges(
   films: readonly FilmArt[],
   profile: InkProfile,
+  all: PxBox | null,
   reach: { readonly before: number; readonly after: number },
   about: 'deck' | 'art',
 ) {
@@ -42,16 +44,8 @@ function artEdges(
   const rows = (from: number, to: number) =>
     [Math.max(0, Math.floor((topV - to) * scale)), Math.min(h, Math.ceil((topV - from) * scale))] as const;
   let [top, bottom, left, right] = [h, -1, w, -1];
-  let [allTop, allBottom, allLeft, allRight] = [h, -1, w, -1];
-  for (let x = 0; x < w; x++) {
-    if (profile.top[x]! < allTop) allTop = profile.top[x]!;
-    if (profile.bottom[x]! > allBottom) allBottom = profile.bottom[x]!;
-  }
-  for (let y = 0; y < h; y++) {
-    if (profile.left[y]! < allLeft) allLeft = profile.left[y]!;
-    if (profile.right[y]! > allRight) allRight = profile.right[y]!;
-  }
-  if (allBottom < 0) [allTop, allBottom, allLeft, allRight] = [h >> 1, h >> 1, w >> 1, w >> 1];
+  const [allTop, allLeft] = all ? [all.y, all.x] : [h >> 1, w >> 1];
+  const [allBottom, allRight] = all ? [all.y + all.height - 1, all.x + all.width - 1] : [allTop, allLeft];
   const middle = (low: number, high: number) =>
     about === 'art' && (low > 0 || high < 0) ? (low + high) / 2 : 0;
   const u = middle(box.x + allLeft / scale, box.x + (allRight + 1) / scale);
@@ -102,6 +96,8 @@ export function filmMarks(
     readonly sides: 'full' | 'slim';
     readonly about: 'deck' | 'art';
     readonly profile: InkProfile;
+    /** The box of all films' ink, null for none. */
+    readonly all: PxBox | null;
     /** What is drawn at a truck hole, see `holeShapes`. */
     readonly crossAt: (hole: FilmPoint) => readonly Shape[];
   },
@@ -111,7 +107,7 @@ export function filmMarks(
   const pulls = films[0]!.pulls;
   const reach = groupReach(pulls, verniers);
   const { before } = reach;
-  const edge = artEdges(films, profile, reach, how.about);
+  const edge = artEdges(films, profile, how.all, reach, how.about);
   const clear = FULL_MARK.clearance;
   const side = sides === 'full' ? FULL_MARK : SLIM_MARK;
   const strips: readonly Affine[] = [

@@ -1,3 +1,4 @@
+import type { PxBox } from '../raster/index.ts';
 import type { FilmPoint } from '../units/index.ts';
 import { type Boxed, boxFilm, faceCommon, type OwnInk } from './filmBox.ts';
 import { type FaceMarks, filmMarks } from './filmMarks.ts';
@@ -22,18 +23,19 @@ export interface Prepared {
 interface FaceInk {
   readonly inks: readonly OwnInk[];
   readonly profile: InkProfile;
+  readonly all: PxBox | null;
   readonly crossAt: (hole: FilmPoint) => readonly Shape[];
 }
 
 /** Marks, boxes and sheet counts of a face, its marks standing so. */
 function prepare(
   request: LayOutRequest,
-  { profile, inks, crossAt }: FaceInk,
+  { profile, all, inks, crossAt }: FaceInk,
   how: Pick<Prepared, 'about' | 'sides'>,
 ): Prepared {
   const { films, holes } = request;
   const verniers = request.options?.verniers ?? true;
-  const marks = filmMarks(films, holes, { verniers, ...how, profile, crossAt });
+  const marks = filmMarks(films, holes, { verniers, ...how, profile, all, crossAt });
   const beside = how.sides === 'full' ? SEAM_MARGIN : SLIM_SEAM_MARGIN;
   const common = faceCommon(profile, marks.byFilm.flat(), beside);
   const boxed = films.map((film, i) => boxFilm(film, inks[i]!, marks.byFilm[i]!, common));
@@ -41,9 +43,21 @@ function prepare(
   return { ...how, marks, boxed, plans, sheets: Math.min(...plans.map((plan) => plan.sheets)) };
 }
 
+/** The box about the ink of all films, null for none. */
+function aroundAll(inks: readonly OwnInk[]): PxBox | null {
+  const boxes = inks.flatMap(({ box }) => box ?? []);
+  if (boxes.length === 0) return null;
+  const x = Math.min(...boxes.map((box) => box.x));
+  const y = Math.min(...boxes.map((box) => box.y));
+  const right = Math.max(...boxes.map((box) => box.x + box.width));
+  const bottom = Math.max(...boxes.map((box) => box.y + box.height));
+  return { x, y, width: right - x, height: bottom - y };
+}
+
 /** Every way the marks may stand, the most wanted first; `inks` are the films' own. */
 export function prepareAll(request: LayOutRequest, inks: readonly OwnInk[]): Prepared[] {
   const profile = joinProfiles(inks.map((ink) => ink.survey));
+  const all = aroundAll(inks);
   const crosses = new Map<FilmPoint, readonly Shape[]>();
   const crossAt = (hole: FilmPoint) => {
     const cross = crosses.get(hole) ?? holeShapes(hole, request.films);
@@ -56,7 +70,7 @@ export function prepareAll(request: LayOutRequest, inks: readonly OwnInk[]): Pre
   const abouts = bare ? (['deck'] as const) : wish === 'auto' ? (['deck', 'art'] as const) : [wish];
   return abouts.flatMap((about) =>
     (['full', 'slim'] as const).map((sides) =>
-      prepare(request, { inks, profile, crossAt }, { about, sides }),
+      prepare(request, { inks, profile, all, crossAt }, { about, sides }),
     ),
   );
 }

@@ -20,6 +20,14 @@ function fill(list: usize, from: i32, to: i32, value: f64): void {
   for (let i = from; i < to; i++) store<f64>(list + (<usize>i << 3), value);
 }
 
+/** Where look `k` of a step lies, from the first lane's place in the band's first row. */
+// @ts-ignore: decorator
+@inline
+function lookAt(places: usize, asides: usize, columns: i32, k: i32): usize {
+  const at = <usize>k << 2;
+  return <usize>(load<i32>(places + at) * columns + load<i32>(asides + at));
+}
+
 /** What a step costs from every lane by every slope, into `edge`: see the plain twin's `edgeCosts`. */
 export function laneEdges(
   codes: usize,
@@ -54,19 +62,34 @@ export function laneEdges(
       fill(edge, from, to, sum);
       continue;
     }
-    for (let k = 0; k < samples; k++) {
-      let at =
-        codes +
-        <usize>(
-          load<i32>(places + (<usize>k << 2)) * columns +
-          load<i32>(offsets + (<usize>(s * samples + k) << 2)) +
-          begin * laneCells +
-          firstCell
-        );
+    fill(edge, from, to, 0);
+    const offset = codes + <usize>(begin * laneCells + firstCell);
+    const asides = offsets + (<usize>(s * samples) << 2);
+    let k = 0;
+    // Four looks at a time, added one after the other as the plain twin does.
+    for (; k + 4 <= samples; k += 4) {
+      let a = offset + lookAt(places, asides, columns, k);
+      let b = offset + lookAt(places, asides, columns, k + 1);
+      let c = offset + lookAt(places, asides, columns, k + 2);
+      let d = offset + lookAt(places, asides, columns, k + 3);
+      for (let l = from; l < to; l++) {
+        const p = edge + (<usize>l << 3);
+        let sum = load<f64>(p) + load<f64>(own + (<usize>load<u8>(a) << 3));
+        sum += load<f64>(own + (<usize>load<u8>(b) << 3));
+        sum += load<f64>(own + (<usize>load<u8>(c) << 3));
+        sum += load<f64>(own + (<usize>load<u8>(d) << 3));
+        store<f64>(p, sum);
+        a += <usize>laneCells;
+        b += <usize>laneCells;
+        c += <usize>laneCells;
+        d += <usize>laneCells;
+      }
+    }
+    for (; k < samples; k++) {
+      let at = offset + lookAt(places, asides, columns, k);
       for (let l = from; l < to; l++, at += <usize>laneCells) {
         const p = edge + (<usize>l << 3);
-        const price = load<f64>(own + (<usize>load<u8>(at) << 3));
-        store<f64>(p, k == 0 ? price : load<f64>(p) + price);
+        store<f64>(p, load<f64>(p) + load<f64>(own + (<usize>load<u8>(at) << 3)));
       }
     }
   }
