@@ -4,7 +4,7 @@ import { meshGrowth, reach, sectionOf } from './press/index.ts';
 import { done, type Outcome } from './units/index.ts';
 
 /** How far along the wood the mesh comes down on this face; null where the press settings give no answer. */
-export function reachOf(job: Job, face: Face): { nose: number; tail: number } | null {
+export function reachOf(job: Pick<Job, 'deck' | 'press'>, face: Face): { nose: number; tail: number } | null {
   const { frameLength, offContact, maxStretch } = job.press;
   const found = reach(job.deck, face, { frameLength, offContact, maxStretch });
   if (!found.ok) return null;

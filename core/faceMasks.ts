@@ -1,8 +1,9 @@
 import { type ArtSource, artWindows } from './artWindows.ts';
 import type { Face } from './deck/index.ts';
-import { growthOf, reachOf } from './faceGrowth.ts';
+import { growthOf } from './faceGrowth.ts';
 import { refuseMethod, refuseScreen } from './facePreview.ts';
-import { type FaceRaster, faceRaster, printableMask } from './faceRaster.ts';
+import type { PrintableInput } from './facePrintable.ts';
+import { type FaceRaster, faceRaster, type RasterSpace } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
 import { finishOnThreads } from './finishOnThreads.ts';
 import { keptInks } from './handInks.ts';
@@ -63,8 +64,7 @@ export interface FaceMasks {
 const AHEAD = 2;
 
 /**
- * Separates one piece into `out`, tile by tile, as many at once as there are workers and two more drawn ahead. `meanwhile` is called
- * once they all have their first.
+ * Separates one piece into `out`, tile by tile, as many at once as there are workers and two more drawn ahead.
  */
 async function separatePiece(
   raster: FaceRaster,
@@ -75,13 +75,11 @@ async function separatePiece(
   tools: MaskTools,
   progress: Progress,
   one?: OneInk,
-  meanwhile?: () => unknown,
 ): Promise<Outcome<null>> {
   const source = await artWindows(piece, raster.dpi, tools);
   if (!source.ok) return source;
   const plans = planTiles(raster, job.faces[raster.face], piece, source.value);
   let next = 0;
-  let sent = 0;
   let finished = 0;
   let failure: Outcome<null> | null = null;
   // The first windows are there soonest when no more are drawn at once than there are processors.
@@ -100,9 +98,7 @@ async function separatePiece(
         return;
       }
       const input = { ...plan.input(shared(window.value), out), one };
-      const separated = tools.workers.run<TileInput, UnplannedTally>('separateTile', input, tools.abort);
-      if (++sent === Math.min(tools.workers.count, plans.length)) meanwhile?.();
-      addTally(tally, await separated);
+      addTally(tally, await tools.workers.run<TileInput, UnplannedTally>('separateTile', input, tools.abort));
       progress(++finished / plans.length, `${piece.name}, part ${finished} of ${plans.length}`);
     }
   };
@@ -134,14 +130,14 @@ export async function faceMasks(
   const growth = space === 'film' ? growthOf(job, face) : done({ along: 0, across: 0 });
   if (!growth.ok) return growth;
   const { development, railMargin } = settings;
-  const raster = faceRaster(
-    job.deck,
-    face,
-    dpi,
-    space === 'film' ? { kind: 'film', development, growth: growth.value, railMargin } : { kind: 'surface' },
-  );
-  let found: Mask | undefined;
-  const printable = () => (found ??= printableMask(raster, job, reachOf(job, face), true));
+  const grid: RasterSpace =
+    space === 'film' ? { kind: 'film', development, growth: growth.value, railMargin } : { kind: 'surface' };
+  // Threads wait for the first windows: one of them finds meanwhile where ink may go. Whether it can is seen where that is asked for.
+  const { deck, faces, press } = job;
+  const where: PrintableInput = { job: { deck, faces, press }, face, dpi, space: grid };
+  const printable = tools.workers.run<PrintableInput, Mask>('printable', where, tools.abort);
+  printable.catch(() => {});
+  const raster = faceRaster(deck, face, dpi, grid);
   const wanted: Wanted = {
     job,
     raster,
@@ -159,7 +155,7 @@ export async function faceMasks(
       ? layeredFace(wanted)
       : spotFace(wanted));
   if (!made.ok) return made;
-  return done({ ...made.value, raster, printable: printable(), growth: growth.value });
+  return done({ ...made.value, raster, printable: await printable, growth: growth.value });
 }
 
 /** What is the same for every method. */
@@ -167,8 +163,8 @@ interface Wanted {
   readonly job: Job;
   readonly raster: FaceRaster;
   readonly pieces: readonly Art[];
-  /** Where ink may go: found when first asked for, which threads at work make cheap. */
-  readonly printable: () => Mask;
+  /** Where ink may go. */
+  readonly printable: Promise<Mask>;
   readonly film: boolean;
   readonly piecesToo: boolean;
   readonly tools: MaskTools;
@@ -211,9 +207,9 @@ async function tonedFace({
   const dots = await toneSeparations(job, raster, plan, tones.value, blank, tools);
   if (!dots.ok) return dots;
   const separations = dots.value;
-  await finishOnThreads(separations, printable(), 0, [], tools);
+  await finishOnThreads(separations, await printable, 0, [], tools);
   say(0.85, `${face}: inks as they print`);
-  const prints = await tonePrints(job, raster, plan, tones.value, separations, printable(), tools);
+  const prints = await tonePrints(job, raster, plan, tones.value, separations, await printable, tools);
   if (!prints.ok) return prints;
   say(1, `${face}: inks as they print`);
   return done({ separations, prints: prints.value, dropped: [], unplanned: [], pieces: each });
@@ -295,15 +291,15 @@ async function layeredFace({
     await workers.run('screenInk', screenOf(job, raster, plan.factor, ink, size, ink, dots), abort);
     const area = blankMask(raster.width, raster.height, true);
     await workers.run('screenInk', tintArea(tones.value, plan.factor, area), abort);
-    areas.set(ink, intersect(area, printable(), area));
-    intersect(dots, printable(), dots);
+    areas.set(ink, intersect(area, await printable, area));
+    intersect(dots, await printable, dots);
   }
   if (abort?.aborted) return cancelled();
   say(0.72, `${face}: dropping specks`);
   const cut = settings.inks.flatMap((_, i) => (screened.has(i) ? [] : [i]));
   const dropped = await finishOnThreads(
     cut.map((i) => separations[i] as Mask),
-    printable(),
+    await printable,
     settings.smallest * pxPerMm(dpi) ** 2,
     keptInks(settings).filter((_, i) => !screened.has(i)),
     tools,
@@ -348,7 +344,7 @@ async function spotFace({
     const own = unplannedTally();
     const told: Progress = (part, text) =>
       say((0.7 * (i + part)) / pieces.length, `${face}: separating ${text}`);
-    const made = await separatePiece(raster, job, piece, out, own, tools, told, undefined, printable);
+    const made = await separatePiece(raster, job, piece, out, own, tools, told);
     if (!made.ok) return made;
     addTally(tally, own);
     if (piecesToo) {
@@ -362,7 +358,7 @@ async function spotFace({
   if (tools.abort?.aborted) return cancelled();
   say(0.72, `${face}: dropping specks`);
   const smallestPx = settings.smallest * pxPerMm(dpi) ** 2;
-  const dropped = await finishOnThreads(separations, printable(), smallestPx, keptInks(settings), tools);
+  const dropped = await finishOnThreads(separations, await printable, smallestPx, keptInks(settings), tools);
   const { printed } = tools;
   const wanted = { raster, face: settings, separations, film, printed };
   const prints = await printFace(wanted, tools, (share, text) =>

@@ -31,21 +31,19 @@ export interface FaceRaster {
   readonly surface: Surface;
 }
 
+/** Whose points a grid's are, and for films how the board is flattened and its growth undone. */
+export type RasterSpace =
+  | { readonly kind: 'surface' }
+  | {
+      readonly kind: 'film';
+      readonly development: 'balanced' | 'centreline';
+      readonly growth: { along: number; across: number };
+      /** mm, the face's own: `balanced` shares its error over the width inside it. */
+      readonly railMargin?: number;
+    };
+
 /** The grid that just holds the deck's outline, its origin on a pixel corner so that all faces and dpi align. */
-export function faceRaster(
-  deck: Deck,
-  face: Face,
-  dpi: number,
-  space:
-    | { readonly kind: 'surface' }
-    | {
-        readonly kind: 'film';
-        readonly development: 'balanced' | 'centreline';
-        readonly growth: { along: number; across: number };
-        /** mm, the face's own: `balanced` shares its error over the width inside it. */
-        readonly railMargin?: number;
-      },
-): FaceRaster {
+export function faceRaster(deck: Deck, face: Face, dpi: number, space: RasterSpace): FaceRaster {
   const surface = makeSurface(deck, face);
   const map: FilmMap | null = space.kind === 'film' ? makeFilmMap(deck, face, space) : null;
   const toSurface = (x: number, y: number) => (map ? map.toSurface({ u: x, v: y }) : { s: x, t: y });
@@ -86,7 +84,7 @@ export function ringsToPixels(raster: FaceRaster, rings: readonly Ring[]): Ring[
 /** Where ink may go. */
 export function printableMask(
   raster: FaceRaster,
-  job: Job,
+  job: Pick<Job, 'deck' | 'faces'>,
   reach: { nose: number; tail: number } | null,
   shared = false,
 ): Mask {

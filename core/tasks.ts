@@ -1,3 +1,4 @@
+import type { PrintableInput } from './facePrintable.ts';
 import {
   type Boxed,
   drawSheet,
@@ -97,6 +98,9 @@ export interface AssemblyInput {
 export const TASKS = {
   /** Nothing but what a thread needs first: its program and the kernels are there when work comes. */
   wake: (): void => wakeKernels(),
+  // Offsets of outlines are large, and asked for once a face.
+  printable: async (input: PrintableInput): Promise<Mask> =>
+    (await import('./facePrintable.ts')).facePrintable(input),
   separateTile: (input: TileInput): UnplannedTally => separateTile(input),
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   clipInk: (input: ClipInput): Component[] => clipInk(input),
