@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { deckTemplate, FACES } from '../core/deck/index.ts';
 import { hashOf, type Job, type JobFile, newJob, placeArt, readJob } from '../core/job/index.ts';
 import type { FileStore, ImageCodec } from '../core/ports/index.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { ShopSchema } from '../core/shop/index.ts';
 
 /** Bytes from the page, at most `most`. */

@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserWindow, Rectangle } from 'electron';
-import { z } from 'zod';
+import * as z from 'zod';
 
 const whole = z.number().int().min(-100_000).max(100_000);
 const size = z.number().int().min(200).max(20_000);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Schemas keep keys they do not know, so that a round trip loses nothing a later version wrote. */
 const length = (max: number) => z.number().finite().min(0).max(max);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const share = z.number().finite().min(0).max(20);
 const minutes = z.number().finite().min(0).max(20_000);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { DeckSchema } from '../deck/index.ts';
 import { PRESS_RECORDS } from './pressRecords.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** How the studio itself is set on this machine. */
 export const BenchSchema = z.looseObject({

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** An emulsion on the shelf, with how it is coated here. */
 export const EmulsionSchema = z.looseObject({

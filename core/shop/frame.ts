@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A frame, or several alike. Lengths mm, inside. */
 export const FrameSchema = z.looseObject({

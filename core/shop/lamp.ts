@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** An exposure lamp as it stands in the shop. */
 export const LampSchema = z.looseObject({

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { PRESS_RECORDS } from '../job/index.ts';
 
 /** What a run is planned with in this shop: resources, hours, the user's own times, what is lost. */

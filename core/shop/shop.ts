@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { OwnMeshSchema, PrinterSchema } from '../job/index.ts';
 import { shopTrouble } from '../sentences/index.ts';
 import { done, issueText, type Outcome } from '../units/index.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { INK_KINDS, InkSchema } from '../job/index.ts';
 
 /** An ink as it is bought and used here, by its name. */
