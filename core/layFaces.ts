@@ -20,6 +20,7 @@ import { packSheets } from './packSheets.ts';
 import type { Mask } from './raster/index.ts';
 import type { BoxesInput, LaidFilm, LayOutInput, SeamsInput } from './tasks.ts';
 import { type Abort, cancelled, done, type Failure, type Outcome, type Progress } from './units/index.ts';
+import { wakeThreads } from './wakeThreads.ts';
 
 export interface LayFacesRequest extends MaskTools {
   readonly job: Job;
@@ -151,8 +152,7 @@ function laidOf(tried: Tried): LaidFace {
 export async function layFaces(request: LayFacesRequest): Promise<Outcome<LaidFace[]>> {
   const { faces, abort } = request;
   const say: Progress = request.progress ?? (() => {});
-  // Threads start while this one plans. Whether they do is seen by the work that follows.
-  for (let i = 0; i < request.workers.count; i++) request.workers.run('wake', null, abort).catch(() => {});
+  wakeThreads(request.workers, abort);
   const shares = faces.map(() => 0);
   const halt = { failed: false };
   const sharedAbort: Abort = {
