@@ -92,7 +92,10 @@ async function separatePiece(
         return;
       }
       const plan = plans[i] as TilePlan;
-      const window = await inTurn(() => source.value.window(plan));
+      // Whoever was stopped while it waited for its turn draws nothing any more.
+      const window = await inTurn(async () =>
+        tools.abort?.aborted ? cancelled() : source.value.window(plan),
+      );
       if (!window.ok) {
         failure = window;
         return;

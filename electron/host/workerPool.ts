@@ -35,7 +35,7 @@ interface Hand {
 }
 
 /** How often the abort flags are looked at, ms: a flag can not call. */
-const ABORT_POLL_MS = 40;
+const ABORT_POLL_MS = 20;
 /**
  * A thread holds what it was sent until it collects, which an idle one never does, and keeps its working memory: after this
  * many tasks, or when nothing was wanted of it for so long, ms, it is ended, and another takes its place when there is need.
