@@ -3,18 +3,48 @@ import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of input rows a band aims at: it then stays in the processor's second cache with its output. */
 const BAND = 1 << 17;
-/** Bytes of a row worked on at a time: the rows of a disc, that wide, stay in the first cache. */
-const STRETCH = 512;
+/** Bytes of a row that are passed over where they are bare or solid; what lies between is worked on as one. */
+const BLOCK = 512;
+
+/** Points that a pass of the kernel grows by at most, and rows on either side that it adds at most. */
+const MOST_GROWTH = 3;
+const MOST_ROWS = 3;
+
+/**
+ * The disc as passes over a row, three numbers each: growth, rows to add thereafter above and as many below, the first of them. The
+ * order is that of `growPlain.ts`; rows of one half-width are added together.
+ */
+function passesOf(half: Int32Array): Int32Array {
+  const all: number[] = [];
+  const reach = half.length - 1;
+  for (let v = 1; v <= reach; ) {
+    let by = half[v - 1]! - half[v]!;
+    for (; by > MOST_GROWTH; by -= MOST_GROWTH) all.push(MOST_GROWTH, 0, v);
+    let end = v + 1;
+    while (end <= reach && half[end] === half[v]) end++;
+    // Only the smallest growth takes more than one pair of rows along.
+    for (; v < end; by = 0) {
+      const rows = Math.min(by > 1 ? 1 : MOST_ROWS, end - v);
+      all.push(by, rows, v);
+      v += rows;
+    }
+  }
+  for (let by = half[reach]!; by > 0; by -= MOST_GROWTH) all.push(Math.min(by, MOST_GROWTH), 0, 0);
+  // A disc of one point leaves the rows as they are, in one pass.
+  return Int32Array.from(all.length ? all : [0, 0, 0]);
+}
 
 /** The disc and the kernel's working rows in its memory. */
 export class Disc {
   readonly reach: number;
   readonly halo: number;
   readonly block: number;
-  private readonly halfAt: number;
+  private readonly passes: Int32Array;
+  private readonly passesAt: number;
   private readonly room: number;
   private readonly rowsAt: number;
   private readonly kindsAt: number;
+  private readonly countsAt: number;
 
   constructor(
     scratch: Scratch,
@@ -24,16 +54,19 @@ export class Disc {
   ) {
     this.reach = of.half.length - 1;
     this.halo = Math.ceil(this.reach / 128) * 16;
-    this.block = Math.max(STRETCH, 4 * this.halo);
-    this.halfAt = scratch.take(of.half.length * 4);
+    this.block = Math.max(BLOCK, 2 * this.halo);
+    this.passes = passesOf(of.half);
+    this.passesAt = scratch.take(this.passes.length * 4);
     // Guards of 16 bytes on either side of both accumulators and behind the row of zeros.
-    this.room = Math.min(this.block, of.stride * 4) + 2 * this.halo + 32;
+    this.room = of.stride * 4 + 2 * this.halo + 32;
     this.rowsAt = scratch.take(3 * this.room + 16) + 16;
-    this.kindsAt = scratch.take(most);
+    const blocks = Math.ceil((of.stride * 4) / this.block);
+    this.kindsAt = scratch.take(most * blocks);
+    this.countsAt = scratch.take(blocks * 8);
   }
 
   prepare(memory: Int32Array): void {
-    memory.set(this.of.half, this.halfAt >> 2);
+    memory.set(this.passes, this.passesAt >> 2);
     memory.fill(0, (this.rowsAt - 16) >> 2, (this.rowsAt + 3 * this.room) >> 2);
   }
 
@@ -57,7 +90,8 @@ export class Disc {
       first,
       rows,
       inRows,
-      this.halfAt,
+      this.passesAt,
+      this.passes.length / 3,
       this.reach,
       this.block,
       this.halo,
@@ -65,6 +99,7 @@ export class Disc {
       this.rowsAt + this.room,
       this.rowsAt + 2 * this.room,
       this.kindsAt,
+      this.countsAt,
       shrinking ? 1 : 0,
     );
   }

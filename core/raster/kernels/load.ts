@@ -15,7 +15,8 @@ export interface Kernels {
     first: number,
     rows: number,
     inRows: number,
-    half: number,
+    passes: number,
+    count: number,
     reach: number,
     block: number,
     halo: number,
@@ -23,6 +24,7 @@ export interface Kernels {
     b: number,
     zero: number,
     kinds: number,
+    counts: number,
     shrinking: number,
   ): void;
   lookUpWords(input: number, from: number, count: number, keys: number, held: number, output: number): number;

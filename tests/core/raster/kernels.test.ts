@@ -126,6 +126,17 @@ describe('growth and shrinking: both twins agree', () => {
     }
   });
 
+  test('a solid mask shrinks from its border by more than its last stretch is wide', () => {
+    // A row of whole stretches and 128 to 384 points more, and radii on both sides of them.
+    for (const width of [4096 + 128, 8192 + 130, 8192 + 384])
+      for (const radius of [127, 140, 300, 500]) {
+        const solid = complement(blankMask(width, 1010));
+        expect(equal(shrink(solid, radius), growPlain(solid, radius, true)), `${width}, r ${radius}`).toBe(
+          true,
+        );
+      }
+  });
+
   test('on a full-size film with ink along its borders', () => {
     const film = blankMask(19370, 4960);
     const next = stream(7);

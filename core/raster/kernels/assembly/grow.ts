@@ -74,28 +74,108 @@ function narrower(p: usize, k: i32): v128 {
   return sum;
 }
 
-function growWith(from: usize, to: usize, bytes: usize, k: i32, up: usize, down: usize): void {
-  if (k == 1)
-    for (let i: usize = 0; i < bytes; i += 16)
-      v128.store(to + i, v128.or(wider(from + i, 1), v128.or(v128.load(up + i), v128.load(down + i))));
-  else if (k == 2)
-    for (let i: usize = 0; i < bytes; i += 16)
-      v128.store(to + i, v128.or(wider(from + i, 2), v128.or(v128.load(up + i), v128.load(down + i))));
-  else
-    for (let i: usize = 0; i < bytes; i += 16)
-      v128.store(to + i, v128.or(wider(from + i, 3), v128.or(v128.load(up + i), v128.load(down + i))));
+// @ts-ignore: decorator
+@inline
+function growPass(
+  from: usize,
+  to: usize,
+  bytes: usize,
+  k: i32,
+  n: i32,
+  up: usize,
+  down: usize,
+  up2: usize,
+  down2: usize,
+  up3: usize,
+  down3: usize,
+): void {
+  for (let i: usize = 0; i < bytes; i += 16) {
+    let w = k > 0 ? wider(from + i, k) : v128.load(from + i);
+    if (n > 0) w = v128.or(w, v128.or(v128.load(up + i), v128.load(down + i)));
+    if (n > 1) w = v128.or(w, v128.or(v128.load(up2 + i), v128.load(down2 + i)));
+    if (n > 2) w = v128.or(w, v128.or(v128.load(up3 + i), v128.load(down3 + i)));
+    v128.store(to + i, w);
+  }
 }
 
-function shrinkWith(from: usize, to: usize, bytes: usize, k: i32, up: usize, down: usize): void {
-  if (k == 1)
-    for (let i: usize = 0; i < bytes; i += 16)
-      v128.store(to + i, v128.and(narrower(from + i, 1), v128.and(v128.load(up + i), v128.load(down + i))));
-  else if (k == 2)
-    for (let i: usize = 0; i < bytes; i += 16)
-      v128.store(to + i, v128.and(narrower(from + i, 2), v128.and(v128.load(up + i), v128.load(down + i))));
-  else
-    for (let i: usize = 0; i < bytes; i += 16)
-      v128.store(to + i, v128.and(narrower(from + i, 3), v128.and(v128.load(up + i), v128.load(down + i))));
+/** One pass over a stretch: grown by `k` points, with the `n` rows above and below. Each pair has a loop of its own. */
+function growWith(
+  from: usize,
+  to: usize,
+  bytes: usize,
+  k: i32,
+  n: i32,
+  up: usize,
+  down: usize,
+  up2: usize,
+  down2: usize,
+  up3: usize,
+  down3: usize,
+): void {
+  if (k == 0 && n == 0) return growPass(from, to, bytes, 0, 0, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 0) return growPass(from, to, bytes, 1, 0, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 1) return growPass(from, to, bytes, 1, 1, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 2) return growPass(from, to, bytes, 1, 2, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 3) return growPass(from, to, bytes, 1, 3, up, down, up2, down2, up3, down3);
+  if (k == 2 && n == 0) return growPass(from, to, bytes, 2, 0, up, down, up2, down2, up3, down3);
+  if (k == 2 && n == 1) return growPass(from, to, bytes, 2, 1, up, down, up2, down2, up3, down3);
+  if (k == 3 && n == 0) return growPass(from, to, bytes, 3, 0, up, down, up2, down2, up3, down3);
+  if (k == 3 && n == 1) return growPass(from, to, bytes, 3, 1, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 1) return growPass(from, to, bytes, 0, 1, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 2) return growPass(from, to, bytes, 0, 2, up, down, up2, down2, up3, down3);
+  growPass(from, to, bytes, 0, 3, up, down, up2, down2, up3, down3);
+}
+
+// @ts-ignore: decorator
+@inline
+function shrinkPass(
+  from: usize,
+  to: usize,
+  bytes: usize,
+  k: i32,
+  n: i32,
+  up: usize,
+  down: usize,
+  up2: usize,
+  down2: usize,
+  up3: usize,
+  down3: usize,
+): void {
+  for (let i: usize = 0; i < bytes; i += 16) {
+    let w = k > 0 ? narrower(from + i, k) : v128.load(from + i);
+    if (n > 0) w = v128.and(w, v128.and(v128.load(up + i), v128.load(down + i)));
+    if (n > 1) w = v128.and(w, v128.and(v128.load(up2 + i), v128.load(down2 + i)));
+    if (n > 2) w = v128.and(w, v128.and(v128.load(up3 + i), v128.load(down3 + i)));
+    v128.store(to + i, w);
+  }
+}
+
+/** The same for shrinking. */
+function shrinkWith(
+  from: usize,
+  to: usize,
+  bytes: usize,
+  k: i32,
+  n: i32,
+  up: usize,
+  down: usize,
+  up2: usize,
+  down2: usize,
+  up3: usize,
+  down3: usize,
+): void {
+  if (k == 0 && n == 0) return shrinkPass(from, to, bytes, 0, 0, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 0) return shrinkPass(from, to, bytes, 1, 0, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 1) return shrinkPass(from, to, bytes, 1, 1, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 2) return shrinkPass(from, to, bytes, 1, 2, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 3) return shrinkPass(from, to, bytes, 1, 3, up, down, up2, down2, up3, down3);
+  if (k == 2 && n == 0) return shrinkPass(from, to, bytes, 2, 0, up, down, up2, down2, up3, down3);
+  if (k == 2 && n == 1) return shrinkPass(from, to, bytes, 2, 1, up, down, up2, down2, up3, down3);
+  if (k == 3 && n == 0) return shrinkPass(from, to, bytes, 3, 0, up, down, up2, down2, up3, down3);
+  if (k == 3 && n == 1) return shrinkPass(from, to, bytes, 3, 1, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 1) return shrinkPass(from, to, bytes, 0, 1, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 2) return shrinkPass(from, to, bytes, 0, 2, up, down, up2, down2, up3, down3);
+  shrinkPass(from, to, bytes, 0, 3, up, down, up2, down2, up3, down3);
 }
 
 // @ts-ignore: decorator
@@ -108,6 +188,32 @@ const MIXED: u8 = 1;
 @inline
 const FULL: u8 = 2;
 
+/** Adds a row of kinds to the counts, or with −1 takes it away. */
+function countIn(counts: usize, kinds: usize, blocks: usize, by: i32): void {
+  for (let k: usize = 0; k < blocks; k++) {
+    const kind = load<u8>(kinds + k);
+    const at = counts + (k << 3);
+    if (kind != BLANK) store<i32>(at, load<i32>(at) + by);
+    if (kind != FULL) store<i32>(at, load<i32>(at, 4) + by, 4);
+  }
+}
+
+/**
+ * What block `k` of a row comes to, as far as its kind, in `own`, and the counts of the rows within reach tell. `inner`: the row's
+ * ends are beyond the block's halo. `beside`: the disc reaches beyond the first row or the last.
+ */
+// @ts-ignore: decorator
+@inline
+function comesTo(counts: usize, own: usize, k: usize, inner: bool, beside: bool, shrinking: i32): u8 {
+  const kind = load<u8>(own + k);
+  if (shrinking) {
+    if (beside || kind == BLANK) return BLANK;
+    return load<i32>(counts + (k << 3), 4) == 0 && inner ? FULL : MIXED;
+  }
+  if (load<i32>(counts + (k << 3)) == 0) return BLANK;
+  return kind == FULL ? FULL : MIXED;
+}
+
 /** Whether a stretch of a row is bare, all ink or neither; mixed stretches tell at their first vectors. */
 function kindOf(p: usize, bytes: usize): u8 {
   const end = p + bytes;
@@ -119,116 +225,68 @@ function kindOf(p: usize, bytes: usize): u8 {
   return BLANK;
 }
 
-/** One stretch of one row: `from` to `from + bytes` of row `y`, into `acc` or `other`; returns which. */
-function growStretch(
+/**
+ * One stretch of one row, `from` to `from + bytes` of row `y`: `passes` over it, see `growRows`. The last writes only what lies
+ * `skip` to `skip + wanted`, to `at`. The first reads the row itself, or what stands in `acc` when `held`. Rows beyond
+ * the input are `zero`.
+ */
+function runStretch(
   input: usize,
   pitch: usize,
   from: usize,
   bytes: usize,
   y: i32,
   inRows: i32,
-  half: usize,
-  reach: i32,
+  passes: usize,
+  count: i32,
   acc: usize,
   other: usize,
   zero: usize,
-): usize {
+  held: bool,
+  at: usize,
+  skip: usize,
+  wanted: usize,
+  shrinking: i32,
+): void {
   const base = input + from;
-  memory.copy(acc, base + <usize>y * pitch, bytes);
-  for (let v = 1; v <= reach + 1; v++) {
-    const h = load<i32>(half + ((<usize>v - 1) << 2));
-    let step = v <= reach ? h - load<i32>(half + (<usize>v << 2)) : h;
-    const up = v <= reach && y - v >= 0 ? base + <usize>(y - v) * pitch : zero;
-    const down = v <= reach && y + v < inRows ? base + <usize>(y + v) * pitch : zero;
-    if (step == 0 && v < reach && load<i32>(half + ((<usize>v + 1) << 2)) == h) {
-      // Two rows above and two below that need no growth between them, in one go.
-      v++;
-      const up2 = y - v >= 0 ? base + <usize>(y - v) * pitch : zero;
-      const down2 = y + v < inRows ? base + <usize>(y + v) * pitch : zero;
-      for (let i: usize = 0; i < bytes; i += 16)
-        v128.store(
-          acc + i,
-          v128.or(
-            v128.or(v128.load(acc + i), v128.or(v128.load(up + i), v128.load(down + i))),
-            v128.or(v128.load(up2 + i), v128.load(down2 + i)),
-          ),
-        );
-    } else if (step == 0) {
-      for (let i: usize = 0; i < bytes; i += 16)
-        v128.store(acc + i, v128.or(v128.load(acc + i), v128.or(v128.load(up + i), v128.load(down + i))));
-    } else {
-      while (step > 0) {
-        const k = min(step, 3);
-        step -= k;
-        const last = step == 0;
-        growWith(acc, other, bytes, k, last ? up : zero, last ? down : zero);
-        const swap = acc;
-        acc = other;
-        other = swap;
-      }
-    }
+  let source = base + <usize>y * pitch;
+  if (held) {
+    memory.copy(acc, source, bytes);
+    source = acc;
   }
-  return acc;
+  for (let pass = 1; pass <= count; pass++, passes += 12) {
+    const last = pass == count;
+    const off: usize = last ? skip : 0;
+    const to = last ? at : source == acc ? other : acc;
+    const k = load<i32>(passes);
+    const n = load<i32>(passes, 4);
+    const v = load<i32>(passes, 8);
+    const up = rowAt(base, y - v, inRows, pitch, zero) + off;
+    const down = rowAt(base, y + v, inRows, pitch, zero) + off;
+    const up2 = rowAt(base, y - v - 1, inRows, pitch, zero) + off;
+    const down2 = rowAt(base, y + v + 1, inRows, pitch, zero) + off;
+    const up3 = rowAt(base, y - v - 2, inRows, pitch, zero) + off;
+    const down3 = rowAt(base, y + v + 2, inRows, pitch, zero) + off;
+    const long = last ? wanted : bytes;
+    if (shrinking) shrinkWith(source + off, to, long, k, n, up, down, up2, down2, up3, down3);
+    else growWith(source + off, to, long, k, n, up, down, up2, down2, up3, down3);
+    source = to;
+  }
 }
 
-/** The same for shrinking; all rows within reach exist. */
-function shrinkStretch(
-  input: usize,
-  pitch: usize,
-  from: usize,
-  bytes: usize,
-  y: i32,
-  half: usize,
-  reach: i32,
-  acc: usize,
-  other: usize,
-): usize {
-  const base = input + from;
-  memory.copy(acc, base + <usize>y * pitch, bytes);
-  for (let v = 1; v <= reach + 1; v++) {
-    const h = load<i32>(half + ((<usize>v - 1) << 2));
-    let step = v <= reach ? h - load<i32>(half + (<usize>v << 2)) : h;
-    const rows = v <= reach;
-    const up = base + <usize>(y - v) * pitch;
-    const down = base + <usize>(y + v) * pitch;
-    if (step == 0 && v < reach && load<i32>(half + ((<usize>v + 1) << 2)) == h) {
-      v++;
-      const up2 = up - pitch;
-      const down2 = down + pitch;
-      for (let i: usize = 0; i < bytes; i += 16)
-        v128.store(
-          acc + i,
-          v128.and(
-            v128.and(v128.load(acc + i), v128.and(v128.load(up + i), v128.load(down + i))),
-            v128.and(v128.load(up2 + i), v128.load(down2 + i)),
-          ),
-        );
-    } else if (step == 0) {
-      if (rows)
-        for (let i: usize = 0; i < bytes; i += 16)
-          v128.store(acc + i, v128.and(v128.load(acc + i), v128.and(v128.load(up + i), v128.load(down + i))));
-    } else {
-      while (step > 0) {
-        const k = min(step, 3);
-        step -= k;
-        // What is shrunk lies inside what it was: ANDing with that changes nothing.
-        const last = step == 0 && rows;
-        shrinkWith(acc, other, bytes, k, last ? up : acc, last ? down : acc);
-        const swap = acc;
-        acc = other;
-        other = swap;
-      }
-    }
-  }
-  return acc;
+// @ts-ignore: decorator
+@inline
+function rowAt(base: usize, y: i32, rows: i32, pitch: usize, zero: usize): usize {
+  return y >= 0 && y < rows ? base + <usize>y * pitch : zero;
 }
 
 /**
  * Output rows `first` to `first + rows` of an input of `inRows` rows; rows beyond the input are bare. `bytes` a row, a multiple of
- * 16, of which `words` 32-bit words are used and the last is cut to `tail`. `half` holds reach + 1 half-widths. Works in
- * stretches of `block` bytes with `halo` bytes on either side, both multiples of 16 and `halo` at least reach points, so that the
- * rows a disc needs stay in the first cache; bare and solid stretches are not computed. `a`, `b` and `zero` (zeros) hold block +
- * 2 halo bytes with 16 more on either side; `kinds` inRows bytes.
+ * 16, of which `words` 32-bit words are used and the last is cut to `tail`. The disc of `reach` is `count` passes over a row, each
+ * three numbers: how far it grows, at most 3; how many rows above and as many below it adds thereafter; and which is the first.
+ * Blocks of `block` bytes that are bare or solid are not computed; those between them are, as one stretch with `halo` bytes on
+ * either side. Both are multiples of 16, and `halo` at least reach points. `a`, `b` and `zero` (zeros) hold a row and 2 halo
+ * bytes with 16 more on either side; `kinds` a byte for every block of the inRows rows, `counts` 8 bytes for every block of one.
  */
 export function growRows(
   input: usize,
@@ -239,7 +297,8 @@ export function growRows(
   first: i32,
   rows: i32,
   inRows: i32,
-  half: usize,
+  passes: usize,
+  count: i32,
   reach: i32,
   block: usize,
   halo: usize,
@@ -247,52 +306,66 @@ export function growRows(
   b: usize,
   zero: usize,
   kinds: usize,
+  counts: usize,
   shrinking: i32,
 ): void {
-  for (let start: usize = 0; start < bytes; start += block) {
-    const end = min(bytes, start + block);
-    const from = start > halo ? start - halo : 0;
-    const to = min(bytes, end + halo);
-    const long = to - from;
-    for (let y = 0; y < inRows; y++) store<u8>(kinds + <usize>y, kindOf(input + <usize>y * bytes + from, long));
-    // Beside the first and last words lies bare ground, or what does not matter.
-    v128.store(a - 16, i32x4.splat(0));
-    v128.store(b - 16, i32x4.splat(0));
-    v128.store(a + long, i32x4.splat(0));
-    v128.store(b + long, i32x4.splat(0));
-    // Rows within reach that are not bare, and not full.
-    let inked = 0;
-    let broken = 0;
-    for (let y = first - reach; y < first + reach; y++) {
-      if (y < 0 || y >= inRows) continue;
-      const kind = load<u8>(kinds + <usize>y);
-      if (kind != BLANK) inked++;
-      if (kind != FULL) broken++;
+  const blocks = (bytes + block - 1) / block;
+  // Blocks before this one end, with their halo, before the row does.
+  const lastInner = bytes > halo ? (bytes - halo - 1) / block : 0;
+  // Of each block: rows within reach that are not bare, and not full.
+  memory.fill(counts, 0, blocks << 3);
+  for (let y = 0; y < inRows; y++) {
+    for (let k: usize = 0; k < blocks; k++) {
+      const from = k * block > halo ? k * block - halo : 0;
+      const to = min(bytes, (k + 1) * block + halo);
+      store<u8>(kinds + <usize>y * blocks + k, kindOf(input + <usize>y * bytes + from, to - from));
     }
-    for (let row = 0; row < rows; row++) {
-      const y = first + row;
-      if (y + reach < inRows) {
-        const kind = load<u8>(kinds + <usize>(y + reach));
-        if (kind != BLANK) inked++;
-        if (kind != FULL) broken++;
-      }
-      const at = output + <usize>row * bytes + start;
-      const own = load<u8>(kinds + <usize>y);
-      const beside = y < reach || y + reach >= inRows;
-      if (shrinking ? beside || own == BLANK : inked == 0) memory.fill(at, 0, end - start);
-      else if (shrinking ? broken == 0 && from > 0 && to < bytes : own == FULL) memory.fill(at, 255, end - start);
+    if (y >= first - reach && y < first + reach) countIn(counts, kinds + <usize>y * blocks, blocks, 1);
+  }
+  // Beside the first words lies bare ground, or what does not matter.
+  v128.store(a - 16, i32x4.splat(0));
+  v128.store(b - 16, i32x4.splat(0));
+  for (let row = 0; row < rows; row++) {
+    const y = first + row;
+    const own = kinds + <usize>y * blocks;
+    const beside = y < reach || y + reach >= inRows;
+    if (y + reach < inRows) countIn(counts, kinds + <usize>(y + reach) * blocks, blocks, 1);
+    const to = output + <usize>row * bytes;
+    for (let k: usize = 0; k < blocks; ) {
+      const kind = comesTo(counts, own, k, k > 0 && k < lastInner, beside, shrinking);
+      const start = k * block;
+      do k++;
+      while (k < blocks && comesTo(counts, own, k, k < lastInner, beside, shrinking) == kind);
+      const end = min(bytes, k * block);
+      if (kind == BLANK) memory.fill(to + start, 0, end - start);
+      else if (kind == FULL) memory.fill(to + start, 255, end - start);
       else {
-        const acc = shrinking
-          ? shrinkStretch(input, bytes, from, long, y, half, reach, a, b)
-          : growStretch(input, bytes, from, long, y, inRows, half, reach, a, b, zero);
-        memory.copy(at, acc + (start - from), end - start);
-      }
-      if (y - reach >= 0) {
-        const kind = load<u8>(kinds + <usize>(y - reach));
-        if (kind != BLANK) inked--;
-        if (kind != FULL) broken--;
+        const from = start > halo ? start - halo : 0;
+        const long = min(bytes, end + halo) - from;
+        v128.store(a + long, i32x4.splat(0));
+        v128.store(b + long, i32x4.splat(0));
+        runStretch(
+          input,
+          bytes,
+          from,
+          long,
+          y,
+          inRows,
+          passes,
+          count,
+          a,
+          b,
+          zero,
+          // Beside the row's ends lies another row: bare ground is put there.
+          from == 0 || from + long == bytes,
+          to + start,
+          start - from,
+          end - start,
+          shrinking,
+        );
       }
     }
+    if (y >= reach) countIn(counts, kinds + <usize>(y - reach) * blocks, blocks, -1);
   }
   for (let row = 0; row < rows; row++) {
     const to = output + <usize>row * bytes;
