@@ -30,6 +30,8 @@ export interface LayFacesRequest extends MaskTools {
   readonly dpi?: number | undefined;
   /** Sheets are packed for films.pdf as well, beside the other work. */
   readonly pack?: boolean;
+  /** Besides, what assembly.pdf shows of each film is packed, and a thread reads what binds its pages: for who wants that document, too. */
+  readonly assembly?: boolean;
 }
 
 /** A face's masks in film space, and its films on their sheets: what films, press sheets and measures are made from. */
@@ -78,7 +80,7 @@ async function layFace(
     ),
   );
   // What follows keeps one thread waiting; it reads what binds the pages. Whether it can is seen by that work itself.
-  if (request.pack) workers.run('wakePages', null, abort).catch(() => {});
+  if (request.assembly) workers.run('wakePages', null, abort).catch(() => {});
   const found = await workers.run<BoxesInput, Outcome<FaceBoxes>>(
     'faceBoxes',
     { request: asked.value, inks },
@@ -101,9 +103,13 @@ async function layFace(
   const joined = joinSheets(asked.value, found.value, seams);
   const { boundaries } = asked.value.options ?? {};
   const sheets = boxed.map((_, i) => filmSheets(joined, i, seamsOf(joined, i, boundaries)));
-  const draw = request.pack ?? false;
+  const { pack: draw = false, assembly: show = false } = request;
   const laying = sheets.map((film) =>
-    workers.run<LayOutInput, LaidFilm>('layOutFilm', { request: asked.value, sheets: film, draw }, abort),
+    workers.run<LayOutInput, LaidFilm>(
+      'layOutFilm',
+      { request: asked.value, sheets: film, draw, show },
+      abort,
+    ),
   );
   const pictures = request.pack ? sheets.flatMap((film) => sheetPictures(asked.value, film)) : null;
   const [films, stencils] = await Promise.all([
@@ -119,7 +125,7 @@ async function layFace(
     laid: faceLayout(asked.value, joined, layouts),
     stencils,
     drawn,
-    pictures: request.pack ? shown : undefined,
+    pictures: show ? shown : undefined,
   });
 }
 

@@ -152,7 +152,7 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const { separationsPdf } = await import('./pdf/index.ts');
   const faceFilms = request.laid
     ? done(request.laid)
-    : await layFaces({ ...request, pack: true, progress: part(say, 0, 0.85) });
+    : await layFaces({ ...request, pack: true, assembly: true, progress: part(say, 0, 0.85) });
   if (!faceFilms.ok) return faceFilms;
   for (const { made, laid } of faceFilms.value) {
     const { face } = laid;

@@ -76,7 +76,9 @@ export interface SeamsInput {
 export interface LayOutInput {
   readonly request: LayOutRequest;
   readonly sheets: FilmSheets;
-  /** What its sheets draw, and what assembly.pdf shows of it, is packed as well. */
+  /** What assembly.pdf shows of it is packed as well. */
+  readonly show: boolean;
+  /** What its sheets draw is packed as well. */
   readonly draw: boolean;
 }
 export interface LaidFilm {
@@ -111,13 +113,13 @@ export const TASKS = {
   ownInk: (film: Surveyed): OwnInk => ownInk(film),
   faceBoxes: ({ request, inks }: BoxesInput): Outcome<FaceBoxes> => faceBoxes(request, inks),
   filmSeams: ({ plans, film, ink }: SeamsInput): PricedSeams[] => filmSeams(plans, film, ink),
-  layOutFilm: ({ request, sheets, draw }: LayOutInput): LaidFilm => {
+  layOutFilm: ({ request, sheets, draw, show }: LayOutInput): LaidFilm => {
     const laid = layOutOne(request, sheets);
     const { dpi } = laid.art;
     return {
       film: laid,
       drawn: draw ? laid.sheets.map((sheet) => drawSheet(dpi, sheet, deflate)) : [],
-      pictures: draw ? guidePictures(laid, dpi, deflate) : null,
+      pictures: show ? guidePictures(laid, dpi, deflate) : null,
     };
   },
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),

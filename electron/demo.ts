@@ -39,7 +39,7 @@ async function job({ files, codec, voice }: Context): Promise<Outcome<JobFile>> 
 async function filmsAndPress(file: JobFile, context: Context): Promise<Outcome<null>> {
   const { files, codec, voice } = context;
   const request = { ...file, codec, workers: context.workers(), deflate, faces: FACES };
-  const laid = await layFaces({ ...request, pack: true });
+  const laid = await layFaces({ ...request, pack: true, assembly: true });
   if (!laid.ok) return laid;
   const shared = { ...request, laid: laid.value };
   const films = await makeFilms({ ...shared, masks: false, composite: false });
