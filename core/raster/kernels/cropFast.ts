@@ -6,7 +6,7 @@ import { type Kernels, Scratch } from './load.ts';
 /** Bytes of rows that a band aims at. */
 const BAND = 1 << 17;
 /** Whole rows are copied where this share of them is wanted: copying word by word takes longer than many words in one go. */
-const WHOLE = 3 / 4;
+const WHOLE = 1 / 16;
 
 /** The compiled twin of `cropPlain`: only the words that are needed are copied, beyond the mask zeros. */
 export function cropFast(kernels: Kernels, mask: Mask, x: Px, y: Px, out: Mask): void {
