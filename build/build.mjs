@@ -60,6 +60,17 @@ function writeWhole(path, bytes) {
 const stampOf = (out) => join(DIST, 'stamps', `${out.replaceAll('/', '_')}.json`);
 const sum = (path) => createHash('sha256').update(readFileSync(path)).digest('hex').slice(0, 16);
 
+/** Bundles share most of their sources: each is looked at once a run. */
+const dates = new Map();
+function dateOf(path) {
+  let date = dates.get(path);
+  if (date === undefined) {
+    date = statSync(path).mtimeMs;
+    dates.set(path, date);
+  }
+  return date;
+}
+
 /**
  * Whether the product was made from just these sources: every file the bundle read has the date it had then, or at
  * least the same bytes.
@@ -70,7 +81,7 @@ function fresh(out) {
     const { inputs } = JSON.parse(readFileSync(stampOf(out), 'utf8'));
     return inputs.every(([file, mtimeMs, hash]) => {
       const path = join(ROOT, file);
-      return statSync(path).mtimeMs === mtimeMs || sum(path) === hash;
+      return dateOf(path) === mtimeMs || sum(path) === hash;
     });
   } catch {
     return false;
@@ -239,6 +250,7 @@ function layFonts(dir) {
  * Resolves with the names of what was built.
  */
 export async function build({ only = 'all' } = {}) {
+  dates.clear();
   const wanted = only === 'command' ? BUNDLES.slice(0, 4) : BUNDLES;
   const stale = wanted.filter(({ out }) => !fresh(out));
   const built = [];
