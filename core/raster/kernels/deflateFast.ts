@@ -1,3 +1,4 @@
+import { BitWriter } from '../bitWriter.ts';
 import { CHUNK, LENGTH_ORDER } from './deflatePlain.ts';
 import { type Kernels, Scratch } from './load.ts';
 
@@ -18,21 +19,16 @@ export function deflateFast(kernels: Kernels, input: Uint8Array): Uint8Array {
   const bytes = new Uint8Array(kernels.memory.buffer);
   words.set(LENGTH_ORDER, orderAt >> 2);
   words.set([0, 0, 1, 0], stateAt >> 2);
-  const parts: Uint8Array[] = [Uint8Array.of(0x78, 0x9c)];
+  const out = new BitWriter(input.length >>> 2);
+  out.append(Uint8Array.of(0x78, 0x9c));
   for (let from = 0; from < input.length || from === 0; from += CHUNK) {
     const to = Math.min(input.length, from + CHUNK);
     bytes.set(input.subarray(from, to), inputAt);
     const last = to === input.length ? 1 : 0;
     const size = kernels.deflateChunk(inputAt, to - from, outAt, roomAt, orderAt, stateAt, last);
-    parts.push(bytes.slice(outAt, outAt + size));
+    out.append(bytes.subarray(outAt, outAt + size));
   }
   const [a, b] = [words[(stateAt >> 2) + 2]!, words[(stateAt >> 2) + 3]!];
-  parts.push(Uint8Array.of(b >> 8, b & 255, a >> 8, a & 255));
-  const out = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    out.set(part, at);
-    at += part.length;
-  }
-  return out;
+  out.append(Uint8Array.of(b >> 8, b & 255, a >> 8, a & 255));
+  return out.finish();
 }

@@ -1,5 +1,6 @@
 // Deflate: the fast twin of ../deflatePlain.ts, whose comments state the scheme and its limits.
-import { at, codeLengths, codesFor, more, put } from './huffman';
+import { codeLengths, codesFor } from './huffman';
+import { at, more, put } from './lists';
 
 const TOKENS: i32 = 16384;
 const FAR: i32 = 32767;

@@ -1,4 +1,6 @@
 // Group 4 from packed rows: the fast twin of ../encodeG4Plain.ts, whose comment states the scheme.
+import { changesOf } from './changes';
+import { at } from './lists';
 
 /** Bits of black codes' place in the tables: 128 of white before them. */
 // @ts-ignore: decorator
@@ -37,34 +39,6 @@ function putRun(codes: usize, base: i32, length: i32): void {
   }
   const code = codes + (<usize>(base + rest) << 2);
   put(load<u32>(code), load<i32>(code + 1024));
-}
-
-/** As `rowChanges` of ../../rowChanges.ts, a row's words read two at a time; returns how many numbers were written. */
-function changesOf(row: usize, width: i32, changes: usize): i32 {
-  let n = 0;
-  let carry: u64 = 0;
-  for (let x = 0; x < width; x += 64) {
-    const word = load<u64>(row + <usize>(x >> 3));
-    let differing = word ^ ((word << 1) | carry);
-    carry = word >>> 63;
-    while (differing != 0) {
-      store<i32>(changes + (<usize>n << 2), x + <i32>ctz(differing));
-      n++;
-      differing &= differing - 1;
-    }
-  }
-  // Bits beyond the width are 0: a run that reaches it ends there by a change, or by the end of the words.
-  if ((n & 1) != 0) {
-    store<i32>(changes + (<usize>n << 2), width);
-    n++;
-  }
-  return n;
-}
-
-// @ts-ignore: decorator
-@inline
-function at(list: usize, i: i32): i32 {
-  return load<i32>(list + (<usize>i << 2));
 }
 
 /**

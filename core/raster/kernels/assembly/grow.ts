@@ -74,9 +74,17 @@ function narrower(p: usize, k: i32): v128 {
   return sum;
 }
 
+/** Ink of either for growing, of both for shrinking. */
 // @ts-ignore: decorator
 @inline
-function growPass(
+function join(shrinking: bool, a: v128, b: v128): v128 {
+  return shrinking ? v128.and(a, b) : v128.or(a, b);
+}
+
+// @ts-ignore: decorator
+@inline
+function pass(
+  shrinking: bool,
   from: usize,
   to: usize,
   bytes: usize,
@@ -90,15 +98,45 @@ function growPass(
   down3: usize,
 ): void {
   for (let i: usize = 0; i < bytes; i += 16) {
-    let w = k > 0 ? wider(from + i, k) : v128.load(from + i);
-    if (n > 0) w = v128.or(w, v128.or(v128.load(up + i), v128.load(down + i)));
-    if (n > 1) w = v128.or(w, v128.or(v128.load(up2 + i), v128.load(down2 + i)));
-    if (n > 2) w = v128.or(w, v128.or(v128.load(up3 + i), v128.load(down3 + i)));
+    let w = k > 0 ? (shrinking ? narrower(from + i, k) : wider(from + i, k)) : v128.load(from + i);
+    if (n > 0) w = join(shrinking, w, join(shrinking, v128.load(up + i), v128.load(down + i)));
+    if (n > 1) w = join(shrinking, w, join(shrinking, v128.load(up2 + i), v128.load(down2 + i)));
+    if (n > 2) w = join(shrinking, w, join(shrinking, v128.load(up3 + i), v128.load(down3 + i)));
     v128.store(to + i, w);
   }
 }
 
-/** One pass over a stretch: grown by `k` points, with the `n` rows above and below. Each pair has a loop of its own. */
+/** One pass over a stretch: changed by `k` points, with the `n` rows above and below. Each pair has a loop of its own. */
+// @ts-ignore: decorator
+@inline
+function passWith(
+  shrinking: bool,
+  from: usize,
+  to: usize,
+  bytes: usize,
+  k: i32,
+  n: i32,
+  up: usize,
+  down: usize,
+  up2: usize,
+  down2: usize,
+  up3: usize,
+  down3: usize,
+): void {
+  if (k == 0 && n == 0) return pass(shrinking, from, to, bytes, 0, 0, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 0) return pass(shrinking, from, to, bytes, 1, 0, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 1) return pass(shrinking, from, to, bytes, 1, 1, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 2) return pass(shrinking, from, to, bytes, 1, 2, up, down, up2, down2, up3, down3);
+  if (k == 1 && n == 3) return pass(shrinking, from, to, bytes, 1, 3, up, down, up2, down2, up3, down3);
+  if (k == 2 && n == 0) return pass(shrinking, from, to, bytes, 2, 0, up, down, up2, down2, up3, down3);
+  if (k == 2 && n == 1) return pass(shrinking, from, to, bytes, 2, 1, up, down, up2, down2, up3, down3);
+  if (k == 3 && n == 0) return pass(shrinking, from, to, bytes, 3, 0, up, down, up2, down2, up3, down3);
+  if (k == 3 && n == 1) return pass(shrinking, from, to, bytes, 3, 1, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 1) return pass(shrinking, from, to, bytes, 0, 1, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 2) return pass(shrinking, from, to, bytes, 0, 2, up, down, up2, down2, up3, down3);
+  pass(shrinking, from, to, bytes, 0, 3, up, down, up2, down2, up3, down3);
+}
+
 function growWith(
   from: usize,
   to: usize,
@@ -112,45 +150,9 @@ function growWith(
   up3: usize,
   down3: usize,
 ): void {
-  if (k == 0 && n == 0) return growPass(from, to, bytes, 0, 0, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 0) return growPass(from, to, bytes, 1, 0, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 1) return growPass(from, to, bytes, 1, 1, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 2) return growPass(from, to, bytes, 1, 2, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 3) return growPass(from, to, bytes, 1, 3, up, down, up2, down2, up3, down3);
-  if (k == 2 && n == 0) return growPass(from, to, bytes, 2, 0, up, down, up2, down2, up3, down3);
-  if (k == 2 && n == 1) return growPass(from, to, bytes, 2, 1, up, down, up2, down2, up3, down3);
-  if (k == 3 && n == 0) return growPass(from, to, bytes, 3, 0, up, down, up2, down2, up3, down3);
-  if (k == 3 && n == 1) return growPass(from, to, bytes, 3, 1, up, down, up2, down2, up3, down3);
-  if (k == 0 && n == 1) return growPass(from, to, bytes, 0, 1, up, down, up2, down2, up3, down3);
-  if (k == 0 && n == 2) return growPass(from, to, bytes, 0, 2, up, down, up2, down2, up3, down3);
-  growPass(from, to, bytes, 0, 3, up, down, up2, down2, up3, down3);
+  passWith(false, from, to, bytes, k, n, up, down, up2, down2, up3, down3);
 }
 
-// @ts-ignore: decorator
-@inline
-function shrinkPass(
-  from: usize,
-  to: usize,
-  bytes: usize,
-  k: i32,
-  n: i32,
-  up: usize,
-  down: usize,
-  up2: usize,
-  down2: usize,
-  up3: usize,
-  down3: usize,
-): void {
-  for (let i: usize = 0; i < bytes; i += 16) {
-    let w = k > 0 ? narrower(from + i, k) : v128.load(from + i);
-    if (n > 0) w = v128.and(w, v128.and(v128.load(up + i), v128.load(down + i)));
-    if (n > 1) w = v128.and(w, v128.and(v128.load(up2 + i), v128.load(down2 + i)));
-    if (n > 2) w = v128.and(w, v128.and(v128.load(up3 + i), v128.load(down3 + i)));
-    v128.store(to + i, w);
-  }
-}
-
-/** The same for shrinking. */
 function shrinkWith(
   from: usize,
   to: usize,
@@ -164,18 +166,7 @@ function shrinkWith(
   up3: usize,
   down3: usize,
 ): void {
-  if (k == 0 && n == 0) return shrinkPass(from, to, bytes, 0, 0, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 0) return shrinkPass(from, to, bytes, 1, 0, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 1) return shrinkPass(from, to, bytes, 1, 1, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 2) return shrinkPass(from, to, bytes, 1, 2, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 3) return shrinkPass(from, to, bytes, 1, 3, up, down, up2, down2, up3, down3);
-  if (k == 2 && n == 0) return shrinkPass(from, to, bytes, 2, 0, up, down, up2, down2, up3, down3);
-  if (k == 2 && n == 1) return shrinkPass(from, to, bytes, 2, 1, up, down, up2, down2, up3, down3);
-  if (k == 3 && n == 0) return shrinkPass(from, to, bytes, 3, 0, up, down, up2, down2, up3, down3);
-  if (k == 3 && n == 1) return shrinkPass(from, to, bytes, 3, 1, up, down, up2, down2, up3, down3);
-  if (k == 0 && n == 1) return shrinkPass(from, to, bytes, 0, 1, up, down, up2, down2, up3, down3);
-  if (k == 0 && n == 2) return shrinkPass(from, to, bytes, 0, 2, up, down, up2, down2, up3, down3);
-  shrinkPass(from, to, bytes, 0, 3, up, down, up2, down2, up3, down3);
+  passWith(true, from, to, bytes, k, n, up, down, up2, down2, up3, down3);
 }
 
 // @ts-ignore: decorator

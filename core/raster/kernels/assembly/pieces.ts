@@ -1,22 +1,13 @@
 // Small connected pieces of ink: union-find over runs, row by row, as `label` of ../../components.ts does it, but with labels of
 // which only those that runs of the last row belong to are kept.
 
+import { changesOf } from './changes';
+import { at, put } from './lists';
+
 /** Bytes of a label: parent, area, left, right, top, bottom, first point's x, and 1 + its place to be while labels are moved. */
 const LABEL: usize = 32;
 /** Bytes of a piece: area, left, right, top, bottom, first point's x. */
 const PIECE: usize = 24;
-
-// @ts-ignore: decorator
-@inline
-function at(list: usize, i: i32): i32 {
-  return load<i32>(list + (<usize>i << 2));
-}
-
-// @ts-ignore: decorator
-@inline
-function put(list: usize, i: i32, value: i32): void {
-  store<i32>(list + (<usize>i << 2), value);
-}
 
 // @ts-ignore: decorator
 @inline
@@ -76,23 +67,6 @@ function settle(labels: usize, count: i32, mine: usize, runs: i32, below: i32, o
   }
   put(state, 1, kept);
   put(state, 2, made);
-}
-
-/** As `rowChanges` of ../../rowChanges.ts, two words at a time; returns how many numbers were written. */
-function changesOf(row: usize, width: i32, changes: usize): i32 {
-  let n = 0;
-  let carry: u64 = 0;
-  for (let x = 0; x < width; x += 64) {
-    const word = load<u64>(row + <usize>(x >> 3));
-    let differing = word ^ ((word << 1) | carry);
-    carry = word >>> 63;
-    while (differing != 0) {
-      put(changes, n++, x + <i32>ctz(differing));
-      differing &= differing - 1;
-    }
-  }
-  if ((n & 1) != 0) put(changes, n++, width);
-  return n;
 }
 
 /**
