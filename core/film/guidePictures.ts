@@ -1,7 +1,8 @@
+import { type Mask, thumbnail } from '../raster/index.ts';
 import type { FilmLayout, Seam } from './faceLayout.ts';
 import { type Stencil, stencilOf } from './stencil.ts';
-import { thumbnail } from './thumbnail.ts';
-import { filmBox, seamMask } from './window.ts';
+import { turnLeft } from './turn.ts';
+import { filmBox, seamStrip } from './window.ts';
 
 /** Points a millimetre of film keeps in a guide's picture of it, and in that of a joint: a page of plain paper shows no more. */
 const WHOLE_PX_PER_MM = 4;
@@ -27,6 +28,25 @@ export function jointsOf(film: FilmLayout): { readonly a: number; readonly seam:
   );
 }
 
+/**
+ * The shared strip of a joint, `factor` times smaller and lying: its cut runs from left to right. Of a cut across the deck the left end
+ * is the upper edge and the nose is up; a lengthwise one lies as the film does.
+ */
+export function seamPicture(film: FilmLayout, seam: Seam, factor: number): Mask {
+  const strip = seamStrip(film, seam);
+  if (seam.runs === 'along') return thumbnail(strip, factor);
+  // Turned when it is small, so its squares are counted from the edge that becomes the upper one.
+  const width = Math.ceil(strip.width / factor) * factor;
+  return turnLeft(
+    thumbnail(strip, factor, {
+      x: strip.width - width,
+      y: 0,
+      width,
+      height: strip.height,
+    }),
+  );
+}
+
 /** The pictures of one film, packed. `deflate` is zlib-wrapped. */
 export function guidePictures(
   film: FilmLayout,
@@ -34,7 +54,7 @@ export function guidePictures(
   deflate: (bytes: Uint8Array) => Uint8Array,
 ): GuidePictures {
   const whole = thumbnail(film.art.mask, wholeFactor(dpi), filmBox(film));
-  const joints = jointsOf(film).map(({ seam }) => thumbnail(seamMask(film, seam), jointFactor(dpi)));
+  const joints = jointsOf(film).map(({ seam }) => seamPicture(film, seam, jointFactor(dpi)));
   return {
     whole: stencilOf(whole, deflate),
     joints: joints.map((joint) => stencilOf(joint, deflate)),

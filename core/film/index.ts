@@ -45,14 +45,12 @@ export {
   sheetNamed,
 } from './sheetSize.ts';
 export { type Stencil, sheetStencil, stencilOf } from './stencil.ts';
-export { thumbnail } from './thumbnail.ts';
 export { VERNIER_FIRST, VERNIER_TICKS, vernierScale } from './vernier.ts';
 export {
   filmBox,
   filmMask,
   pageMask,
   type SheetPicture,
-  seamMask,
   sheetPicture,
   windowMask,
 } from './window.ts';

@@ -24,11 +24,7 @@ const CLEARLY = 0.8;
  * Rows whose 0 is ink, as a stencil paints where nothing else is said. A Decode array would say the opposite as well, but
  * a program that takes pictures out of a page may overlook it (poppler's pdfimages does) and hand on a negative film.
  */
-function paintedRows(mask: Mask): Uint8Array {
-  const rows = msbRows(mask);
-  for (let i = 0; i < rows.length; i++) rows[i]! ^= 0xff;
-  return rows;
-}
+const paintedRows = (mask: Mask): Uint8Array => msbRows(mask, true);
 
 /** Whether Group 4 is so clearly the smaller that deflating the whole picture, by far the dearer of the two, can be left. */
 function clearlyG4(mask: Mask, deflate: Deflate): boolean {

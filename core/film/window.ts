@@ -59,12 +59,8 @@ export function pageMask(film: SheetPicture['film'], sheet: SheetPicture['sheet'
   return sheet.mirror ? mirrored(turned, make) : turned;
 }
 
-/**
- * The shared strip of a joint, lying: its cut runs from left to right. Of a cut across the deck the left end is the upper
- * edge and the nose is up; a lengthwise one lies as the film does.
- */
-export function seamMask(film: FilmLayout, seam: Seam): Mask {
-  const { x0, y0, x1, y1 } = pixelsOf(film.art, seam.band);
-  const part = crop(film.art.mask, x0, y0, x1 - x0, y1 - y0);
-  return seam.runs === 'across' ? turnLeft(part) : part;
+/** The shared strip of a joint, as the film lies. */
+export function seamStrip({ art }: FilmLayout, { band }: Seam): Mask {
+  const { x0, y0, x1, y1 } = pixelsOf(art, band);
+  return crop(art.mask, x0, y0, x1 - x0, y1 - y0);
 }

@@ -1,6 +1,7 @@
 import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, filmBox, inkLabel, ringLine, shorten, thumbnail } from '../film/index.ts';
+import { type Affine, apply, filmBox, inkLabel, ringLine, shorten } from '../film/index.ts';
 import { DEFER } from '../press/index.ts';
+import { thumbnail } from '../raster/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
 import { addImageMask } from './imageMask.ts';

@@ -76,6 +76,7 @@ export { surveyedBox, surveyInk } from './survey.ts';
 export { thresholdMask } from './thresholdMask.ts';
 export { thresholdShares, tileAt } from './thresholdShares.ts';
 export type { ThresholdTile } from './thresholdTile.ts';
+export { thumbnail } from './thumbnail.ts';
 export { warpArgmax, warpSparse } from './warp.ts';
 export type { WarpGrid } from './warpGrid.ts';
 export { crop, paste } from './window.ts';

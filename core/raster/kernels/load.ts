@@ -204,6 +204,20 @@ export interface Kernels {
     output: number,
     outPitch: number,
   ): void;
+  msbRows(input: number, pitch: number, rows: number, bytes: number, flip: number, out: number): void;
+  inkedSquares(
+    input: number,
+    bytes: number,
+    factor: number,
+    line: number,
+    begin: number,
+    first: number,
+    last: number,
+    end: number,
+    out: number,
+    outPitch: number,
+    outRows: number,
+  ): void;
   inkCells(
     words: number,
     pitch: number,

@@ -2,9 +2,8 @@ import { execFileSync } from 'node:child_process';
 import { zlibSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { layOutFace } from '../../../core/film/index.ts';
-import { thumbnail } from '../../../core/film/thumbnail.ts';
 import { assemblyPdf } from '../../../core/pdf/index.ts';
-import { blankMask, draw, maskOf } from '../../../core/raster/index.ts';
+import { blankMask, draw, maskOf, thumbnail } from '../../../core/raster/index.ts';
 import { paint, request, testFilms } from '../film/testFace.ts';
 import { TOOLS, withPdf } from './renderers.ts';
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { thumbnail } from '../../../core/film/thumbnail.ts';
-import { getBit, type Mask } from '../../../core/raster/index.ts';
-import { blobs, randomMask, stream } from '../raster/randomMask.ts';
+import { blankMask, equal, getBit, type Mask, thumbnail } from '../../../core/raster/index.ts';
+import { thumbnailPlain } from '../../../core/raster/kernels/thumbnailPlain.ts';
+import { blobs, randomMask, stream, tidy } from './randomMask.ts';
 
 /** A point has ink where any of its block within the mask and the window had. */
 function byDefinition(
@@ -40,10 +40,27 @@ test('points of a thumbnail have ink where any of their block has, in windows wi
     const found = Array.from({ length: small.width * small.height }, (_, i) =>
       getBit(small, i % small.width, Math.floor(i / small.width)),
     );
+    const plain = blankMask(small.width, small.height);
+    thumbnailPlain(mask, factor, of, plain);
+    expect(equal(small, plain) && tidy(small)).toBe(true);
     expect(found, `${width} × ${height} by ${factor}, ${JSON.stringify(of)}`).toEqual(
       byDefinition(mask, factor, of),
     );
     inked += found.filter(Boolean).length;
   }
   expect(inked).toBeGreaterThan(2000);
+});
+
+test('both twins agree on a film of many bands, whole and in a window', () => {
+  const film = blobs(9001, 1203, 700, 3);
+  for (const factor of [1, 3, 5, 32])
+    for (const window of [
+      { x: 0, y: 0, width: 9001, height: 1203 },
+      { x: -77, y: -33, width: 9300, height: 1100 },
+      { x: 1005, y: 301, width: 6007, height: 1500 },
+    ]) {
+      const plain = blankMask(Math.ceil(window.width / factor), Math.ceil(window.height / factor));
+      thumbnailPlain(film, factor, window, plain);
+      expect(equal(thumbnail(film, factor, window), plain), `by ${factor}`).toBe(true);
+    }
 });
