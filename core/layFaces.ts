@@ -30,7 +30,7 @@ export interface LayFacesRequest extends MaskTools {
   readonly dpi?: number | undefined;
   /** Sheets are packed for films.pdf as well, beside the other work. */
   readonly pack?: boolean;
-  /** Besides, what assembly.pdf shows of each film is packed, and a thread reads what binds its pages: for who wants that document, too. */
+  /** Besides, what assembly.pdf shows of each film is packed: for who wants that document, too. */
   readonly assembly?: boolean;
 }
 
@@ -79,8 +79,6 @@ async function layFace(
       ({ mask }) => surveys.get(mask) ?? workers.run<Surveyed, OwnInk>('ownInk', { mask, dpi }, abort),
     ),
   );
-  // What follows keeps one thread waiting; it reads what binds the pages. Whether it can is seen by that work itself.
-  if (request.assembly) workers.run('wakePages', null, abort).catch(() => {});
   const found = await workers.run<BoxesInput, Outcome<FaceBoxes>>(
     'faceBoxes',
     { request: asked.value, inks },

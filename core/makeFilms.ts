@@ -13,6 +13,7 @@ import {
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
 import { packSheets } from './packSheets.ts';
+import type { PaperPage } from './paper/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
 import type { AssemblyInput } from './tasks.ts';
@@ -149,7 +150,7 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const notes: string[] = [];
   if (!request.laid) tryDrawings(request);
   // What writes documents is large: it is read while drawings are tried, not when the films wait for it.
-  const { separationsPdf } = await import('./pdf/index.ts');
+  const { bindAssembly, separationsPdf } = await import('./pdf/index.ts');
   const faceFilms = request.laid
     ? done(request.laid)
     : await layFaces({ ...request, pack: true, assembly: true, progress: part(say, 0, 0.85) });
@@ -173,9 +174,9 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   }
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
   // All that takes long is left to the threads, so that this one still hears of a stop.
-  const [assembly, films] = await Promise.all([
-    request.workers.run<AssemblyInput, Uint8Array>(
-      'assemblyPdf',
+  const [pages, films] = await Promise.all([
+    request.workers.run<AssemblyInput, PaperPage[][]>(
+      'assemblyPages',
       {
         layouts: layouts.map(forGuide),
         jobName: job.name,
@@ -186,6 +187,7 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
     filmPages(faceFilms.value, job.name, request, part(say, 0.85, 0.98)),
   ]);
   if (abort?.aborted) return cancelled();
+  const assembly = await bindAssembly(pages, job.name);
   const manifest = filmManifest(job.name, layouts, (face) => growths.get(face) ?? { x: 0, y: 0 });
   const ordered = new Map<string, Uint8Array>([
     ['films.pdf', films],

@@ -37,7 +37,7 @@ import {
   type DroppedSpeck,
   dropFaceSpecks,
 } from './finishFace.ts';
-import type { AssemblyPdfOptions } from './pdf/index.ts';
+import { type AssemblyOptions, assemblyPages, type PaperPage } from './paper/index.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
 import { type Component, deflate, type Mask, wakeKernels } from './raster/index.ts';
@@ -90,7 +90,7 @@ export interface LaidFilm {
 export interface AssemblyInput {
   readonly layouts: readonly FaceLayout[];
   readonly jobName: string;
-  readonly pictures: AssemblyPdfOptions['pictures'];
+  readonly pictures: AssemblyOptions['pictures'];
 }
 
 /**
@@ -123,14 +123,9 @@ export const TASKS = {
     };
   },
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
-  // What writes documents is large: a thread that waits for others reads it meanwhile.
-  wakePages: async (): Promise<void> => {
-    const { newDocument, standardFonts } = await import('./pdf/index.ts');
-    // The first document unpacks the fonts' widths for all that follow.
-    await standardFonts(await newDocument('', ''));
-  },
-  assemblyPdf: async ({ layouts, jobName, pictures }: AssemblyInput): Promise<Uint8Array> =>
-    (await import('./pdf/index.ts')).assemblyPdf(layouts, { jobName, deflate, pictures }),
+  // Pages alone: the library that binds them is large, and the thread that binds the films has it already.
+  assemblyPages: ({ layouts, jobName, pictures }: AssemblyInput): PaperPage[][] | null =>
+    assemblyPages(layouts, { jobName, deflate, pictures }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,

@@ -1,6 +1,5 @@
+import { ACCENT, type Paper } from '../paper/index.ts';
 import { DEFER } from '../press/index.ts';
-import { ACCENT } from './assemblyGuide.ts';
-import type { Paper } from './paper.ts';
 
 /** mm round a run sheet's pages. */
 export const SHEET_EDGE = 14;

@@ -7,7 +7,7 @@ import {
   PDFRawStream,
   type PDFRef,
 } from 'pdf-lib';
-import { PT } from '../film/index.ts';
+import { ascii, PT } from '../film/index.ts';
 
 export type Deflate = (bytes: Uint8Array) => Uint8Array;
 
@@ -54,7 +54,25 @@ export function addPacked(
 ): PDFRef {
   const dict = doc.context.obj({ ...entries, Filter: 'FlateDecode' });
   dict.set(PDFName.of('Length'), doc.context.obj(packed.length));
-  return doc.context.register(PDFRawStream.of(dict as PDFDict, packed));
+  return doc.context.register(streamOf(dict as PDFDict, packed));
+}
+
+/** What stands about a stream's bytes (ISO 32000-1, 7.3.8.1). */
+const BEFORE = ascii('\nstream\n');
+const AFTER = ascii('\nendstream');
+
+/** A stream that is written in one go: the library's own copies megabytes byte by byte. */
+export function streamOf(dict: PDFDict, bytes: Uint8Array): PDFRawStream {
+  const stream = PDFRawStream.of(dict, bytes);
+  stream.copyBytesInto = (buffer, offset) => {
+    let at = offset + dict.copyBytesInto(buffer, offset);
+    for (const part of [BEFORE, bytes, AFTER]) {
+      buffer.set(part, at);
+      at += part.length;
+    }
+    return at - offset;
+  };
+  return stream;
 }
 
 export const saveDocument = (doc: PDFDocument): Promise<Uint8Array> =>

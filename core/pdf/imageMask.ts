@@ -1,7 +1,7 @@
-import { type PDFDocument, PDFRawStream, type PDFRef } from 'pdf-lib';
+import type { PDFDocument, PDFRef } from 'pdf-lib';
 import { type Stencil, stencilOf } from '../film/index.ts';
 import type { Mask } from '../raster/index.ts';
-import type { Deflate } from './document.ts';
+import { type Deflate, streamOf } from './document.ts';
 
 /** The mask as a stencil that paints the current colour where there is ink; see `stencilOf`. */
 export const addImageMask = (doc: PDFDocument, mask: Mask, deflate: Deflate): PDFRef =>
@@ -26,8 +26,8 @@ export function addStencil(doc: PDFDocument, { width, height, filter, bytes }: S
       DecodeParms: { K: -1, Columns: width, Rows: height, BlackIs1: false },
       Length: bytes.length,
     });
-    return context.register(PDFRawStream.of(dict, bytes));
+    return context.register(streamOf(dict, bytes));
   }
   const dict = context.obj({ ...common, Filter: 'FlateDecode', Length: bytes.length });
-  return context.register(PDFRawStream.of(dict, bytes));
+  return context.register(streamOf(dict, bytes));
 }

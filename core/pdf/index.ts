@@ -1,8 +1,6 @@
-export { type AssemblyPdfOptions, assemblyPdf } from './assemblyPdf.ts';
+export { assemblyPdf, bindAssembly } from './assemblyPdf.ts';
 export { type CalibrationPdfOptions, calibrationPdf } from './calibrationPdf.ts';
-export { newDocument } from './document.ts';
 export { type FilmsPdfOptions, filmsPdf } from './filmsPdf.ts';
-export { standardFonts } from './paper.ts';
 export type { RunSheet, SheetLot, SheetPull } from './runSheet.ts';
 export { runSheetPdf } from './runSheetPdf.ts';
 export { separationsPdf } from './separationsPdf.ts';

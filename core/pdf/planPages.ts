@@ -1,7 +1,6 @@
 import { inkLabel, shorten } from '../film/index.ts';
+import { ACCENT, Paper, SOFT, type Tint, tintOf } from '../paper/index.ts';
 import { clockOf, makeCalendar, planScale, WEEKDAYS } from '../press/index.ts';
-import { ACCENT, SOFT } from './assemblyGuide.ts';
-import { type Fonts, Paper, type Tint, tintOf } from './paper.ts';
 import type { RunSheet } from './runSheet.ts';
 
 const EDGE = 14;
@@ -18,13 +17,13 @@ const TINTS: Readonly<Record<string, Tint>> = {
 };
 
 /** The run as bars over days, and as a list of what to do when. */
-export function planPages(fonts: Fonts, sheet: RunSheet): Paper[] {
+export function planPages(sheet: RunSheet): Paper[] {
   const { plan, hours, firstWeekday } = sheet;
   const calendar = makeCalendar(hours, firstWeekday);
   if (!plan || !calendar || plan.tasks.length === 0) return [];
   const { width, height } = sheet.paper;
   const pages: Paper[] = [];
-  let paper = new Paper(fonts, width, height);
+  let paper = new Paper(width, height);
   pages.push(paper);
   let y = height - EDGE - 8;
   paper.text(EDGE, y, 'The plan', 22, { bold: true });
@@ -105,7 +104,7 @@ export function planPages(fonts: Fonts, sheet: RunSheet): Paper[] {
     if (side === 0) side = 1;
     else {
       side = 0;
-      paper = new Paper(fonts, width, height);
+      paper = new Paper(width, height);
       pages.push(paper);
       from = height - EDGE - 8;
     }

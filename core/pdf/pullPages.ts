@@ -1,11 +1,8 @@
-import type { PDFDocument } from 'pdf-lib';
-import { type Affine, apply, filmBox, inkLabel, ringLine, shorten } from '../film/index.ts';
+import { type Affine, apply, filmBox, inkLabel, ringLine, shorten, stencilOf } from '../film/index.ts';
+import { ACCENT, Paper, SOFT, tintOf } from '../paper/index.ts';
 import { DEFER } from '../press/index.ts';
 import { thumbnail } from '../raster/index.ts';
-import { ACCENT, SOFT } from './assemblyGuide.ts';
 import type { Deflate } from './document.ts';
-import { addImageMask } from './imageMask.ts';
-import { type Fonts, Paper, tintOf } from './paper.ts';
 import type { RunSheet, SheetPull } from './runSheet.ts';
 
 const EDGE = 14;
@@ -15,7 +12,7 @@ const TICK = 6.4;
 const PICTURE_PX_PER_MM = 4;
 
 /** The film in its ink on the first lot's wood, marks included; gives the y below it. */
-function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, deflate: Deflate): number {
+function picture(paper: Paper, pull: SheetPull, top: number, deflate: Deflate): number {
   const { film, layout } = pull;
   const { box } = film;
   const wide = paper.width - 2 * EDGE;
@@ -28,7 +25,7 @@ function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, d
   const small = thumbnail(film.art.mask, factor, filmBox(film));
   const pixel = ((factor * 25.4) / layout.dpi) * scale;
   const [w, h] = [(small.width as number) * pixel, (small.height as number) * pixel];
-  paper.stencil(addImageMask(doc, small, deflate), left, top - h, w, h, tintOf(film.art.hex));
+  paper.stencil(stencilOf(small, deflate), left, top - h, w, h, tintOf(film.art.hex));
   const toPaper: Affine = [scale, 0, 0, scale, left - box.x * scale, top - high - box.y * scale];
   for (const mark of film.marks)
     paper.shapes(
@@ -50,23 +47,17 @@ function picture(doc: PDFDocument, paper: Paper, pull: SheetPull, top: number, d
 }
 
 /** One pull, for the press: what, with what, how, on which decks. Goes on a second page when a run is long. */
-export function pullPages(
-  doc: PDFDocument,
-  fonts: Fonts,
-  sheet: RunSheet,
-  pull: SheetPull,
-  deflate: Deflate,
-): Paper[] {
+export function pullPages(sheet: RunSheet, pull: SheetPull, deflate: Deflate): Paper[] {
   const { width, height } = sheet.paper;
   const room = width - 2 * EDGE;
   const { art } = pull.film;
   const pages: Paper[] = [];
-  let paper = new Paper(fonts, width, height);
+  let paper = new Paper(width, height);
   pages.push(paper);
   let y = height - EDGE - 10;
   const need = (mm: number) => {
     if (y - mm >= EDGE) return;
-    paper = new Paper(fonts, width, height);
+    paper = new Paper(width, height);
     pages.push(paper);
     y = height - EDGE - 8;
     paper.text(EDGE, y, `${art.pull}  ${shorten(inkLabel(art), 40)}, continued`, 16, { bold: true });
@@ -81,7 +72,7 @@ export function pullPages(
     13,
     { tint: SOFT },
   );
-  y = picture(doc, paper, pull, y - 14, deflate) - 4;
+  y = picture(paper, pull, y - 14, deflate) - 4;
   const columns = 3;
   pull.settings.forEach(([label, value], i) => {
     const column = i % columns;

@@ -1,24 +1,24 @@
 import type { PDFDocument } from 'pdf-lib';
 import { drawable, inkLabel, shorten } from '../film/index.ts';
-import { SOFT } from './assemblyGuide.ts';
+import { Paper, SOFT, tintOf } from '../paper/index.ts';
 import { cautionBox, SHEET_EDGE } from './cautionBox.ts';
 import { type Deflate, newDocument, saveDocument } from './document.ts';
-import { type Fonts, Paper, standardFonts, tintOf } from './paper.ts';
+import { addPaperPages, standardFonts } from './paperPages.ts';
 import { addPicture } from './pictureImage.ts';
 import { planPages } from './planPages.ts';
 import { pullPages } from './pullPages.ts';
 import type { RunSheet } from './runSheet.ts';
 
-function cover(doc: PDFDocument, fonts: Fonts, sheet: RunSheet, deflate: Deflate): Paper[] {
+function cover(doc: PDFDocument, sheet: RunSheet, deflate: Deflate): Paper[] {
   const { width, height } = sheet.paper;
   const room = width - 2 * SHEET_EDGE;
   const pages: Paper[] = [];
-  let paper = new Paper(fonts, width, height);
+  let paper = new Paper(width, height);
   pages.push(paper);
   let y = height - SHEET_EDGE - 9;
   const room4 = (need: number) => {
     if (y - need >= SHEET_EDGE) return;
-    paper = new Paper(fonts, width, height);
+    paper = new Paper(width, height);
     pages.push(paper);
     y = height - SHEET_EDGE - 6;
   };
@@ -121,18 +121,22 @@ export async function runSheetPdf(
   options: { readonly deflate: Deflate },
 ): Promise<Uint8Array> {
   const doc = await newDocument(`${sheet.jobName}: run sheet`, 'From films to boxed decks');
-  const fonts = await standardFonts(doc);
+  const fonts = standardFonts(doc);
   const pages = [
-    ...cover(doc, fonts, sheet, options.deflate),
-    ...planPages(fonts, sheet),
-    ...sheet.pulls.flatMap((pull) => pullPages(doc, fonts, sheet, pull, options.deflate)),
+    ...cover(doc, sheet, options.deflate),
+    ...planPages(sheet),
+    ...sheet.pulls.flatMap((pull) => pullPages(sheet, pull, options.deflate)),
   ];
   for (const [i, page] of pages.entries()) {
     page.text(page.width - SHEET_EDGE - 20, 7, `${i + 1} of ${pages.length}`, 9, { tint: SOFT });
     page.text(SHEET_EDGE, 7, drawable(sheet.jobName) ? shorten(sheet.jobName, 50) : 'Run sheet', 9, {
       tint: SOFT,
     });
-    page.finish(doc, options.deflate);
   }
+  addPaperPages(
+    doc,
+    fonts,
+    pages.map((page) => page.finish(options.deflate)),
+  );
   return saveDocument(doc);
 }

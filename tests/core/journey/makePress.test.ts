@@ -48,7 +48,7 @@ test('press sheets from films that were laid out before are the same bytes, and 
     await makeFilms({ ...request(), workers, laid, faces: FACES, masks: false, composite: false }),
   );
   const together = must(await makePress({ ...request(), workers, laid }));
-  expect([...new Set(tasks)].sort()).toEqual(['assemblyPdf', 'meshLoss', 'sheetStencil']);
+  expect([...new Set(tasks)].sort()).toEqual(['assemblyPages', 'meshLoss', 'sheetStencil']);
   expect(sizes(together)).toEqual(sizes(alone));
   for (const [name, bytes] of alone.files)
     expect(Buffer.from(bytes).equals(Buffer.from(together.files.get(name) as Uint8Array)), name).toBe(true);

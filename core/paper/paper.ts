@@ -1,7 +1,6 @@
-import { type PDFDocument, type PDFFont, PDFName, type PDFRef, StandardFonts } from 'pdf-lib';
-import { ascii, drawShapes, lettering, num, PT, place, type Shape } from '../film/index.ts';
-import { addSheetPage, addStream, type Deflate } from './document.ts';
-import { textWidth } from './textWidth.ts';
+import type { PDFRef } from 'pdf-lib';
+import { ascii, drawShapes, lettering, num, PT, place, type Shape, type Stencil } from '../film/index.ts';
+import { spell, textWidth } from './standardFont.ts';
 
 /** Colours of printed guides, as PDF grey or RGB operands. */
 export type Tint = readonly [number, number, number];
@@ -13,47 +12,38 @@ export function tintOf(hex: string): Tint {
   return [part(1), part(3), part(5)];
 }
 
-export interface Fonts {
-  readonly plain: PDFFont;
-  readonly bold: PDFFont;
-}
+/** A picture on a page: a stencil, or what the document holds already. */
+export type PaperImage = Stencil | PDFRef;
 
-/** The two faces every PDF reader has; names they can't spell are lettered by our own strokes. */
-export async function standardFonts(doc: PDFDocument): Promise<Fonts> {
-  return {
-    plain: await doc.embedFont(StandardFonts.Helvetica),
-    bold: await doc.embedFont(StandardFonts.HelveticaBold),
-  };
+/** A page written, mm: what it draws, packed, calls its pictures I1, I2 and so on, and the faces of its type P and B. */
+export interface PaperPage {
+  readonly width: number;
+  readonly height: number;
+  readonly content: Uint8Array;
+  readonly images: readonly PaperImage[];
 }
 
 /** mm between the lines of a paragraph, by its size in points. */
 const pitchOf = (size: number): number => (size * 1.36) / PT;
 
-/** One page of plain paper being written. Lengths mm, origin bottom left; text sizes in points. */
+/**
+ * One page of plain paper being written. Lengths mm, origin bottom left; text sizes in points. Type is set in the two faces that every PDF
+ * reader has; names they can't spell are lettered by our own strokes.
+ */
 export class Paper {
   readonly width: number;
   readonly height: number;
   private readonly out: string[] = [];
-  private readonly images: PDFRef[] = [];
-  private readonly fonts: Fonts;
+  private readonly images: PaperImage[] = [];
 
-  constructor(fonts: Fonts, width: number, height: number) {
-    this.fonts = fonts;
+  constructor(width: number, height: number) {
     this.width = width;
     this.height = height;
   }
 
-  private spell(font: PDFFont, text: string): string | null {
-    try {
-      return font.encodeText(text).toString();
-    } catch {
-      return null;
-    }
-  }
-
   /** Width of a line, mm. */
   measure(text: string, size: number, bold = false): number {
-    const width = textWidth(bold ? this.fonts.bold : this.fonts.plain, text, size);
+    const width = textWidth(bold ? 'bold' : 'plain', text, size);
     if (width !== null) return width / PT;
     return lettering(text, (size * 0.72) / PT).width;
   }
@@ -68,7 +58,7 @@ export class Paper {
     const bold = options.bold ?? false;
     const tint = options.tint ?? BLACK;
     const left = options.middle ? x - this.measure(text, size, bold) / 2 : x;
-    const codes = this.spell(bold ? this.fonts.bold : this.fonts.plain, text);
+    const codes = spell(text);
     if (codes === null) {
       const { shapes } = lettering(text, (size * 0.72) / PT);
       this.shapes(place(shapes, [1, 0, 0, 1, left, y]), tint);
@@ -137,20 +127,15 @@ export class Paper {
   }
 
   /** A stencil (image mask) in the given colour. */
-  stencil(image: PDFRef, x: number, y: number, width: number, height: number, tint: Tint): void {
+  stencil(image: PaperImage, x: number, y: number, width: number, height: number, tint: Tint): void {
     this.images.push(image);
     const at = [width, 0, 0, height, x, y].map((n) => num(n * PT)).join(' ');
     this.out.push(`q ${tint.map(num).join(' ')} rg ${at} cm /I${this.images.length} Do Q`);
   }
 
-  /** Writes the page into the document. */
-  finish(doc: PDFDocument, deflate: Deflate): void {
-    const page = addSheetPage(doc, this.width, this.height);
-    const images = Object.fromEntries(this.images.map((ref, i) => [`I${i + 1}`, ref]));
-    page.node.set(
-      PDFName.of('Resources'),
-      doc.context.obj({ Font: { P: this.fonts.plain.ref, B: this.fonts.bold.ref }, XObject: images }),
-    );
-    page.node.set(PDFName.of('Contents'), addStream(doc, ascii(this.out.join('\n')), deflate));
+  /** The page as it is, what it draws packed; `deflate` is zlib-wrapped. */
+  finish(deflate: (bytes: Uint8Array) => Uint8Array): PaperPage {
+    const { width, height, images } = this;
+    return { width, height, content: deflate(ascii(this.out.join('\n'))), images };
   }
 }

@@ -1,4 +1,3 @@
-import type { PDFDocument } from 'pdf-lib';
 import {
   type Affine,
   apply,
@@ -11,7 +10,6 @@ import {
 } from '../film/index.ts';
 import { ACCENT, SOFT } from './assemblyGuide.ts';
 import { FILM_INK, orderedCrossings, SHARED } from './filmPicture.ts';
-import { addStencil } from './imageMask.ts';
 import type { Paper, Tint } from './paper.ts';
 
 /** Height on the page, mm, of a joint's picture `width` wide. */
@@ -25,7 +23,6 @@ export function jointHeight(seam: Seam, width: number): number {
  * A cut across the deck runs from the film's upper edge at the left to its lower edge at the right, nose up.
  */
 export function drawJoint(
-  doc: PDFDocument,
   paper: Paper,
   layout: FaceLayout,
   seam: Seam,
@@ -42,7 +39,7 @@ export function drawJoint(
   paper.rect(at.x, at.y, at.width, high, SHARED);
   const pixel = ((jointFactor(layout.dpi) * 25.4) / layout.dpi) * scale;
   const [wide, tall] = [small.width * pixel, small.height * pixel];
-  paper.stencil(addStencil(doc, small), at.x, at.y + high - tall, wide, tall, FILM_INK);
+  paper.stencil(small, at.x, at.y + high - tall, wide, tall, FILM_INK);
   for (const [u, v] of seam.crossHairs) {
     const arm = 2;
     paper.shapes([

@@ -1,4 +1,3 @@
-import type { PDFDocument } from 'pdf-lib';
 import {
   type Affine,
   apply,
@@ -10,7 +9,6 @@ import {
   wholeFactor,
 } from '../film/index.ts';
 import { ACCENT, SOFT, TAPE } from './assemblyGuide.ts';
-import { addStencil } from './imageMask.ts';
 import type { Paper, Tint } from './paper.ts';
 
 export const SHARED: Tint = [0.8, 0.86, 0.9];
@@ -52,7 +50,6 @@ function alongPath(path: Seam['path'], share: number): readonly [number, number]
  * points. `small` is its ink, `wholeFactor` times smaller. Gives the height on the page, mm, of the film's lower edge.
  */
 export function drawFilm(
-  doc: PDFDocument,
   paper: Paper,
   layout: FaceLayout,
   film: FilmLayout,
@@ -77,8 +74,7 @@ export function drawFilm(
   for (const { seam } of seams) fill(seam.band, SHARED);
   const pixel = ((wholeFactor(layout.dpi) * 25.4) / layout.dpi) * scale;
   const [wide, tall] = [small.width * pixel, small.height * pixel];
-  const image = addStencil(doc, small);
-  paper.stencil(image, at.left, bottom + high - tall, wide, tall, FILM_INK);
+  paper.stencil(small, at.left, bottom + high - tall, wide, tall, FILM_INK);
   for (const mark of film.marks) {
     paper.shapes(
       mark.shapes.map((shape) =>

@@ -1,0 +1,1 @@
+export function helveticaFile(): Promise<string>;
