@@ -9,11 +9,12 @@ import { shownPart } from './shownPart.ts';
 import { pxPerMm } from './units/index.ts';
 
 /**
- * Points of the art, a side, that a tile of the face needs at most, or nearly: fewer and larger tiles read a drawing's text less
- * often, smaller ones need less memory. Tiles start at multiples of `TILE_STEP` points, so that they share no words and no node of
- * the tabulated wrap lies elsewhere for another choice of tiles.
+ * Points of the art that a tile of the face needs at most, or nearly, with its margins: fewer and larger tiles read a drawing's text
+ * less often, smaller ones need less memory. A drawing is drawn in squares of 2000 points, for each of which all of it is gone
+ * through: windows are one such square wide and at most two high. Tiles start at multiples of `TILE_STEP` points, so that they share
+ * no words and no node of the tabulated wrap lies elsewhere for another choice of tiles.
  */
-const TILE_ART = 2816;
+const TILE_ART = { across: 2000, down: 4000 } as const;
 const TILE_STEP = 256;
 /** Art with more points than this to a film point is reduced first, or detail between the samples would be lost. */
 const DENSEST = 1.5;
@@ -72,9 +73,9 @@ export interface TilePlan {
   readonly input: (window: Picture, out: readonly Mask[]) => TileInput;
 }
 
-/** Points a side of equal tiles of `length` of them, each of which needs at most about `TILE_ART` of the art. */
-function tileSide(length: number, artPerPoint: number): number {
-  const tiles = Math.max(1, Math.ceil((length * artPerPoint) / TILE_ART));
+/** Points a side of equal tiles of `length` of them, each of which needs at most about `most` of the art. */
+function tileSide(length: number, artPerPoint: number, most: number): number {
+  const tiles = Math.max(1, Math.ceil((length * artPerPoint) / most));
   return Math.max(TILE_STEP, Math.ceil(length / tiles / TILE_STEP) * TILE_STEP);
 }
 
@@ -96,8 +97,8 @@ export function planTiles(raster: FaceRaster, face: FaceJob, piece: Art, pixels:
   const margin = pixels.grainy ? GRAINY_MARGIN_PX : SEPARATE_MARGIN_PX;
   const coarse = isCoarse(piece);
   const artPerPoint = pixels.width / (wholeSize(piece).width * pxPerMm(raster.dpi));
-  const across = tileSide(raster.width, artPerPoint);
-  const down = tileSide(raster.height, artPerPoint);
+  const across = tileSide(raster.width, artPerPoint, TILE_ART.across - 2 * margin);
+  const down = tileSide(raster.height, artPerPoint, TILE_ART.down - 2 * margin);
   for (let y = 0; y < raster.height; y += down)
     for (let x = 0; x < raster.width; x += across) {
       const width = Math.min(across, raster.width - x);
