@@ -17,6 +17,22 @@ const DIST = join(ROOT, 'dist');
 
 /** Packages with native parts stay outside the bundles; electron is there only inside Electron. */
 const EXTERNAL = ['sharp', '@napi-rs/canvas', 'electron'];
+/**
+ * Such packages are asked for by `require`, also where a source imports them: before an ES module may import one that is CommonJS, node looks
+ * through that for what it gives out, by a lexer that is compiled first. That took the command and each process that draws 0.1 s.
+ */
+const nativeByRequire = {
+  name: 'native by require',
+  setup(build) {
+    const filter = /^(sharp|@napi-rs\/canvas)$/;
+    build.onResolve({ filter }, ({ kind, path }) =>
+      kind === 'require-call' ? undefined : { path, namespace: 'native' },
+    );
+    build.onLoad({ filter, namespace: 'native' }, ({ path }) => ({
+      contents: `module.exports = require(${JSON.stringify(path)});`,
+    }));
+  },
+};
 /** Bundled packages written for CommonJS may call `require`, which an .mjs file lacks. */
 const REQUIRE =
   "import { createRequire as kickflatRequire } from 'node:module'; const require = kickflatRequire(import.meta.url);";
@@ -147,7 +163,8 @@ async function bundle(of, esbuild) {
       metafile: true,
       write: false,
       loader: { '.svg': 'text' },
-      ...(parts ? { plugins: [partsBeside(parts, found)], supported: { 'dynamic-import': false } } : {}),
+      plugins: [nativeByRequire, ...(parts ? [partsBeside(parts, found)] : [])],
+      ...(parts ? { supported: { 'dynamic-import': false } } : {}),
     })
     .catch((error) => {
       const first = error.errors?.[0];
@@ -166,7 +183,7 @@ async function bundle(of, esbuild) {
     );
     for (const file of inputs) read.add(file);
   }
-  const own = [...read].filter((file) => !file.startsWith('node_modules/'));
+  const own = [...read].filter((file) => !/^(node_modules\/|native:)/.test(file));
   stamp(out, [...own, 'package-lock.json']);
   return own;
 }
