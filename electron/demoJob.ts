@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import * as z from 'zod';
 import { deckTemplate, FACES } from '../core/deck/index.ts';
-import { hashOf, type Job, type JobFile, newJob, placeArt, readJob } from '../core/job/index.ts';
+import { type Job, type JobFile, newJob, placeArt, readJob } from '../core/job/index.ts';
 import type { FileStore, ImageCodec } from '../core/ports/index.ts';
 import { done, type Outcome } from '../core/units/index.ts';
+import { hashOf } from './host/index.ts';
 
 const FaceScenario = z.looseObject({
   art: z.object({

@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { basename, extname, resolve } from 'node:path';
-import { packJob, unpackJob } from '../core/job/index.ts';
+import { packJob } from '../core/job/index.ts';
 import { makeCalibration } from '../core/makeCalibration.ts';
 import { makeFilms } from '../core/makeFilms.ts';
 import { makePress } from '../core/makePress.ts';
@@ -32,6 +32,7 @@ import {
   Stopped,
   shopFile,
   TRIAL_SIDE,
+  unpackJobFile,
   unsavedWork,
   writeJobFile,
 } from './host/index.ts';
@@ -133,7 +134,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
     const path = resolve(given);
     const bytes = await files.read(path, MOST_JOB_BYTES);
     if (!bytes.ok) return bytes;
-    const job = unpackJob(bytes.value);
+    const job = unpackJobFile(bytes.value);
     if (!job.ok) return { ...job, reason: `“${basename(path)}”: ${job.reason}` };
     versions.note(tab, path, bytes.value);
     await touch(path);
@@ -148,7 +149,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
   ): Promise<Outcome<SavedJob>> {
     const path = resolve(given);
     // What can not be opened again is not saved over what can.
-    const job = unpackJob(bytes);
+    const job = unpackJobFile(bytes);
     if (!job.ok) return job;
     const held = await hold(path);
     if (!held.ok) return held;
@@ -216,7 +217,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
       });
     },
     async films(request, progress, abort) {
-      const file = unpackJob(request.job);
+      const file = unpackJobFile(request.job);
       if (!file.ok) return file;
       const { job, art } = file.value;
       const tools = { job, art, codec, workers: parts.workers(), progress, abort };
@@ -229,7 +230,7 @@ export function shellHost(parts: ShellHostParts): ShellHost {
       return made.ok ? done(made.value.files) : made;
     },
     async measure(bytes, progress, abort) {
-      const file = unpackJob(bytes);
+      const file = unpackJobFile(bytes);
       if (!file.ok) return file;
       const { job, art } = file.value;
       return stoppable(abort, () =>

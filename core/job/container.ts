@@ -1,10 +1,10 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex } from '@noble/hashes/utils.js';
-import { strFromU8, strToU8, type UnzipFileInfo, unzipSync, type Zippable, zipSync } from 'fflate';
+import { strFromU8, strToU8, type Zippable, zipSync } from 'fflate';
 import { jobTrouble } from '../sentences/index.ts';
 import { done, type Outcome } from '../units/index.ts';
 import { readJob } from './read.ts';
 import type { Job } from './schema.ts';
+import { plainUnpacking, type Unpacking } from './unpacking.ts';
+import { type ZipEntry, zipEntries } from './zipEntries.ts';
 
 /**
  * A `.kickflat` file: a zip (PKWARE APPNOTE) with `job.json` first and each piece of untouched original art at
@@ -25,9 +25,6 @@ const MAX_DOCUMENT = 16 * 1024 * 1024;
 /** Bytes of all art together, unpacked. */
 const MAX_UNPACKED = 768 * 1024 * 1024;
 const MAX_ENTRIES = 2000;
-
-/** SHA-256 of the bytes, lower-case hex: the name art goes by. */
-export const hashOf = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
 
 /** JSON with every object's keys sorted, so that two equal jobs are written alike. */
 export function canonicalJson(value: unknown): string {
@@ -81,30 +78,36 @@ export function packJob(file: {
 
 const damaged = (what: string) => jobTrouble.damagedFile(what);
 
+/** The entries of a job file, once it is known that there are not too many and that they are not too large; or what is wrong. */
+function boundedEntries(bytes: Uint8Array): ZipEntry[] | string {
+  const entries: ZipEntry[] = [];
+  let unpacked = 0;
+  let count = 0;
+  for (const entry of zipEntries(bytes)) {
+    unpacked += entry.size;
+    if (++count > MAX_ENTRIES) return `it holds more than ${MAX_ENTRIES} entries`;
+    if (entry.name === 'job.json' && entry.size > MAX_DOCUMENT)
+      return `its document would unpack to ${Math.round(entry.size / 1048576)} MB`;
+    if (unpacked > MAX_UNPACKED) return `it would unpack to more than ${MAX_UNPACKED / 1048576} MB`;
+    if (!entry.name.endsWith('/')) entries.push(entry);
+  }
+  return entries;
+}
+
 /** Reads a job file; nothing in it is trusted: sizes are limited before unpacking and art is checked by its hash. */
-export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
+export function unpackJob(bytes: Uint8Array, by: Unpacking = plainUnpacking): Outcome<JobFile> {
   if (bytes.length === 0) return damaged('it is empty');
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return jobTrouble.notZip();
-  let unpacked = 0;
-  let entries = 0;
-  let trouble: string | null = null;
-  const mayOpen = (info: UnzipFileInfo): boolean => {
-    entries++;
-    unpacked += info.originalSize;
-    if (entries > MAX_ENTRIES) trouble ??= `it holds more than ${MAX_ENTRIES} entries`;
-    if (info.name === 'job.json' && info.originalSize > MAX_DOCUMENT)
-      trouble ??= `its document would unpack to ${Math.round(info.originalSize / 1048576)} MB`;
-    if (unpacked > MAX_UNPACKED) trouble ??= `it would unpack to more than ${MAX_UNPACKED / 1048576} MB`;
-    return trouble === null && !info.name.endsWith('/');
-  };
-  let files: Record<string, Uint8Array>;
+  const files = new Map<string, Uint8Array>();
   try {
-    files = unzipSync(bytes, { filter: mayOpen });
+    const entries = boundedEntries(bytes);
+    if (typeof entries === 'string') return damaged(entries);
+    for (const { name, packed, deflated, size } of entries)
+      files.set(name, deflated ? by.inflate(packed, size) : packed.slice());
   } catch {
     return damaged('its end or a part of it is missing');
   }
-  if (trouble) return damaged(trouble);
-  const document = files['job.json'];
+  const document = files.get('job.json');
   if (!document) return jobTrouble.noDocument();
   let raw: unknown;
   try {
@@ -116,14 +119,14 @@ export function unpackJob(bytes: Uint8Array): Outcome<JobFile> {
   if (!read.ok) return read;
   const art = new Map<string, Uint8Array>();
   const extra = new Map<string, Uint8Array>();
-  for (const [name, data] of Object.entries(files)) {
+  for (const [name, data] of files) {
     if (name === 'job.json') continue;
     const hash = /^art\/([0-9a-f]{64})$/.exec(name)?.[1];
     if (!hash) {
       extra.set(name, data);
       continue;
     }
-    if (hashOf(data) !== hash)
+    if (by.hashOf(data) !== hash)
       return damaged(`the art stored as ${hash.slice(0, 12)}… does not match its check sum`);
     art.set(hash, data);
   }

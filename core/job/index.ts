@@ -1,5 +1,5 @@
 export { artPxPerMm, cropOf, cropToBox, partOf, wholeSize, withCrop } from './artPart.ts';
-export { canonicalJson, hashOf, type JobFile, packJob, unpackJob } from './container.ts';
+export { canonicalJson, type JobFile, packJob, unpackJob } from './container.ts';
 export { DEFAULT_MESH, DEFAULT_PRESS, DEFAULT_PRINTER, idFrom, inkFrom, newJob } from './defaults.ts';
 export { FILM_MEDIUMS, type FilmMedium } from './filmMedia.ts';
 export { assignColour, mergeInks, withoutInk } from './handEdits.ts';
@@ -54,3 +54,4 @@ export {
   screenedInks,
   screensDots,
 } from './tones.ts';
+export { hashOf, plainUnpacking, type Unpacking } from './unpacking.ts';

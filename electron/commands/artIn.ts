@@ -1,11 +1,10 @@
 import { basename } from 'node:path';
-import { hashOf } from '../../core/job/index.ts';
 import type { ArtLayer, ArtProbe } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { artTrouble } from '../../core/sentences/index.ts';
 import { groundOf } from '../../core/separate/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { comesInLayers, TRIAL_SIDE } from '../host/index.ts';
+import { comesInLayers, hashOf, TRIAL_SIDE } from '../host/index.ts';
 import type { Context } from './context.ts';
 
 const MOST_ART_BYTES = 100 * 1024 * 1024;

@@ -1,9 +1,8 @@
 import { spawn } from 'node:child_process';
 import { fstatSync } from 'node:fs';
 import { join } from 'node:path';
-import { unpackJob } from '../../core/job/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { MOST_JOB_BYTES, stateDir } from '../host/index.ts';
+import { stateDir } from '../host/index.ts';
 import { electronProgram, hasDisplay, openBrowser } from '../launch.ts';
 import { demoDir, distDir, pageDir } from '../places.ts';
 import { shellHost } from '../shellHost.ts';
@@ -66,10 +65,8 @@ function inElectron(program: string, job: string | null): Promise<Outcome<0>> {
 export const run: Command = async (given, context): Promise<Outcome<0>> => {
   const job = given.words[0] ?? null;
   if (job !== null) {
-    const bytes = await context.files.read(job, MOST_JOB_BYTES);
-    if (!bytes.ok) return bytes;
-    const read = unpackJob(bytes.value);
-    if (!read.ok) return { ...read, reason: `“${job}”: ${read.reason}` };
+    const read = await openJobFile(context, job);
+    if (!read.ok) return read;
   }
   const electron =
     given.flag('browser') || !hasDisplay() ? null : electronProgram(join(distDir(), 'cli.mjs'));

@@ -1,12 +1,12 @@
 import { basename } from 'node:path';
 import type { Face } from '../../core/deck/index.ts';
-import { hashOf, type Job, type TextData } from '../../core/job/index.ts';
+import type { Job, TextData } from '../../core/job/index.ts';
 import { placeText, usualText } from '../../core/placeText.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { optionTrouble, textTrouble } from '../../core/sentences/index.ts';
 import { MOST_FONT_BYTES, type SetText, TYPEFACES, type WordsInput } from '../../core/text/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { typefaceFiles } from '../host/index.ts';
+import { hashOf, typefaceFiles } from '../host/index.ts';
 import { fontDir } from '../places.ts';
 import { lookAt } from './artIn.ts';
 import type { Context } from './context.ts';

@@ -22,5 +22,6 @@ export { sharpCodec } from './sharpCodec.ts';
 export { type ShopFile, shopFile } from './shopFile.ts';
 export { comesInLayers } from './sniff.ts';
 export { stateDir } from './stateDir.ts';
+export { hashOf, nodeUnpacking, unpackJobFile } from './unpackJobFile.ts';
 export { type Unsaved, unsavedWork } from './unsavedWork.ts';
 export { defaultWorkers, Stopped, workerPool } from './workerPool.ts';
