@@ -37,6 +37,9 @@ const nativeByRequire = {
 const REQUIRE =
   "import { createRequire as kickflatRequire } from 'node:module'; const require = kickflatRequire(import.meta.url);";
 
+/** And one written for ES modules may ask where it lies, which a .cjs file is not told. */
+const URL_OF_COMMON = "const kickflatUrl = require('node:url').pathToFileURL(__filename).href;";
+
 const node = (entry, out) => ({
   entry,
   out,
@@ -52,7 +55,12 @@ const electron = (entry, out) => common(entry, out, 'node22');
 export const BUNDLES = [
   { ...node('electron/bin.ts', 'cli.mjs'), lazy: 'cliParts' },
   { ...common('electron/host/worker.ts', 'host/worker.cjs', 'node20'), parts: 'workerParts' },
-  { ...node('electron/host/trialChild.ts', 'host/trial.mjs'), lazy: 'trialParts' },
+  {
+    ...common('electron/host/trialChild.ts', 'host/trial.cjs', 'node20'),
+    parts: 'trialParts',
+    define: { 'import.meta.url': 'kickflatUrl' },
+    banner: URL_OF_COMMON,
+  },
   node('electron/demo.ts', 'demo.mjs'),
   electron('electron/main.ts', 'electron/main.cjs'),
   electron('electron/preload.ts', 'electron/preload.cjs'),
@@ -128,7 +136,8 @@ const partsBeside = (dir, found) => ({
     build.onResolve({ filter: /^\./ }, ({ kind, path, resolveDir }) => {
       if (kind !== 'dynamic-import') return undefined;
       const source = relative(ROOT, join(resolveDir, path));
-      const part = `./${dir}/${basename(dirname(source))}.cjs`;
+      const name = basename(source, '.ts');
+      const part = `./${dir}/${name === 'index' ? basename(dirname(source)) : name}.cjs`;
       found.set(part, source);
       return { path: part, external: true };
     });
@@ -136,7 +145,7 @@ const partsBeside = (dir, found) => ({
 });
 
 async function bundle(of, esbuild) {
-  const { entry, out, platform, format, target, banner, lazy, parts } = of;
+  const { entry, out, platform, format, target, banner, define, lazy, parts } = of;
   const found = new Map();
   const made = await esbuild
     .build({
@@ -157,6 +166,7 @@ async function bundle(of, esbuild) {
       target,
       external: EXTERNAL,
       banner: banner ? { js: banner } : {},
+      define: define ?? {},
       sourcemap: false,
       legalComments: 'none',
       logLevel: 'silent',

@@ -18,7 +18,7 @@ export function distDir(): string {
 }
 
 export const workerEntry = (): string => join(distDir(), 'host', 'worker.cjs');
-export const trialEntry = (): string => join(distDir(), 'host', 'trial.mjs');
+export const trialEntry = (): string => join(distDir(), 'host', 'trial.cjs');
 export const pageDir = (): string => join(distDir(), 'renderer');
 export const fontDir = (): string => join(distDir(), 'fonts');
 export const demoDir = (): string => join(distDir(), 'demo');

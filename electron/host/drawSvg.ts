@@ -1,5 +1,6 @@
-import sharp, { type Sharp } from 'sharp';
+import type { Sharp } from 'sharp';
 import type { Picture } from '../../core/raster/index.ts';
+import { pictureLibrary } from './pictureLibrary.ts';
 import { SVG_DENSITY } from './svgSize.ts';
 
 /** Points of one window of a drawing. */
@@ -20,7 +21,8 @@ export async function pixelsOf(image: Sharp): Promise<Picture> {
 }
 
 /** Draws an SVG as `framed` made it. It goes to the library as a buffer: then no other file is opened. */
-export function drawSvg(svg: Uint8Array): Promise<Picture> {
+export async function drawSvg(svg: Uint8Array): Promise<Picture> {
+  const sharp = await pictureLibrary();
   return pixelsOf(
     sharp(svg, { density: SVG_DENSITY, limitInputPixels: MOST_WINDOW_POINTS, unlimited: true }),
   );

@@ -35,7 +35,7 @@ export type AskAside = (
 
 /**
  * A process of its own for each question: the libraries can not be stopped in the middle of a drawing, and a program can not
- * even end before it has; a process can be killed. `entry` is the bundled `trialChild.mjs`; the first question goes to `ready`
+ * even end before it has; a process can be killed. `entry` is the bundled `trialChild.ts`; the first question goes to `ready`
  * where there is one.
  */
 export function askInChild(entry: string, ready?: ReadyChild): AskAside {

@@ -1,4 +1,3 @@
-import sharp from 'sharp';
 import type { SvgWindow } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { artTrouble, drawingTrouble } from '../../core/sentences/index.ts';
@@ -6,6 +5,7 @@ import { done, type Outcome } from '../../core/units/index.ts';
 import { inTime, LIMITS, SLOWEST_S } from './artLimits.ts';
 import type { DrawingTrial } from './drawingTrial.ts';
 import { drawSvg } from './drawSvg.ts';
+import { pictureLibrary } from './pictureLibrary.ts';
 import { type SvgScan, scanSvg } from './svgScan.ts';
 import { framed, type SvgSize, svgSize, unitsOf } from './svgSize.ts';
 
@@ -46,6 +46,7 @@ const isWhole = (window: SvgWindow, units: { readonly width: number; readonly he
 async function embeddedInBounds(scan: SvgScan, name: string): Promise<Outcome<void>> {
   let points = 0;
   for (const base64 of scan.embedded) {
+    const sharp = await pictureLibrary();
     try {
       const { width, height } = await sharp(Buffer.from(base64, 'base64'), {
         limitInputPixels: false,
@@ -115,7 +116,10 @@ export function drawingsBy(tryOut: DrawingTrial): Drawings {
       outHeight: Math.max(1, Math.round(units.height * k)),
     };
     try {
-      tried = await tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S);
+      const trying = tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S);
+      // Meanwhile: what draws the windows, should it pass. Whether that can be read is seen then.
+      pictureLibrary().catch(() => {});
+      tried = await trying;
       if (tried === 'late') return artTrouble.tooSlow(name, SLOWEST_S);
       if (tried.width !== trial.outWidth || tried.height !== trial.outHeight)
         return artTrouble.damaged(name, 'SVG');

@@ -1,5 +1,5 @@
-import sharp from 'sharp';
 import { LAYER_LIMITS } from './layerLimits.ts';
+import { pictureLibrary } from './pictureLibrary.ts';
 
 /** A layer of a PDF, drawn: a PNG that states its dots an inch. */
 export interface PdfLayer {
@@ -216,6 +216,7 @@ async function draw(
     const { data } = canvas.getContext('2d').getImageData(0, 0, width, high);
     pixels.set(data, top * width * 4);
   }
+  const sharp = await pictureLibrary();
   return sharp(pixels, { raw: { width, height, channels: 4 } })
     .withMetadata({ density: dpi })
     .png({ compressionLevel: 4 })

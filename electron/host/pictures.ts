@@ -1,10 +1,11 @@
-import sharp, { type Metadata, type Sharp } from 'sharp';
+import type { Metadata } from 'sharp';
 import type { ArtMediaType, ArtProbe } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { artTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
 import { inTime, KIND_NAMES, kindOf, LIMITS, SLOWEST_S } from './artLimits.ts';
 import { pixelsOf } from './drawSvg.ts';
+import { pictureLibrary } from './pictureLibrary.ts';
 import {
   exifResolution,
   jfifResolution,
@@ -12,9 +13,6 @@ import {
   type Resolution,
   tiffResolution,
 } from './resolution.ts';
-
-const open = (bytes: Uint8Array): Sharp =>
-  sharp(bytes, { limitInputPixels: LIMITS.pixels, failOn: 'error', sequentialRead: true });
 
 function resolutionOf(
   bytes: Uint8Array,
@@ -36,6 +34,7 @@ function resolutionOf(
 const turned = (metadata: Metadata) => (metadata.orientation ?? 1) >= 5;
 
 async function header(bytes: Uint8Array, name: string, type: ArtMediaType): Promise<Outcome<Metadata>> {
+  const sharp = await pictureLibrary();
   let metadata: Metadata;
   try {
     metadata = await sharp(bytes, { limitInputPixels: false, failOn: 'error' }).metadata();
@@ -78,7 +77,12 @@ export async function decode(bytes: Uint8Array, name: string, maxSidePx?: number
   if (kind.value === 'image/svg+xml') throw new Error('A drawing is rasterised, not decoded.');
   const read = await header(bytes, name, kind.value);
   if (!read.ok) return read;
-  let image = open(bytes).autoOrient();
+  const sharp = await pictureLibrary();
+  let image = sharp(bytes, {
+    limitInputPixels: LIMITS.pixels,
+    failOn: 'error',
+    sequentialRead: true,
+  }).autoOrient();
   // A triangle filter never overshoots, so flat colours stay the colours they are.
   if (maxSidePx !== undefined)
     image = image.resize(maxSidePx, maxSidePx, {

@@ -1,4 +1,3 @@
-import sharp from 'sharp';
 import type { ArtLayer, ArtProbe, ImageCodec } from '../../core/ports/index.ts';
 import type { Picture } from '../../core/raster/index.ts';
 import { artTrouble } from '../../core/sentences/index.ts';
@@ -15,11 +14,6 @@ import { isPdf } from './sniff.ts';
 import { svgLayers } from './svgLayers.ts';
 import { unitsOf } from './svgSize.ts';
 import { unlessStopped } from './unlessStopped.ts';
-
-// A file that was written again under its old name must be read again.
-sharp.cache(false);
-// Films are cut into work for our own threads; the library's own would compete with them.
-sharp.concurrency(2);
 
 /** Seconds the layers of an OpenRaster picture may take to be read and laid on its canvas. */
 const SLOWEST_ORA_S = 60;

@@ -1,5 +1,6 @@
 import type { GoingOn, TrialAnswer, TrialQuestion } from './drawingTrial.ts';
 import { drawSvg } from './drawSvg.ts';
+import { pictureLibrary } from './pictureLibrary.ts';
 
 /** Electron's utility processes speak through a port of their own. */
 interface ParentPort {
@@ -23,6 +24,9 @@ async function answerTo(question: TrialQuestion): Promise<TrialAnswer> {
     return { error: error instanceof Error ? error.message : String(error) };
   }
 }
+
+// Before it is asked. Whether it can be read is seen by the answer.
+pictureLibrary().catch(() => {});
 
 /** The other side of `askInChild` and `askInUtility`: answers what it is sent, once. */
 if (parentPort) parentPort.once('message', async ({ data }) => say(await answerTo(data)));

@@ -108,7 +108,7 @@ describe.skipIf(process.platform !== 'linux')('a package made offline round a st
   });
 
   test('can try out a drawing in a process of its own, from what lies outside the archive', async () => {
-    const trial = join(app, 'resources', 'app.asar.unpacked', 'dist/host/trial.mjs');
+    const trial = join(app, 'resources', 'app.asar.unpacked', 'dist/host/trial.cjs');
     const svg = Buffer.from(
       '<svg xmlns="http://www.w3.org/2000/svg" width="9" height="6"><path fill="#e8613c" d="M0 0h9v6H0z"/></svg>',
     );

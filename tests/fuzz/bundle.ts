@@ -6,7 +6,7 @@ import { build as esbuild } from 'esbuild';
 import { build } from '../../build/build.mjs';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const TRIAL = join(ROOT, 'dist', 'host', 'trial.mjs');
+const TRIAL = join(ROOT, 'dist', 'host', 'trial.cjs');
 
 /** Where the program's own workers lie once it is built. */
 export const WORKER = join(ROOT, 'dist', 'host', 'worker.cjs');
