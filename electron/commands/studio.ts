@@ -9,6 +9,7 @@ import { shellHost } from '../shellHost.ts';
 import { VERSION } from '../version.ts';
 import { serveStudio } from '../web.ts';
 import type { Command, Context } from './context.ts';
+import { openJobFile } from './openJob.ts';
 import type { CommandSpec } from './options.ts';
 import { sayJson } from './say.ts';
 
