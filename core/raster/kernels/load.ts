@@ -50,16 +50,24 @@ export interface Kernels {
     rows: number,
     texels: number,
     winners: number,
-    reach: number,
-    cubic: number,
+    alike: number,
+    fours: number,
   ): void;
-  prepareWinners(
+  spreadShares(
     winners: number,
     planes: number,
     pitch: number,
     rows: number,
+    alike: number,
+    places: number,
+    shares: number,
+    count: number,
+    srcWidth: number,
+    regionX: number,
+    regionY: number,
+    regionWidth: number,
     texels: number,
-    reach: number,
+    ones: number,
   ): void;
   warpTile(
     nodes: number,
@@ -77,7 +85,8 @@ export interface Kernels {
     pitch: number,
     texels: number,
     winners: number,
-    reach: number,
+    alike: number,
+    ones: number,
     out: number,
     outSize: number,
     outPitch: number,

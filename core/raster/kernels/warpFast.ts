@@ -15,21 +15,24 @@ interface Source {
   readonly width: number;
   readonly height: number;
   readonly planeCount: number;
-  /** Scratch it needs for a region of `size` texels, bytes. */
-  readonly scratch: (size: number) => number;
-  /** Writes texels, winners and reach of the region, rows of `pitch`. */
-  readonly bring: (
-    kernels: Kernels,
-    region: Region,
-    pitch: number,
-    at: {
-      readonly scratch: number;
-      readonly texels: number;
-      readonly winners: number;
-      readonly reach: number;
-    },
-    cubic: boolean,
-  ) => void;
+  /** Takes what it needs for a region of `size` texels beside those. */
+  readonly room: (scratch: Scratch, size: number, region: Region, cubic: boolean) => Room;
+  /** Writes texels, winners and alike of the region, rows of `pitch`. */
+  readonly bring: (kernels: Kernels, region: Region, pitch: number, at: Room & Texels) => void;
+}
+
+/** Where a region's texels are in the kernels' memory, see assembly/warp.ts. */
+interface Texels {
+  readonly texels: number;
+  readonly winners: number;
+  readonly alike: number;
+}
+
+/** What else a source has there: `ones`, or 0, is read by `warpTile`. */
+interface Room {
+  readonly first: number;
+  readonly second: number;
+  readonly ones: number;
 }
 
 interface Region {
@@ -64,6 +67,30 @@ type Where = readonly [
   height: number,
 ];
 
+/** One tile to ink, and where its nodes and weights are in the kernels' memory. */
+interface Tile {
+  readonly kernels: Kernels;
+  readonly source: Source;
+  readonly grid: WarpGrid;
+  readonly out: readonly Mask[];
+  readonly outX: number;
+  readonly outY: number;
+  /** Whether the masks are bare where the tile lies. */
+  readonly bare: boolean;
+  readonly cubic: boolean;
+  readonly scratch: Scratch;
+  readonly nodes: number;
+  readonly weights: number;
+}
+
+/** A part of a tile, in its points. */
+interface Part {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
 function warpFast(
   kernels: Kernels,
   source: Source,
@@ -76,38 +103,42 @@ function warpFast(
   height: number,
   cubic = false,
 ): boolean {
-  const { xy } = grid;
-  for (let i = 0; i < grid.cols * grid.rows * 2; i++) if (!(Math.abs(xy[i]!) <= FARTHEST)) return false;
-  const part = (x: number, y: number, w: number, h: number): void => {
-    const region = regionOf(grid, source.width, source.height, x, y, w, h, cubic ? 1 : 0);
-    if (region === null) return;
-    if (region.width * region.height > TILE_POINTS && (w > 256 || h > 8)) {
-      if (w > 16 * h) {
-        const half = ((w >> 1) + 31) & ~31;
-        part(x, y, half, h);
-        part(x + half, y, w - half, h);
-      } else {
-        const half = h >> 1;
-        part(x, y, w, half);
-        part(x, y + half, w, h - half);
-      }
-    } else inkPart(kernels, source, bare, grid, out, outX, outY, { x, y, w, h }, region, cubic);
-  };
-  for (let y = 0; y < height; y += TILE_ROWS) part(0, y, width, Math.min(TILE_ROWS, height - y));
+  const xy = grid.xy.subarray(0, grid.cols * grid.rows * 2);
+  for (let i = 0; i < xy.length; i++) if (!(Math.abs(xy[i]!) <= FARTHEST)) return false;
+  const scratch = new Scratch();
+  const nodes = scratch.take(xy.byteLength);
+  const weights = cubic ? scratch.take(CUBIC.byteLength) : 0;
+  scratch.reserve(kernels);
+  new Float32Array(kernels.memory.buffer).set(xy, nodes >> 2);
+  if (cubic) new Int16Array(kernels.memory.buffer).set(CUBIC, weights >> 1);
+  const tile: Tile = { kernels, source, grid, out, outX, outY, bare, cubic, scratch, nodes, weights };
+  for (let y = 0; y < height; y += TILE_ROWS)
+    inkParts(tile, { x: 0, y, w: width, h: Math.min(TILE_ROWS, height - y) });
   return true;
 }
 
-/** The source points that a part of the tile may look at, with 1 + `more` on each side; null when all lie outside. */
-function regionOf(
-  { step, cols, xy }: WarpGrid,
-  srcWidth: number,
-  srcHeight: number,
-  x: number,
-  y: number,
-  w: number,
-  h: number,
-  more: number,
-): Region | null {
+/** Inks a part, in as many parts as let its source fit the cache. */
+function inkParts(tile: Tile, part: Part): void {
+  const { x, y, w, h } = part;
+  const region = regionOf(tile, part);
+  if (region === null) return;
+  if (region.width * region.height <= TILE_POINTS || (w <= 256 && h <= 8)) {
+    inkPart(tile, part, region);
+  } else if (w > 16 * h) {
+    const half = ((w >> 1) + 31) & ~31;
+    inkParts(tile, { x, y, w: half, h });
+    inkParts(tile, { x: x + half, y, w: w - half, h });
+  } else {
+    const half = h >> 1;
+    inkParts(tile, { x, y, w, h: half });
+    inkParts(tile, { x, y: y + half, w, h: h - half });
+  }
+}
+
+/** The source points that a part of the tile may look at, with one or, bicubic, two on each side; null when all lie outside. */
+function regionOf({ grid, source, cubic }: Tile, { x, y, w, h }: Part): Region | null {
+  const { step, cols, xy } = grid;
+  const more = cubic ? 1 : 0;
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let r = Math.floor(y / step); r <= Math.floor((y + h - 1) / step) + 1; r++)
     for (let c = Math.floor(x / step); c <= Math.floor((x + w - 1) / step) + 1; c++) {
@@ -118,51 +149,35 @@ function regionOf(
       if (py < y0) y0 = py;
       if (py > y1) y1 = py;
     }
-  if (x1 < -1 || y1 < -1 || x0 > srcWidth + 1 || y0 > srcHeight + 1) return null;
+  if (x1 < -1 || y1 < -1 || x0 > source.width + 1 || y0 > source.height + 1) return null;
   const left = Math.max(-1, Math.floor(x0 - 0.5) - 1) - more;
   const top = Math.max(-1, Math.floor(y0 - 0.5) - 1) - more;
-  const right = Math.min(srcWidth, Math.floor(x1 - 0.5) + 2) + more;
-  const bottom = Math.min(srcHeight, Math.floor(y1 - 0.5) + 2) + more;
+  const right = Math.min(source.width, Math.floor(x1 - 0.5) + 2) + more;
+  const bottom = Math.min(source.height, Math.floor(y1 - 0.5) + 2) + more;
   return { x: left, y: top, width: right - left + 1, height: bottom - top + 1 };
 }
 
-function inkPart(
-  kernels: Kernels,
-  source: Source,
-  bare: boolean,
-  grid: WarpGrid,
-  out: readonly Mask[],
-  outX: number,
-  outY: number,
-  part: { readonly x: number; readonly y: number; readonly w: number; readonly h: number },
-  region: Region,
-  cubic: boolean,
-): void {
+function inkPart(tile: Tile, part: Part, region: Region): void {
+  const { kernels, source, grid, cubic } = tile;
+  const { planeCount } = source;
   const pitch = (region.width + 16) & ~15;
   const size = pitch * region.height;
-  const first = (outX + part.x) >>> 5;
   const words = (part.w + 31) >>> 5;
   const outSize = words * part.h * 4;
-  const scratch = new Scratch();
-  const nodesAt = scratch.take(grid.cols * grid.rows * 8);
-  const { planeCount } = source;
-  const sourceAt = scratch.take(source.scratch(size));
-  const texelsAt = scratch.take(size * 8 * ((planeCount + 7) >> 3));
-  const winnersAt = scratch.take(size);
-  const reachAt = scratch.take(size);
-  const outAt = scratch.take((planeCount - 1) * outSize);
   const rows = (planeCount - 1) * part.h;
+  const scratch = tile.scratch.fork();
+  const room = source.room(scratch, size, region, cubic);
+  const texels = scratch.take(size * 8 * ((planeCount + 7) >> 3));
+  const winners = scratch.take(size + 32);
+  const alike = scratch.take((size >> 3) + 16);
+  const outAt = scratch.take((planeCount - 1) * outSize);
   const spansAt = scratch.take(rows * 8);
-  const weightsAt = cubic ? scratch.take(CUBIC.byteLength) : 0;
   scratch.reserve(kernels);
-  if (cubic) new Int16Array(kernels.memory.buffer).set(CUBIC, weightsAt >> 1);
-  new Float32Array(kernels.memory.buffer).set(grid.xy.subarray(0, grid.cols * grid.rows * 2), nodesAt >> 2);
-  const at = { scratch: sourceAt, texels: texelsAt, winners: winnersAt, reach: reachAt };
-  source.bring(kernels, region, pitch, at, cubic);
-
-  new Uint8Array(kernels.memory.buffer).fill(0, outAt, outAt + (planeCount - 1) * outSize);
+  source.bring(kernels, region, pitch, { ...room, texels, winners, alike });
+  const memory = new Int32Array(kernels.memory.buffer);
+  memory.fill(0, outAt >> 2, (outAt + (planeCount - 1) * outSize) >> 2);
   kernels.warpTile(
-    nodesAt,
+    tile.nodes,
     grid.cols,
     grid.step,
     part.x,
@@ -175,27 +190,71 @@ function inkPart(
     region.x,
     region.y,
     pitch,
-    texelsAt,
-    winnersAt,
-    reachAt,
+    texels,
+    winners,
+    alike,
+    room.ones,
     outAt,
     outSize,
     words * 4,
-    weightsAt,
+    tile.weights,
   );
   kernels.inkedSpans(outAt, words * 4, rows, spansAt);
-  // Most words are bare: they are not touched, for their memory need not be there yet.
-  const memory = new Int32Array(kernels.memory.buffer);
-  for (let row = 0, span = spansAt >> 2; row < rows; row++, span += 2) {
-    const to = memory[span + 1]!;
-    if (to === 0) continue;
-    const mask = out[Math.floor(row / part.h)]!;
-    const all = signedWords(mask);
-    const here = (outAt >> 2) + row * words;
-    const there = (outY + part.y + (row % part.h)) * mask.stride + first;
-    const from = memory[span]!;
-    if (bare) all.set(memory.subarray(here + from, here + to), there + from);
-    else for (let i = from; i < to; i++) all[there + i] = all[there + i]! | memory[here + i]!;
+  const lay = tile.bare ? setSpans : addSpans;
+  for (let k = 0; k < planeCount - 1; k++) {
+    const mask = tile.out[k]!;
+    const there = (tile.outY + part.y) * mask.stride + ((tile.outX + part.x) >>> 5);
+    const row = k * part.h;
+    lay(
+      memory,
+      (spansAt >> 2) + 2 * row,
+      part.h,
+      (outAt >> 2) + row * words,
+      words,
+      signedWords(mask),
+      there,
+      mask.stride,
+    );
+  }
+}
+
+/**
+ * Copies of each of `rows` rows the words of its span, two words from `spans` on. Most words are bare: they are not touched, for their memory need
+ * not be there yet.
+ */
+function setSpans(
+  memory: Int32Array,
+  spans: number,
+  rows: number,
+  here: number,
+  pitch: number,
+  to: Int32Array,
+  there: number,
+  stride: number,
+): void {
+  for (let y = 0; y < rows; y++) {
+    const [first, end] = [memory[spans + 2 * y]!, memory[spans + 2 * y + 1]!];
+    if (end === 0) continue;
+    const row = here + y * pitch;
+    to.set(memory.subarray(row + first, row + end), there + y * stride + first);
+  }
+}
+
+/** The same, into masks that have ink already. */
+function addSpans(
+  memory: Int32Array,
+  spans: number,
+  rows: number,
+  here: number,
+  pitch: number,
+  to: Int32Array,
+  there: number,
+  stride: number,
+): void {
+  for (let y = 0; y < rows; y++) {
+    const end = memory[spans + 2 * y + 1]!;
+    for (let i = memory[spans + 2 * y]!; i < end; i++)
+      to[there + y * stride + i] = to[there + y * stride + i]! | memory[here + y * pitch + i]!;
   }
 }
 
@@ -204,49 +263,62 @@ function planesSource(planes: readonly Uint8Array[], width: number, height: numb
     width,
     height,
     planeCount: planes.length,
-    scratch: (size) => planes.length * size,
-    bring: (kernels, region, pitch, { scratch, texels, winners, reach }, cubic) => {
+    room: (scratch, size, _, cubic) => ({
+      first: scratch.take(planes.length * size),
+      second: cubic ? scratch.take(size >> 3) : 0,
+      ones: 0,
+    }),
+    bring: (kernels, region, pitch, { first, second, texels, winners, alike }) => {
       const size = pitch * region.height;
       const bytes = new Uint8Array(kernels.memory.buffer);
       planes.forEach((plane, k) => {
-        copyRegion(plane, width, height, region, bytes, scratch + k * size, pitch, k === 0 ? 255 : 0);
+        copyRegion(plane, width, height, region, bytes, first + k * size, pitch, k === 0 ? 255 : 0);
       });
-      kernels.prepareSource(
-        scratch,
-        planes.length,
-        pitch,
-        region.height,
-        texels,
-        winners,
-        reach,
-        cubic ? 1 : 0,
-      );
+      kernels.prepareSource(first, planes.length, pitch, region.height, texels, winners, alike, second);
     },
   };
 }
 
 function sparseSource({ width, height, planeCount, winners, shared, shares }: SparseCoverage): Source {
-  const texel = ((planeCount + 7) >> 3) << 3;
+  /** Which of the shared points lie in a region's rows. */
+  const among = ({ y, height: rows }: Region): [number, number] => [
+    countBelow(shared, Math.max(0, y) * width),
+    countBelow(shared, Math.min(height, y + rows) * width),
+  ];
   return {
     width,
     height,
     planeCount,
-    scratch: () => 0,
+    room: (scratch, _, region) => {
+      const [from, to] = among(region);
+      return {
+        first: scratch.take(4 * (to - from)),
+        second: scratch.take(planeCount * (to - from)),
+        ones: scratch.take(planeCount * 8 * ((planeCount + 7) >> 3)),
+      };
+    },
     bring: (kernels, region, pitch, at) => {
       const bytes = new Uint8Array(kernels.memory.buffer);
       copyRegion(winners, width, height, region, bytes, at.winners, pitch, 0);
-      kernels.prepareWinners(at.winners, planeCount, pitch, region.height, at.texels, at.reach);
-      const from = Math.max(0, region.x);
-      const to = Math.min(width, region.x + region.width);
-      const bottom = Math.min(height, region.y + region.height);
-      for (let y = Math.max(0, region.y); y < bottom; y++) {
-        const row = y * width;
-        const start = at.texels + ((y - region.y) * pitch - region.x) * texel;
-        for (let k = countBelow(shared, row + from); k < shared.length && shared[k]! < row + to; k++) {
-          const to = start + (shared[k]! - row) * texel;
-          for (let p = 0; p < planeCount; p++) bytes[to + p] = shares[k * planeCount + p]!;
-        }
-      }
+      const [from, to] = among(region);
+      new Int32Array(kernels.memory.buffer).set(shared.subarray(from, to), at.first >> 2);
+      bytes.set(shares.subarray(from * planeCount, to * planeCount), at.second);
+      kernels.spreadShares(
+        at.winners,
+        planeCount,
+        pitch,
+        region.height,
+        at.alike,
+        at.first,
+        at.second,
+        to - from,
+        width,
+        region.x,
+        region.y,
+        region.width,
+        at.texels,
+        at.ones,
+      );
     },
   };
 }

@@ -18,7 +18,7 @@ export { msbRows } from './msbRows';
 export { thresholdRows } from './threshold';
 export { inkedSquares } from './thumbnail';
 export { inkedSpans, prepareSource, warpTile } from './warp';
-export { prepareWinners } from './winners';
+export { spreadShares } from './winners';
 export { addRows, lessRows, stayRows } from './drawIn';
 export { beginSpread, inked, spreadSteps } from './spread';
 export { columnCounts, surveyRows, surveyUp } from './survey';

@@ -1,6 +1,6 @@
 // Warp and argmax: the fast twin of ../warpPlain.ts, equal to it bit for bit. Works on one tile whose source region lies
-// in linear memory. A texel is 8 bytes a group of eight planes; `winners` is a byte a texel; `reach` counts, from a texel
-// to the right, the cells (2 × 2 texels) in a row that agree on one winner, up to 255.
+// in linear memory. A texel is 8 bytes a group of eight planes; `winners` is a byte a texel; `alike` has a bit for each cell (2 × 2
+// texels, named by its upper left one) whose texels agree on one winner, rows of an eighth of `pitch` bytes.
 
 // @ts-ignore: decorator
 @inline
@@ -49,43 +49,32 @@ function planeAt(planar: usize, k: i32, planes: i32, size: usize, at: usize): v1
   return k < planes ? v128.load(planar + <usize>k * size + at) : i32x4.splat(0);
 }
 
-/** The winner that four texels one below the other share, from one above `p` on; 256 where they do not. */
-// @ts-ignore: decorator
-@inline
-function shared(p: usize, pitch: usize): i32 {
-  const winner = <i32>load<u8>(p);
-  const same =
-    winner == <i32>load<u8>(p - pitch) &&
-    winner == <i32>load<u8>(p + pitch) &&
-    winner == <i32>load<u8>(p + 2 * pitch);
-  return same ? winner : 256;
-}
-
-/** `reach` where a cell agrees only with all sixteen texels around it. */
-function reachOfSixteen(winners: usize, pitch: i32, rows: i32, reach: usize): void {
-  memory.fill(reach, 0, <usize>pitch * <usize>rows);
+/** `alike` where a cell agrees only with all sixteen texels around it, from `fours`, which says so of cells' own four. */
+function sixteens(fours: usize, pitch: i32, rows: i32, alike: usize): void {
+  const bytes = <usize>pitch >> 3;
+  memory.fill(alike, 0, bytes * <usize>rows);
   for (let y = 1; y < rows - 2; y++) {
-    const row = winners + <usize>y * <usize>pitch;
-    const to = reach + <usize>y * <usize>pitch;
-    let run: u32 = 0;
-    let c1 = shared(row + <usize>(pitch - 3), <usize>pitch);
-    let c2 = shared(row + <usize>(pitch - 2), <usize>pitch);
-    let c3 = shared(row + <usize>(pitch - 1), <usize>pitch);
-    for (let x = pitch - 3; x > 0; x--) {
-      const c0 = shared(row + <usize>(x - 1), <usize>pitch);
-      const same = c0 == c1 && c1 == c2 && c2 == c3 && c0 != 256;
-      run = same ? min(run + 1, 255) : 0;
-      store<u8>(to + <usize>x, <u8>run);
-      c3 = c2;
-      c2 = c1;
-      c1 = c0;
+    const row = fours + <usize>y * bytes;
+    const to = alike + <usize>y * bytes;
+    let before: u32 = 0;
+    for (let x: usize = 0; x < bytes; x += 2) {
+      const here = threeRows(row + x, bytes);
+      const after: u32 = x + 2 < bytes ? threeRows(row + x + 2, bytes) : 0;
+      store<u16>(to + x, <u16>(here & ((here << 1) | (before >>> 15)) & ((here >>> 1) | (after << 15))));
+      before = here;
     }
   }
 }
 
+// @ts-ignore: decorator
+@inline
+function threeRows(at: usize, bytes: usize): u32 {
+  return <u32>load<u16>(at - bytes) & <u32>load<u16>(at) & <u32>load<u16>(at + bytes);
+}
+
 /**
- * From `planes` planar regions of `rows` × `pitch` bytes (pitch a multiple of 16): texels, winners and reach. `cubic`: reach for
- * cells whose sixteen texels agree, else for those whose four do.
+ * From `planes` planar regions of `rows` × `pitch` bytes (pitch a multiple of 16): texels, winners and which cells are alike; with room for
+ * as many bits at `fours`: those whose sixteen texels agree, else (0) those whose four do.
  */
 export function prepareSource(
   planar: usize,
@@ -94,8 +83,8 @@ export function prepareSource(
   rows: i32,
   texels: usize,
   winners: usize,
-  reach: usize,
-  cubic: i32,
+  alike: usize,
+  fours: usize,
 ): void {
   const size = <usize>pitch * <usize>rows;
   const groups = (planes + 7) >> 3;
@@ -125,28 +114,31 @@ export function prepareSource(
       );
     }
   }
-  if (cubic) reachOfSixteen(winners, pitch, rows, reach);
-  else reachOf(winners, pitch, rows, reach);
+  if (fours) {
+    alikeCells(winners, pitch, rows, fours);
+    sixteens(fours, pitch, rows, alike);
+  } else alikeCells(winners, pitch, rows, alike);
 }
 
-/** Counts, from each texel to the right, the cells that agree on one winner. */
-export function reachOf(winners: usize, pitch: i32, rows: i32, reach: usize): void {
-  const size = <usize>pitch * <usize>rows;
-  memory.fill(reach + size - <usize>pitch, 0, <usize>pitch);
+/** Which cells' four texels agree on one winner; those of the last row and column have no four. */
+export function alikeCells(winners: usize, pitch: i32, rows: i32, alike: usize): void {
+  const bytes = <usize>pitch >> 3;
+  memory.fill(alike + <usize>(rows - 1) * bytes, 0, bytes);
   for (let y = 0; y < rows - 1; y++) {
     const row = winners + <usize>y * <usize>pitch;
-    const to = reach + <usize>y * <usize>pitch;
-    let run: u32 = 0;
-    store<u8>(to + <usize>pitch - 1, 0);
-    let right = <u32>load<u8>(row + <usize>pitch - 1) | (<u32>load<u8>(row + 2 * <usize>pitch - 1) << 8);
-    for (let x = pitch - 2; x >= 0; x--) {
-      const here = <u32>load<u8>(row + <usize>x) | (<u32>load<u8>(row + <usize>(x + pitch)) << 8);
-      // Both columns the same pair, and the pair of one winner.
-      const same = here == right && (here & 255) == here >> 8;
-      run = same ? min(run + 1, 255) : 0;
-      store<u8>(to + <usize>x, <u8>run);
-      right = here;
+    const to = alike + <usize>y * bytes;
+    for (let x: usize = 0; x < <usize>pitch; x += 16) {
+      const p = row + x;
+      const q = p + <usize>pitch;
+      const here = v128.load(p);
+      const same = v128.and(
+        v128.and(i8x16.eq(here, v128.load(p, 1)), i8x16.eq(here, v128.load(q))),
+        i8x16.eq(here, v128.load(q, 1)),
+      );
+      store<u16>(to + (x >> 3), <u16>i8x16.bitmask(same));
     }
+    const end = to + bytes - 1;
+    store<u8>(end, load<u8>(end) & 127);
   }
 }
 
@@ -157,20 +149,21 @@ function largest(v: v128): i32 {
   return i32x4.extract_lane(i32x4.max_s(m, v128.shuffle<i32>(m, m, 1, 0, 3, 2)), 0);
 }
 
-/** The plane with the largest bilinear sample at texel p with fractions fx and fy. */
+/** The plane with the largest bilinear sample among four texels, two above two, with fractions fx and fy. */
 // @ts-ignore: decorator
 @inline
-function sample(p: usize, texel: usize, below: usize, groups: i32, fx: i32, fy: i32): i32 {
+function sample(pa: usize, pb: usize, pc: usize, pd: usize, groups: i32, fx: i32, fy: i32): i32 {
   const across = i32x4.splat((fx << 16) | (SUB - fx));
   const upper = i32x4.splat(SUB - fy);
   const lower = i32x4.splat(fy);
   let best = -1;
   let winner = 0;
   for (let g = 0; g < groups; g++) {
-    const a = v128.load_ext<u8>(p);
-    const b = v128.load_ext<u8>(p + texel);
-    const c = v128.load_ext<u8>(p + below);
-    const d = v128.load_ext<u8>(p + below + texel);
+    const step = <usize>g << 3;
+    const a = v128.load_ext<u8>(pa + step);
+    const b = v128.load_ext<u8>(pb + step);
+    const c = v128.load_ext<u8>(pc + step);
+    const d = v128.load_ext<u8>(pd + step);
     const lo = i32x4.add(
       i32x4.mul(i32x4.dot_i16x8_s(v128.shuffle<i16>(a, b, 0, 8, 1, 9, 2, 10, 3, 11), across), upper),
       i32x4.mul(i32x4.dot_i16x8_s(v128.shuffle<i16>(c, d, 0, 8, 1, 9, 2, 10, 3, 11), across), lower),
@@ -186,7 +179,6 @@ function sample(p: usize, texel: usize, below: usize, groups: i32, fx: i32, fy: 
       const lanes = i32x4.bitmask(i32x4.eq(lo, same)) | (i32x4.bitmask(i32x4.eq(hi, same)) << 4);
       winner = (g << 3) + ctz(lanes);
     }
-    p += 8;
   }
   return winner;
 }
@@ -251,25 +243,59 @@ function place(start: v128, slope: v128, u: f64): v128 {
   return i32x4.trunc_sat_f64x2_s_zero(f64x2.floor(f64x2.mul(at, f64x2.splat(2048.0))));
 }
 
+// What a call works on: set at the start of each.
+let maxX: i32 = 0;
+let maxY: i32 = 0;
+let left: i32 = 0;
+let top: i32 = 0;
+let texelPitch: i32 = 0;
+let texelsAt: usize = 0;
+let winnersAt: usize = 0;
+let alikeAt: usize = 0;
+/** Where the texels of points that are one plane's alone stand, one a plane; 0: all stand among the texels. */
+let onesAt: usize = 0;
+let weightsAt: usize = 0;
+let groupCount: i32 = 0;
+let outAt: usize = 0;
+let planeBytes: usize = 0;
+let rowBytes: usize = 0;
+/** The grid's cell: its upper left node, and where it begins. */
+let node: usize = 0;
+let nodePitch: usize = 0;
+let cellX: i32 = 0;
+let cellY: i32 = 0;
+let cellStep: i32 = 0;
+
+/** Set in the winner of a texel that stands among the texels though most have theirs among the ones. */
+const SHARED: i32 = 0x80;
+
+// @ts-ignore: decorator
+@inline
+function winnerAt(at: i32): i32 {
+  const winner = <i32>load<u8>(winnersAt + <usize>at);
+  return onesAt ? winner & (SHARED - 1) : winner;
+}
+
+// @ts-ignore: decorator
+@inline
+function texelOf(at: i32): usize {
+  const texel = <usize>groupCount << 3;
+  if (onesAt) {
+    const winner = <i32>load<u8>(winnersAt + <usize>at);
+    if ((winner & SHARED) == 0) return onesAt + <usize>winner * texel;
+  }
+  return texelsAt + <usize>at * texel;
+}
+
+/** Cells side by side that one load of 64 bits holds, wherever they begin in a byte. */
+const MOST_CELLS: i32 = 57;
+
 /**
- * The winner of all points of a stretch whose first and last places are `p0` and `p1`: 0 too when all lie outside, −1 when
- * single points must be looked at. Places move one way along a stretch: what holds at both ends holds between.
+ * The winner of all points with places from `lo` to `hi`: 0 too when all lie outside, −1 when they must be looked at more closely.
  */
 // @ts-ignore: decorator
 @inline
-function common(
-  p0: v128,
-  p1: v128,
-  maxX: i32,
-  maxY: i32,
-  regionX: i32,
-  regionY: i32,
-  pitch: i32,
-  winners: usize,
-  reach: usize,
-): i32 {
-  const lo = i32x4.min_s(p0, p1);
-  const hi = i32x4.max_s(p0, p1);
+function common(lo: v128, hi: v128): i32 {
   const loX = i32x4.extract_lane(lo, 0);
   const loY = i32x4.extract_lane(lo, 1);
   const hiX = i32x4.extract_lane(hi, 0);
@@ -277,23 +303,19 @@ function common(
   if (hiX <= -SUB || loX >= maxX || hiY <= -SUB || loY >= maxY) return 0;
   if (loX <= -SUB || hiX >= maxX || loY <= -SUB || hiY >= maxY) return -1;
   const cells = (hiX >> 11) - (loX >> 11) + 1;
-  const last = (hiY >> 11) - regionY;
-  let at = ((loY >> 11) - regionY) * pitch + (loX >> 11) - regionX;
-  const first = at;
-  for (let y = (loY >> 11) - regionY; y <= last; y++) {
-    if (<i32>load<u8>(reach + <usize>at) < cells) return -1;
-    at += pitch;
+  if (cells > MOST_CELLS) return -1;
+  const all = (<u64>1 << <u64>cells) - 1;
+  const last = (hiY >> 11) - top;
+  const x = (loX >> 11) - left;
+  const y = (loY >> 11) - top;
+  const bytes = <usize>texelPitch >> 3;
+  const by = <u64>(x & 7);
+  let at = alikeAt + <usize>y * bytes + <usize>(x >> 3);
+  for (let k = y; k <= last; k++) {
+    if (((load<u64>(at) >> by) & all) != all) return -1;
+    at += bytes;
   }
-  return <i32>load<u8>(winners + <usize>first);
-}
-
-// @ts-ignore: decorator
-@inline
-function fill(word: usize, outSize: usize, winner: i32, from: i32, to: i32): void {
-  if (winner == 0) return;
-  const at = word + <usize>(winner - 1) * outSize;
-  const bits = (<u32>-1 << (from & 31)) & (<u32>-1 >> (31 - ((to - 1) & 31)));
-  store<u32>(at, load<u32>(at) | bits);
+  return winnerAt(y * texelPitch + x);
 }
 
 /** The place on the line from node `n` to the one `pitch` bytes on, at the share `v` of it. */
@@ -305,10 +327,140 @@ function borderAt(n: usize, pitch: usize, v: v128): v128 {
   return f64x2.add(upper, f64x2.mul(f64x2.sub(lower, upper), v));
 }
 
+// @ts-ignore: decorator
+@inline
+function inkWord(word: usize, winner: i32, bits: u32): void {
+  const at = word + <usize>(winner - 1) * planeBytes;
+  store<u32>(at, load<u32>(at) | bits);
+}
+
+/** Points x to before `end` of a row, which may be in several words. */
+function fill(outRow: usize, winner: i32, x: i32, end: i32): void {
+  if (winner == 0) return;
+  while (x < end) {
+    const stop = min(end, (x & ~31) + 32);
+    const bits = (<u32>-1 << (x & 31)) & (<u32>-1 >> (31 - ((stop - 1) & 31)));
+    inkWord(outRow + (<usize>(x >> 5) << 2), winner, bits);
+    x = stop;
+  }
+}
+
+// @ts-ignore: decorator
+@inline
+function rowShare(row: i32): v128 {
+  return f64x2.splat((<f64>(row - cellY) + 0.5) / <f64>cellStep);
+}
+
+// @ts-ignore: decorator
+@inline
+function slopeOf(start: v128, right: v128): v128 {
+  const across = f64x2.sub(right, start);
+  // A power of two divides exactly by its inverse, in a fifth of the time.
+  return (cellStep & (cellStep - 1)) == 0
+    ? f64x2.mul(across, f64x2.splat(1.0 / <f64>cellStep))
+    : f64x2.div(across, f64x2.splat(<f64>cellStep));
+}
+
+/** Rows and points of a block whose parts are looked at row by row. */
+const LEAST_ROWS: i32 = 4;
+const LEAST_POINTS: i32 = 32;
+
+/**
+ * Inks a block of one cell: as a whole where all of its places see one winner, else in parts. Places of a block lie between those of its
+ * corners, but for rounding, which moves them by less than one of 2048.
+ */
+function inkBlock(x: i32, end: i32, y: i32, bottom: i32): void {
+  const upper = rowShare(y);
+  const lower = rowShare(bottom - 1);
+  const startU = borderAt(node, nodePitch, upper);
+  const slopeU = slopeOf(startU, borderAt(node + 8, nodePitch, upper));
+  const startL = borderAt(node, nodePitch, lower);
+  const slopeL = slopeOf(startL, borderAt(node + 8, nodePitch, lower));
+  const u0 = <f64>(x - cellX) + 0.5;
+  const u1 = <f64>(end - 1 - cellX) + 0.5;
+  const a = place(startU, slopeU, u0);
+  const b = place(startU, slopeU, u1);
+  const c = place(startL, slopeL, u0);
+  const d = place(startL, slopeL, u1);
+  const one = i32x4.splat(1);
+  const winner = common(
+    i32x4.sub(i32x4.min_s(i32x4.min_s(a, b), i32x4.min_s(c, d)), one),
+    i32x4.add(i32x4.max_s(i32x4.max_s(a, b), i32x4.max_s(c, d)), one),
+  );
+  const rows = bottom - y;
+  if (winner == 0) return;
+  if (winner > 0) {
+    for (; y < bottom; y++) fill(outAt + <usize>y * rowBytes, winner, x, end);
+  } else if (rows > 2 * LEAST_ROWS && 2 * rows >= end - x) {
+    const part = (rows + 3) >> 2;
+    for (; y < bottom; y += part) inkBlock(x, end, y, min(bottom, y + part));
+  } else if (end - x > LEAST_POINTS) {
+    for (; x < end; x = (x & ~31) + 32) inkBlock(x, min(end, (x & ~31) + 32), y, bottom);
+  } else if (rows > 2 * LEAST_ROWS) {
+    const part = (rows + 3) >> 2;
+    for (; y < bottom; y += part) inkBlock(x, end, y, min(bottom, y + part));
+  } else for (; y < bottom; y++) inkRow(x, end, y);
+}
+
+/** Inks points of one row and one cell, eight by eight. Places move one way along them: what holds at both ends holds between. */
+function inkRow(x: i32, end: i32, y: i32): void {
+  const v = rowShare(y);
+  const start = borderAt(node, nodePitch, v);
+  const slope = slopeOf(start, borderAt(node + 8, nodePitch, v));
+  const outRow = outAt + <usize>y * rowBytes;
+  while (x < end) {
+    const stop = min(end, (x & ~7) + 8);
+    const p0 = place(start, slope, <f64>(x - cellX) + 0.5);
+    const p1 = place(start, slope, <f64>(stop - 1 - cellX) + 0.5);
+    const winner = common(i32x4.min_s(p0, p1), i32x4.max_s(p0, p1));
+    if (winner >= 0) {
+      fill(outRow, winner, x, stop);
+      x = stop;
+      continue;
+    }
+    const word = outRow + (<usize>(x >> 5) << 2);
+    for (; x < stop; x++) {
+      const won = inkAt(place(start, slope, <f64>(x - cellX) + 0.5));
+      if (won != 0) inkWord(word, won, <u32>1 << (x & 31));
+    }
+  }
+}
+
+/** The winner at one place. */
+// @ts-ignore: decorator
+@inline
+function inkAt(q: v128): i32 {
+  const qx = i32x4.extract_lane(q, 0);
+  const qy = i32x4.extract_lane(q, 1);
+  if (qx <= -SUB || qx >= maxX || qy <= -SUB || qy >= maxY) return 0;
+  const x = (qx >> 11) - left;
+  const y = (qy >> 11) - top;
+  const at = y * texelPitch + x;
+  const cells = <u32>load<u8>(alikeAt + <usize>y * (<usize>texelPitch >> 3) + <usize>(x >> 3));
+  if ((cells >>> (x & 7)) & 1) return winnerAt(at);
+  const fx = qx & (SUB - 1);
+  const fy = qy & (SUB - 1);
+  if (weightsAt) {
+    const texel = <usize>groupCount << 3;
+    return sampleCubic(
+      texelsAt + <usize>at * texel,
+      texel,
+      <usize>texelPitch * texel,
+      groupCount,
+      fx,
+      fy,
+      weightsAt,
+    );
+  }
+  const below = at + texelPitch;
+  return sample(texelOf(at), texelOf(at + 1), texelOf(below), texelOf(below + 1), groupCount, fx, fy);
+}
+
 /**
  * Inks one tile. `nodes` are the grid's places, f32 pairs, rows of `cols`; the tile begins at (tileX, tileY) of the grid. The
  * region's texel (0, 0) is source point (regionX, regionY). Bits of plane k go to out + (k − 1) × outSize, rows of
- * `outPitch` bytes, from bit 0. `weights` of bicubic samples, see `sampleCubic`; 0 for bilinear ones.
+ * `outPitch` bytes, from bit 0. `weights` of bicubic samples, see `sampleCubic`; 0 for bilinear ones. `ones`: see `spreadShares` in
+ * winners.ts, or 0. 8 bytes must be readable beyond `alike`.
  */
 export function warpTile(
   nodes: usize,
@@ -326,94 +478,42 @@ export function warpTile(
   pitch: i32,
   texels: usize,
   winners: usize,
-  reach: usize,
+  alike: usize,
+  ones: usize,
   out: usize,
   outSize: usize,
   outPitch: usize,
   weights: usize,
 ): void {
-  const groups = (planes + 7) >> 3;
-  const texel = <usize>groups << 3;
-  const below = <usize>pitch * texel;
-  const maxX = srcWidth * SUB;
-  const maxY = srcHeight * SUB;
-  const stepF = f64x2.splat(<f64>step);
-  // A power of two divides exactly by its inverse, in a fifth of the time.
-  const powered = (step & (step - 1)) == 0;
-  const oneStep = f64x2.splat(1.0 / <f64>step);
-  const nodePitch = <usize>cols << 3;
-  for (let row = 0; row < height; row++) {
-    const gridY = tileY + row;
-    const r = gridY / step;
-    const v = f64x2.splat((<f64>gridY + 0.5 - <f64>(r * step)) / <f64>step);
-    const outRow = out + <usize>row * outPitch;
-    let x = 0;
-    let c = tileX / step;
-    let n = nodes + (<usize>(r * cols + c) << 3);
-    // Where the cell's left and right borders meet the row; the right one is the next cell's left.
-    let start = borderAt(n, nodePitch, v);
-    while (x < width) {
-      const right = borderAt(n + 8, nodePitch, v);
-      const across = f64x2.sub(right, start);
-      const slope = powered ? f64x2.mul(across, oneStep) : f64x2.div(across, stepF);
-      const cellStart = c * step - tileX;
-      const cellEnd = min(width, cellStart + step);
-      while (x < cellEnd) {
-        const end = min(cellEnd, (x & ~31) + 32);
-        const word = outRow + (<usize>(x >> 5) << 2);
-        const winner = common(
-          place(start, slope, <f64>(x - cellStart) + 0.5),
-          place(start, slope, <f64>(end - 1 - cellStart) + 0.5),
-          maxX, maxY, regionX, regionY, pitch, winners, reach,
-        );
-        if (winner >= 0) {
-          fill(word, outSize, winner, x, end);
-          x = end;
-          continue;
-        }
-        while (x < end) {
-          const stop = min(end, (x & ~7) + 8);
-          const winner = common(
-            place(start, slope, <f64>(x - cellStart) + 0.5),
-            place(start, slope, <f64>(stop - 1 - cellStart) + 0.5),
-            maxX, maxY, regionX, regionY, pitch, winners, reach,
-          );
-          if (winner >= 0) {
-            fill(word, outSize, winner, x, stop);
-            x = stop;
-            continue;
-          }
-          for (; x < stop; x++) {
-            const q = place(start, slope, <f64>(x - cellStart) + 0.5);
-            const qx = i32x4.extract_lane(q, 0);
-            const qy = i32x4.extract_lane(q, 1);
-            if (qx <= -SUB || qx >= maxX || qy <= -SUB || qy >= maxY) continue;
-            const at = ((qy >> 11) - regionY) * pitch + (qx >> 11) - regionX;
-            const winner =
-              load<u8>(reach + <usize>at) != 0
-                ? <i32>load<u8>(winners + <usize>at)
-                : weights
-                  ? sampleCubic(
-                      texels + <usize>at * texel,
-                      texel,
-                      below,
-                      groups,
-                      qx & (SUB - 1),
-                      qy & (SUB - 1),
-                      weights,
-                    )
-                  : sample(texels + <usize>at * texel, texel, below, groups, qx & (SUB - 1), qy & (SUB - 1));
-            if (winner != 0) {
-              const to = word + <usize>(winner - 1) * outSize;
-              store<u32>(to, load<u32>(to) | (<u32>1 << (x & 31)));
-            }
-          }
-        }
-      }
-      start = right;
-      n += 8;
-      c++;
+  maxX = srcWidth * SUB;
+  maxY = srcHeight * SUB;
+  left = regionX;
+  top = regionY;
+  texelPitch = pitch;
+  texelsAt = texels;
+  winnersAt = winners;
+  alikeAt = alike;
+  onesAt = ones;
+  weightsAt = weights;
+  groupCount = (planes + 7) >> 3;
+  outAt = out;
+  planeBytes = outSize;
+  rowBytes = outPitch;
+  nodePitch = <usize>cols << 3;
+  cellStep = step;
+  for (let y = 0; y < height; ) {
+    const r = (tileY + y) / step;
+    cellY = r * step - tileY;
+    const bottom = min(height, cellY + step);
+    for (let x = 0; x < width; ) {
+      const c = (tileX + x) / step;
+      cellX = c * step - tileX;
+      node = nodes + (<usize>(r * cols + c) << 3);
+      const end = min(width, cellX + step);
+      inkBlock(x, end, y, bottom);
+      x = end;
     }
+    y = bottom;
   }
 }
 
