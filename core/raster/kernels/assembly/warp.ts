@@ -433,11 +433,9 @@ function inkAt(q: v128): i32 {
   const qx = i32x4.extract_lane(q, 0);
   const qy = i32x4.extract_lane(q, 1);
   if (qx <= -SUB || qx >= maxX || qy <= -SUB || qy >= maxY) return 0;
-  const x = (qx >> 11) - left;
-  const y = (qy >> 11) - top;
-  const at = y * texelPitch + x;
-  const cells = <u32>load<u8>(alikeAt + <usize>y * (<usize>texelPitch >> 3) + <usize>(x >> 3));
-  if ((cells >>> (x & 7)) & 1) return winnerAt(at);
+  const at = ((qy >> 11) - top) * texelPitch + (qx >> 11) - left;
+  // Rows are whole bytes.
+  if ((<u32>load<u8>(alikeAt + <usize>(at >> 3)) >>> (at & 7)) & 1) return winnerAt(at);
   const fx = qx & (SUB - 1);
   const fy = qy & (SUB - 1);
   if (weightsAt) {
