@@ -1,4 +1,4 @@
-import type { Picture, SoftPoints } from '../raster/index.ts';
+import type { Picture, SoftPoints, SoftTables } from '../raster/index.ts';
 import { LIKELY, SURE } from './cores.ts';
 import { FAR, LABEL, type Labels, MOST_LABELS, TIGHT } from './labels.ts';
 import { addCandidate, addLabel, type Mixer, newMixer, solveMix } from './mix.ts';
@@ -119,6 +119,19 @@ export interface EdgeSolver {
 const lightness = (r: number, g: number, b: number): number => 0.299 * r + 0.587 * g + 0.114 * b;
 const towardsGrey = (v: number, grey: number, chroma: number): number => grey + (v - grey) * chroma;
 
+/** The values of bytes where art was mixed as they are encoded. */
+const ENCODED = Float64Array.from({ length: 256 }, (_, i) => i);
+
+/** The labels' colours in the values that mixing is undone in, with as little colour beside lightness as the art is exact about. */
+function mixingColours(labels: Labels, values: Float64Array, { chroma }: Exactness): Float64Array {
+  const bent = labels.colour.map((v, i) => (i % 4 === 3 ? v : values[v]!));
+  for (let o = 0; o < bent.length; o += 4) {
+    const grey = lightness(bent[o]!, bent[o + 1]!, bent[o + 2]!);
+    for (let c = 0; c < 3; c++) bent[o + c] = towardsGrey(bent[o + c]!, grey, chroma);
+  }
+  return bent;
+}
+
 export function newEdgeSolver(
   picture: Picture,
   words: Int32Array,
@@ -128,12 +141,8 @@ export function newEdgeSolver(
   curve: Float64Array | null,
   exactness: Exactness,
 ): EdgeSolver {
-  const values = curve ?? Float64Array.from({ length: 256 }, (_, i) => i);
-  const bent = labels.colour.map((v, i) => (i % 4 === 3 ? v : values[v]!));
-  for (let o = 0; o < bent.length; o += 4) {
-    const grey = lightness(bent[o]!, bent[o + 1]!, bent[o + 2]!);
-    for (let c = 0; c < 3; c++) bent[o + c] = towardsGrey(bent[o + c]!, grey, exactness.chroma);
-  }
+  const values = curve ?? ENCODED;
+  const bent = mixingColours(labels, values, exactness);
   return {
     picture,
     words,
@@ -151,31 +160,35 @@ export function newEdgeSolver(
   };
 }
 
-/** The solver's tables for the kernel that does the same. */
-export function softPointsOf({
-  picture,
-  words,
-  codes,
-  cores,
-  labels,
-  curve,
-  exactness,
-}: EdgeSolver): SoftPoints {
+/** What a solver of these has, as tables for the kernel that does the same. */
+export function softTablesOf(labels: Labels, curve: Float64Array | null, exactness: Exactness): SoftTables {
+  const values = curve ?? ENCODED;
+  return tablesOf(mixingColours(labels, values, exactness), labels.plane, values, exactness);
+}
+
+function tablesOf(
+  colours: Float64Array,
+  planes: Uint8Array,
+  curve: Float64Array,
+  exactness: Exactness,
+): SoftTables {
   const { good, ownPrice, tightAlone, looseAlone, chroma, unexplained } = exactness;
   return {
-    width: picture.width,
-    height: picture.height,
-    words,
-    codes,
-    cores,
-    colours: labels.colour,
-    planes: labels.plane,
+    colours,
+    planes,
     curve,
     weights: ALPHA_WEIGHT,
     near: NEAR_RING,
     wide: WIDE_RING,
     exactness: Float64Array.of(good, ownPrice, tightAlone, looseAlone, chroma, unexplained),
   };
+}
+
+/** The solver's points and tables for that kernel. */
+export function softPointsOf(s: EdgeSolver): SoftPoints {
+  const { picture, words, codes, cores, labels, curve, exactness } = s;
+  const { width, height } = picture;
+  return { ...tablesOf(labels.colour, labels.plane, curve, exactness), width, height, words, codes, cores };
 }
 
 /** Adds `count` cores of one label and colour, the first of them √`square` away, to the sums of their label. */

@@ -114,7 +114,8 @@ function nearestByEye(labels: Labels, r: number, g: number, b: number, alpha: nu
   let least = Number.POSITIVE_INFINITY;
   for (let l = 1; l < labels.count; l++) {
     const q = labels.oklab[l]!;
-    const d = (p.l - q.l) ** 2 + (p.a - q.a) ** 2 + (p.b - q.b) ** 2;
+    const [dl, da, db] = [p.l - q.l, p.a - q.a, p.b - q.b];
+    const d = dl * dl + da * da + db * db;
     if (d < least) {
       least = d;
       best = l;

@@ -5,10 +5,11 @@ import { codesOf, wordsOf } from './codes.ts';
 import { coresOf, SURE } from './cores.ts';
 import type { Coverage } from './coverage.ts';
 import { addDoubtfulCores } from './doubtful.ts';
+import { type DrawnArt, separateDrawn } from './drawnArt.ts';
 import { DRAWN_ART, GRAINY_ART, newEdgeSolver } from './edge.ts';
 import { isGrainy } from './grain.ts';
 import { hairlineSides } from './hairlineSides.ts';
-import { FAR, labelsOf, type SeparatePalette } from './labels.ts';
+import { FAR, type Labels, labelsOf, type SeparatePalette } from './labels.ts';
 import { meetingsOf, settledMeetings } from './meetings.ts';
 import { findThinCores, solveSoftPoints } from './softPoints.ts';
 import { withoutStirredCores } from './stirred.ts';
@@ -67,13 +68,44 @@ export function separateSparse(
   options: SeparateOptions = {},
   space: Workspace = new Workspace(),
 ): SparseCoverage {
-  const { width, height, data } = picture;
+  const { width, height } = picture;
   const labels = labelsOf(palette);
   const words = wordsOf(picture);
-  const codes = codesOf(words, labels, space);
   const curve = options.blend === 'linear' ? LINEAR : null;
-  const sure = coresOf(words, codes, width, height, space);
   const grainy = options.grainy ?? isGrainy(picture);
+  const planeCount = palette.inks.length + 1;
+  const { unplanned, coarse = false } = options;
+  const drawn = grainy
+    ? null
+    : separateDrawn(words, width, height, labels, curve, planeCount, unplanned, coarse, space);
+  const { soft, ...solved } =
+    drawn ?? separateByStages(picture, words, labels, curve, planeCount, grainy, unplanned, space);
+  const coverage = { width, height, planeCount, ...solved };
+  // Compression stirs points as much as what is looked for there.
+  if (grainy || !coarse) return coverage;
+  let whole = withChanges(coverage, hairlineSides(picture, coverage, labels, soft));
+  const bare = palette.ground === null ? [0, 0, 0, 0] : [...parseHex(palette.ground), 255];
+  // Each time they are solved from what the last made of those about them.
+  const meetings = meetingsOf(whole, soft);
+  for (let round = 0; round < ROUNDS && meetings.length > 0; round++)
+    whole = withChanges(whole, settledMeetings(picture, whole, meetings, bare));
+  return whole;
+}
+
+/** The readable definition of `separateDrawn`; and of grainy art, what it has instead. */
+export function separateByStages(
+  picture: Picture,
+  words: Int32Array,
+  labels: Labels,
+  curve: Float64Array | null,
+  planeCount: number,
+  grainy: boolean,
+  unplanned: UnplannedTally | undefined,
+  space: Workspace,
+): DrawnArt {
+  const { width, height, data } = picture;
+  const codes = codesOf(words, labels, space);
+  const sure = coresOf(words, codes, width, height, space);
   const exactness = grainy ? GRAINY_ART : DRAWN_ART;
   const first = newEdgeSolver(picture, words, codes, sure.cores, labels, curve, exactness);
   let { soft } = sure;
@@ -84,20 +116,13 @@ export function separateSparse(
   }
   const cores = findThinCores(first, soft, space);
   const solver = newEdgeSolver(picture, words, codes, cores, labels, curve, exactness);
-  const planeCount = palette.inks.length + 1;
   const winners = space.bytes('winners', width * height);
-  if (options.unplanned) tallyUnplanned(options.unplanned, codes, cores, data);
-  const solved = solveSoftPoints(solver, soft, planeCount, winners, space);
-  const coverage = { width, height, planeCount, winners, ...solved };
-  // Compression stirs points as much as what is looked for there.
-  if (grainy || !options.coarse) return coverage;
-  let whole = withChanges(coverage, hairlineSides(picture, coverage, labels, soft));
-  const bare = palette.ground === null ? [0, 0, 0, 0] : [...parseHex(palette.ground), 255];
-  // Each time they are solved from what the last made of those about them.
-  const meetings = meetingsOf(whole, soft);
-  for (let round = 0; round < ROUNDS && meetings.length > 0; round++)
-    whole = withChanges(whole, settledMeetings(picture, whole, meetings, bare));
-  return whole;
+  if (unplanned) tallyUnplanned(unplanned, codes, cores, data);
+  return {
+    winners,
+    ...solveSoftPoints(solver, soft, planeCount, winners, space),
+    soft,
+  };
 }
 
 /** Rounds in which points where three inks meet settle; later ones change next to nothing. */

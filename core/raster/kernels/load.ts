@@ -27,6 +27,9 @@ export interface Kernels {
     counts: number,
     shrinking: number,
   ): void;
+  beginArt(table: number, rest: number): void;
+  artRoom(): number;
+  artRows(fresh: number, winners: number, shared: number, shares: number, told: number): void;
   lookUpWords(input: number, from: number, count: number, keys: number, held: number, output: number): number;
   pureCores(
     words: number,

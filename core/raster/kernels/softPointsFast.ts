@@ -1,45 +1,24 @@
 import { countBelow } from '../sparseCoverage.ts';
 import { type Kernels, Scratch } from './load.ts';
+import { LaidTables, type SoftTables } from './softTables.ts';
 
 /** Bytes of art a band aims at, without what it needs above and below. */
 const BAND = 1 << 19;
-/** Bytes of the kernel's own sums, candidates and parts: see `begin` in assembly/softPoints.ts. */
-const STATE = 64 * 52 + 512;
-
-/** Places about a point, the nearest first. */
-export interface SoftRing {
-  /** dx, dy one after the other. */
-  readonly offsets: Int32Array;
-  readonly squares: Int32Array;
-  readonly reach: number;
-}
-
-/** What soft points are solved with; all plain tables. */
-export interface SoftPoints {
+/** A window's points, and what the soft ones are solved with. */
+export interface SoftPoints extends SoftTables {
   readonly width: number;
   readonly height: number;
   /** Of every point its word, its code and its core. */
   readonly words: Int32Array;
   readonly codes: Uint8Array;
   readonly cores: Uint8Array;
-  /** By label: four numbers of its colour, and its plane. */
-  readonly colours: Float64Array;
-  readonly planes: Uint8Array;
-  /** By byte; and by sure or not and alpha, 256 each. */
-  readonly curve: Float64Array;
-  readonly weights: Float64Array;
-  readonly near: SoftRing;
-  readonly wide: SoftRing;
-  /** good, ownPrice, tightAlone, looseAlone, chroma, unexplained. */
-  readonly exactness: Float64Array;
 }
 
 /** The kernel's tables for one picture, and its bands brought one after the other. */
 class Bands {
   private readonly scratch = new Scratch();
   private readonly rows: number;
-  private readonly table: number;
-  private readonly parts: Readonly<Record<'words' | 'codes' | 'cores', number>>;
+  private readonly tables: LaidTables;
 
   constructor(
     private readonly kernels: Kernels,
@@ -47,59 +26,9 @@ class Bands {
   ) {
     const { scratch } = this;
     this.rows = Math.max(1, Math.min(of.height, Math.floor(BAND / (4 * of.width))));
-    const points = of.width * (this.rows + 2 * of.wide.reach);
-    const ring = ({ offsets, squares }: SoftRing): Int32Array =>
-      Int32Array.from({ length: 3 * squares.length }, (_, i) =>
-        i % 3 === 2 ? squares[(i - 2) / 3]! : offsets[2 * Math.floor(i / 3) + (i % 3)]!,
-      );
-    const [near, wide] = [ring(of.near), ring(of.wide)];
-    this.table = scratch.take(19 * 4);
-    const [colours, planes] = [scratch.take(of.colours.byteLength), scratch.take(of.planes.length)];
-    const [curve, weights] = [scratch.take(of.curve.byteLength), scratch.take(of.weights.byteLength)];
-    const [nearAt, wideAt] = [scratch.take(near.byteLength), scratch.take(wide.byteLength)];
-    const exactness = scratch.take(of.exactness.byteLength);
-    const state = scratch.take(STATE);
-    this.parts = {
-      words: scratch.take(4 * points),
-      codes: scratch.take(points),
-      cores: scratch.take(points),
-    };
+    this.tables = new LaidTables(scratch, of, of.width, this.rows + 2 * of.wide.reach);
     scratch.reserve(kernels);
-    const memory = new Int32Array(kernels.memory.buffer);
-    const doubles = new Float64Array(kernels.memory.buffer);
-    const bytes = new Uint8Array(kernels.memory.buffer);
-    doubles.set(of.colours, colours >> 3);
-    bytes.set(of.planes, planes);
-    doubles.set(of.curve, curve >> 3);
-    doubles.set(of.weights, weights >> 3);
-    memory.set(near, nearAt >> 2);
-    memory.set(wide, wideAt >> 2);
-    doubles.set(of.exactness, exactness >> 3);
-    memory.fill(0, state >> 2, (state + STATE) >> 2);
-    memory.set(
-      [
-        this.parts.words,
-        this.parts.codes,
-        this.parts.cores,
-        of.width,
-        0,
-        colours,
-        planes,
-        of.planes.length,
-        curve,
-        weights,
-        nearAt,
-        near.length / 3,
-        of.near.reach,
-        wideAt,
-        wide.length / 3,
-        of.wide.reach,
-        exactness,
-        state,
-        0,
-      ],
-      this.table >> 2,
-    );
+    this.tables.write(kernels);
   }
 
   /**
@@ -112,7 +41,8 @@ class Bands {
     room: (band: Band) => number,
     visit: (band: Band, table: number, at: number, out: number) => void,
   ): void {
-    const { of, parts } = this;
+    const { of } = this;
+    const { parts, table } = this.tables;
     const { width, height } = of;
     for (let from = 0, y = 0; all ? y < height : from < places.length; ) {
       if (!all) y = Math.floor(places[from]! / width);
@@ -137,10 +67,10 @@ class Bands {
       memory.set(of.words.subarray(base, end), parts.words >> 2);
       bytes.set(of.codes.subarray(base, end), parts.codes);
       bytes.set(of.cores.subarray(base, end), parts.cores);
-      memory[(this.table >> 2) + 4] = last - first;
-      memory[(this.table >> 2) + 18] = base;
+      memory[(table >> 2) + 4] = last - first;
+      memory[(table >> 2) + 18] = base;
       memory.set(places.subarray(from, to), at >> 2);
-      visit(band, this.table, at, out);
+      visit(band, table, at, out);
       from = to;
       y = bottom;
     }

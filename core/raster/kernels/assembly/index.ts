@@ -1,3 +1,4 @@
+export { artRoom, artRows, beginArt } from './art';
 export { tableShares } from './colourTable';
 export { inkCells } from './cells';
 export { pureCores } from './cores';

@@ -348,7 +348,7 @@ function ownDistance(label: i32): f64 {
 }
 
 /** The core that the point gets as a thin line, or 0: it stays as it is. */
-function thinCore(i: i32, x: i32, y: i32): i32 {
+export function thinCore(i: i32, x: i32, y: i32): i32 {
   const code = <i32>load<u8>(codes + <usize>i);
   if ((code & FAR) != 0) return 0;
   const label = code & LABEL;
@@ -375,7 +375,7 @@ function thinCore(i: i32, x: i32, y: i32): i32 {
 }
 
 /** 1 where the other labels about a thin core explain its point after all. */
-function isExplained(i: i32, x: i32, y: i32): i32 {
+export function isExplained(i: i32, x: i32, y: i32): i32 {
   const label = <i32>load<u8>(cores + <usize>i) & LABEL;
   readPoint(i);
   gather(x, y, nearRing, nearCount, nearReach);
@@ -456,8 +456,8 @@ function sharesTo(out: usize, planeCount: i32): i32 {
   return most;
 }
 
-/** Reads the table: see `SoftPoints` in ../softPointsFast.ts, which writes it. */
-function begin(table: usize): void {
+/** Reads the table: see `SoftTables` in ../softTables.ts, which writes it. */
+export function begin(table: usize): void {
   words = <usize>i32At(table, 0);
   codes = <usize>i32At(table, 1);
   cores = <usize>i32At(table, 2);
@@ -527,6 +527,12 @@ export function explainedCores(table: usize, soft: usize, count: i32, places: us
   return n;
 }
 
+/** Where the band lies now: its first point in the whole picture, and how many rows it has. */
+export function bandAt(first: i32, count: i32): void {
+  base = first;
+  rows = count;
+}
+
 /**
  * To `winners` the plane of every core from row `first` of the band on, `wanted` rows; and of the `count` places at `soft` that lie there and
  * have no sure core, solved, the plane that has most. Those that several planes share go to `shared` as places and to
@@ -544,6 +550,20 @@ export function softShares(
   shares: usize,
 ): i32 {
   begin(table);
+  return solveRows(soft, count, planeCount, first, wanted, winners, shared, shares);
+}
+
+/** The same in the band that was begun. */
+export function solveRows(
+  soft: usize,
+  count: i32,
+  planeCount: i32,
+  first: i32,
+  wanted: i32,
+  winners: usize,
+  shared: usize,
+  shares: usize,
+): i32 {
   const from = <usize>(first * width);
   planesOf(cores + from, winners, <usize>(wanted * width));
   let n = 0;
