@@ -15,6 +15,6 @@ export function tryDrawings({
   for (const face of faces)
     for (const { hash, hidden, mediaType, name } of job.faces[face].art) {
       const bytes = art.get(hash);
-      if (!hidden && mediaType === 'image/svg+xml' && bytes) codec.probe(bytes, name).catch(() => {});
+      if (!hidden && mediaType === 'image/svg+xml' && bytes) codec.tryDrawing?.(bytes, name);
     }
 }

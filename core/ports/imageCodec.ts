@@ -37,6 +37,11 @@ export interface SvgWindow {
 /** Pictures in and out. Every limit (bytes, pixels, elements, time) is the codec's to hold; failures are sentences. */
 export interface ImageCodec {
   probe(bytes: Uint8Array, name: string): Promise<Outcome<ArtProbe>>;
+  /**
+   * Begins to look whether a drawing can be drawn in time, for who asks for windows of it soon and for no look at the whole: they wait no
+   * longer than they would, and hear what is wrong with it. Says nothing itself.
+   */
+  tryDrawing?(bytes: Uint8Array, name: string): void;
   /** A picture to sRGB, straight alpha, orientation applied; scaled down to fit `maxSidePx` when given. Not for SVG. */
   decode(bytes: Uint8Array, name: string, maxSidePx?: Px, abort?: Abort): Promise<Outcome<Picture>>;
   /** A window of an SVG, antialiased. This and a decoding end as cancelled soon after `abort` says so. */

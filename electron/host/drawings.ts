@@ -11,6 +11,8 @@ import { framed, type SvgSize, svgSize, unitsOf } from './svgSize.ts';
 
 /** Longer side of the trial drawing, points: what colours are looked for at, so that it is rarely drawn for nothing. */
 export const TRIAL_SIDE = 2400;
+/** The same where nobody will look at it: all that the library draws at once, going through the drawing but once. */
+const UNSEEN_TRIAL_SIDE = 2000;
 /** Seconds that reading a drawing and a first look at it may take together; a look is always given `LEAST_LOOK_S`. */
 const SLOWEST_IMPORT_S = 9;
 const LEAST_LOOK_S = 1.5;
@@ -22,7 +24,7 @@ export interface Drawing {
   readonly size: SvgSize;
   /** Seconds it took to read it and to try it. */
   readonly tookS: number;
-  /** The whole drawing as tried, until somebody asks for just that. */
+  /** The whole drawing as tried, where somebody may ask for just that, until somebody does. */
   trial: Picture | null;
 }
 
@@ -73,8 +75,8 @@ function textOf(bytes: Uint8Array, name: string): Outcome<string> {
 }
 
 export interface Drawings {
-  /** The drawing these very bytes are, read and tried once. */
-  of(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>>;
+  /** The drawing these very bytes are, read and tried once. `unseen`: nobody will ask for the trial's own picture. */
+  of(bytes: Uint8Array, name: string, unseen?: boolean): Promise<Outcome<Drawing>>;
   /** A window of it; one that is only a look ends soon. */
   rasterise(bytes: Uint8Array, name: string, window: SvgWindow): Promise<Outcome<Picture>>;
 }
@@ -93,7 +95,7 @@ export function drawingsBy(tryOut: DrawingTrial): Drawings {
     return picture;
   }
 
-  async function readDrawing(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
+  async function readDrawing(bytes: Uint8Array, name: string, unseen: boolean): Promise<Outcome<Drawing>> {
     const started = performance.now();
     const mb = LIMITS.svgBytes / 1048576;
     if (bytes.length > LIMITS.svgBytes) return drawingTrouble.tooLarge(name, mb);
@@ -107,7 +109,7 @@ export function drawingsBy(tryOut: DrawingTrial): Drawings {
     if (!inBounds.ok) return inBounds;
     const units = unitsOf(size.value);
     let tried: Picture | 'late';
-    const k = TRIAL_SIDE / Math.max(units.width, units.height);
+    const k = (unseen ? UNSEEN_TRIAL_SIDE : TRIAL_SIDE) / Math.max(units.width, units.height);
     const trial = {
       x: 0,
       y: 0,
@@ -127,13 +129,13 @@ export function drawingsBy(tryOut: DrawingTrial): Drawings {
       return artTrouble.damaged(name, 'SVG');
     }
     const tookS = (performance.now() - started) / 1000;
-    return done({ scan: scan.value, size: size.value, tookS, trial: tried });
+    return done({ scan: scan.value, size: size.value, tookS, trial: unseen ? null : tried });
   }
 
-  function drawingOf(bytes: Uint8Array, name: string): Promise<Outcome<Drawing>> {
+  function drawingOf(bytes: Uint8Array, name: string, unseen = false): Promise<Outcome<Drawing>> {
     let drawing = drawings.get(bytes);
     if (!drawing) {
-      drawing = readDrawing(bytes, name);
+      drawing = readDrawing(bytes, name, unseen);
       drawings.set(bytes, drawing);
     }
     return drawing;

@@ -65,6 +65,12 @@ export function sharpCodec(
       return probePicture(bytes, name, kind.value);
     },
 
+    tryDrawing(bytes, name) {
+      const kind = kindOf(bytes, name);
+      // Whoever asks for a window hears of anything that is wrong.
+      if (kind.ok && kind.value === 'image/svg+xml') drawings.of(bytes, name, true).catch(() => {});
+    },
+
     decode: (bytes, name, maxSidePx, abort) => unlessStopped(decode(bytes, name, maxSidePx), abort),
 
     async layers(bytes, name): Promise<Outcome<readonly ArtLayer[]>> {

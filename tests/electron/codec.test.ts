@@ -2,6 +2,7 @@ import sharp, { type SharpOptions } from 'sharp';
 import { describe, expect, test, vi } from 'vitest';
 import type { SvgWindow } from '../../core/ports/index.ts';
 import { blankMask } from '../../core/raster/index.ts';
+import { drawSvg } from '../../electron/host/drawSvg.ts';
 import { sharpCodec } from '../../electron/host/index.ts';
 
 const codec = sharpCodec();
@@ -347,6 +348,29 @@ describe('drawings', () => {
     });
     const part = window({ width: 1, height: 1, outWidth: 30, outHeight: 30 });
     expect((await slow.rasterise(bytes, 'noise.svg', part)).ok).toBe(true);
+  });
+
+  test('a drawing tried ahead is tried once, and whoever asks for a window hears how that went', async () => {
+    const sides: number[] = [];
+    const eager = sharpCodec({
+      trial: async (bytes) => {
+        const picture = await drawSvg(bytes);
+        sides.push(picture.width, picture.height);
+        return picture;
+      },
+    });
+    const bytes = svg(`<svg ${XMLNS} viewBox="0 0 40 10"><rect width="40" height="10"/></svg>`);
+    eager.tryDrawing?.(bytes, 'a.svg');
+    const part = window({ width: 4, height: 1, outWidth: 40, outHeight: 10 });
+    expect(point(value(await eager.rasterise(bytes, 'a.svg', part)), 39, 9)).toEqual([0, 0, 0, 255]);
+    expect(sides).toEqual([2000, 500]);
+    // One who looks at all of it later gets the picture at the size asked for.
+    const whole = window({ width: 40, height: 10, outWidth: 2400, outHeight: 600, look: true });
+    expect(value(await eager.rasterise(bytes, 'a.svg', whole)).width).toBe(2400);
+    const bad = svg(`<svg ${XMLNS} viewBox="0 0 10 10"><script>1</script></svg>`);
+    eager.tryDrawing?.(bad, 'bad.svg');
+    eager.tryDrawing?.(new Uint8Array(0), 'empty.svg');
+    expect(refusal(await eager.rasterise(bad, 'bad.svg', part))).toMatch(/script/);
   });
 
   const bad: readonly (readonly [string, string, RegExp])[] = [
