@@ -1,7 +1,8 @@
-import { crop, signedWords, surveyInk } from '../raster/index.ts';
+import { crop, inkAlong, RUN, surveyInk } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import { overlap } from './bounds.ts';
 import type { FilmArt } from './filmArt.ts';
+import { type InkPart, startOf } from './inkPart.ts';
 import { anyInk, pixelsOf } from './inkSearch.ts';
 import { line, type Shape } from './shape.ts';
 
@@ -12,20 +13,6 @@ const HAIR = 0.09;
 /** mm of tick at either end of a cut, and its clearance from ink. */
 const TICK = 2.8;
 const CLEAR = 0.8;
-
-/** Tells whether a film has ink at (x, y), film space mm; made once, asked many thousand times. */
-function inkFinder({ mask, box, dpi }: FilmArt): (x: number, y: number) => boolean {
-  const scale = dpi / 25.4;
-  const [left, top] = [box.x, box.y + box.height];
-  const { width, height, stride } = mask;
-  const words = signedWords(mask);
-  return (x, y) => {
-    const px = Math.floor((x - left) * scale);
-    const py = Math.floor((top - y) * scale);
-    if (px < 0 || py < 0 || px >= width || py >= height) return false;
-    return ((words[py * stride + (px >> 5)]! >>> (px & 31)) & 1) === 1;
-  };
-}
 
 /** Where a cut crosses ink. Film space mm. */
 export interface Crossing {
@@ -41,82 +28,88 @@ export interface Crossing {
 /** mm: ink shorter than this along a cut, or blank between two pieces of ink, is a pixel's roughness, not a place to touch up. */
 export const NOISE = 0.2;
 /** mm about an ink's edge within which its direction is felt. */
-const FEEL = 0.5;
+export const FEEL = 0.5;
 
-/** Degrees between a cut running (dx, dy) at (x, y) and the square to the ink's edge there; 0 where ink has no edge to tell. */
-function slantAt(
-  inkAt: (x: number, y: number) => boolean,
-  x: number,
-  y: number,
-  dx: number,
-  dy: number,
-): number {
-  const steps = 4;
-  let [gx, gy, inked] = [0, 0, 0];
-  for (let j = -steps; j <= steps; j++) {
-    for (let i = -steps; i <= steps; i++) {
-      if (i * i + j * j > steps * steps) continue;
-      if (!inkAt(x + (i * FEEL) / steps, y + (j * FEEL) / steps)) continue;
-      [gx, gy, inked] = [gx + i, gy + j, inked + 1];
-    }
-  }
+/** Steps in which it is, either way. */
+const FELT = 4;
+
+/** Degrees between a cut running (dx, dy) and the square to the ink's edge that pulls (gx, gy), `inked` looks having met it; 0 where ink has no edge to tell. */
+function slantOf(gx: number, gy: number, inked: number, dx: number, dy: number): number {
   const pull = Math.hypot(gx, gy);
   // A straight edge through the middle pulls with about 1.7 steps a sample; far less is a corner, a dot or a thin line.
   if (inked === 0 || pull < inked * 0.6) return 0;
   return (Math.acos(Math.min(1, Math.abs(gx * dx + gy * dy) / pull)) * 180) / Math.PI;
 }
 
-interface Run {
-  readonly x: number;
-  readonly y: number;
-  readonly dx: number;
-  readonly dy: number;
-  steps: number;
-  blank: number;
-  last: readonly [number, number, number, number];
+/** A path with a look every half pixel. */
+interface Looks {
+  readonly path: CutPath;
+  /** How many from each corner to the next. */
+  readonly counts: Int32Array;
+}
+
+/** Where look `n` of a path is, counted from its beginning, and which way the path runs there. */
+function lookAt({ path, counts }: Looks, n: number): { x: number; y: number; dx: number; dy: number } {
+  let i = 0;
+  let s = n;
+  while (s >= counts[i]!) s -= counts[i++]!;
+  const [x0, y0] = path[i]!;
+  const [x1, y1] = path[i + 1]!;
+  const length = Math.hypot(x1 - x0, y1 - y0);
+  const steps = counts[i]!;
+  return {
+    x: x0 + ((x1 - x0) * (s + 0.5)) / steps,
+    y: y0 + ((y1 - y0) * (s + 0.5)) / steps,
+    dx: (x1 - x0) / length,
+    dy: (y1 - y0) / length,
+  };
 }
 
 /** Ink along a path, found at half-pixel steps; pieces a hair apart count as one, and a mere hair not at all. */
-export function inkCrossings(film: FilmArt, path: CutPath): Crossing[] {
+export function inkCrossings(film: InkPart, path: CutPath): Crossing[] {
   const step = 12.7 / film.dpi;
-  const inkAt = inkFinder(film);
-  const out: Crossing[] = [];
-  let run: Run | null = null;
-  const close = () => {
-    if (run && run.steps * step >= NOISE) {
-      const [x, y, dx, dy] = run.last;
-      const slantDeg = Math.max(slantAt(inkAt, run.x, run.y, run.dx, run.dy), slantAt(inkAt, x, y, dx, dy));
-      out.push({ x: (run.x + x) / 2, y: (run.y + y) / 2, length: run.steps * step, slantDeg });
-    }
-    run = null;
-  };
-  for (let i = 1; i < path.length; i++) {
-    const [x0, y0] = path[i - 1]!;
-    const [x1, y1] = path[i]!;
-    const length = Math.hypot(x1 - x0, y1 - y0);
-    const [dx, dy] = [(x1 - x0) / length, (y1 - y0) / length];
-    const steps = Math.max(1, Math.round(length / step));
-    for (let s = 0; s < steps; s++) {
-      const x = x0 + ((x1 - x0) * (s + 0.5)) / steps;
-      const y = y0 + ((y1 - y0) * (s + 0.5)) / steps;
-      if (!inkAt(x, y)) {
-        if (run && ++run.blank * step >= NOISE) close();
-        continue;
-      }
-      run ??= { x, y, dx, dy, steps: 0, blank: 0, last: [x, y, dx, dy] };
-      run.steps++;
-      run.blank = 0;
-      run.last = [x, y, dx, dy];
-    }
+  const counts = new Int32Array(path.length - 1);
+  for (let i = 0; i < counts.length; i++) {
+    const [[x0, y0], [x1, y1]] = [path[i]!, path[i + 1]!];
+    counts[i] = Math.max(1, Math.round(Math.hypot(x1 - x0, y1 - y0) / step));
   }
-  close();
+  const runs = inkAlong(film.mask, {
+    ...startOf(film),
+    left: film.box.x,
+    top: film.box.y + film.box.height,
+    scale: film.dpi / 25.4,
+    corners: Float64Array.from(path.flat()),
+    looks: counts,
+    feel: FEEL,
+    reach: FELT,
+  });
+  const out: Crossing[] = [];
+  for (let at = 0; at < runs.length; ) {
+    const first = at;
+    let inked = 0;
+    let last = at;
+    do {
+      last = at;
+      inked += runs[at + 1]! - runs[at]!;
+      at += RUN;
+    } while (at < runs.length && (runs[at]! - runs[last + 1]!) * step < NOISE);
+    if (inked * step < NOISE) continue;
+    const a = lookAt({ path, counts }, runs[first]!);
+    const b = lookAt({ path, counts }, runs[last + 1]! - 1);
+    const slantDeg = Math.max(
+      slantOf(runs[first + 2]!, runs[first + 3]!, runs[first + 4]!, a.dx, a.dy),
+      slantOf(runs[last + 5]!, runs[last + 6]!, runs[last + 7]!, b.dx, b.dy),
+    );
+    out.push({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, length: inked * step, slantDeg });
+  }
   return out;
 }
 
 /** Ink a straight cut at every pixel across the band would meet, in pixels. */
-function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Int32Array {
+function inkAcross(film: InkPart, band: Box, runs: 'across' | 'along'): Int32Array {
   const { x0, y0, x1, y1 } = pixelsOf(film, band);
-  const survey = surveyInk(crop(film.mask, x0, y0, x1 - x0, y1 - y0), 1);
+  const { x, y } = startOf(film);
+  const survey = surveyInk(crop(film.mask, x0 - x, y0 - y, x1 - x0, y1 - y0), 1);
   return runs === 'across' ? survey.columns : survey.rows;
 }
 
@@ -124,7 +117,7 @@ function inkAcross(film: FilmArt, band: Box, runs: 'across' | 'along'): Int32Arr
  * The straight cut through a band that meets least ink; among equals the one furthest from ink, then nearest the middle.
  * From the band's lower (or left) end to the other; film space mm. It keeps a tenth of the band from the band's edges.
  */
-export function straightCut(film: FilmArt, band: Box, runs: 'across' | 'along'): CutPath {
+export function straightCut(film: InkPart, band: Box, runs: 'across' | 'along'): CutPath {
   const ink = inkAcross(film, band, runs);
   const n = ink.length;
   const keep = Math.floor(n / 10);

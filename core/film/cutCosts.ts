@@ -1,6 +1,6 @@
 import { feelEdges, inkCells } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
-import type { FilmArt } from './filmArt.ts';
+import { type InkPart, startOf } from './inkPart.ts';
 
 /** A band's values: `p` runs along the cut, `q` across it; `cell` mm a value. */
 export interface CutBand {
@@ -30,7 +30,7 @@ const CLOSE = 0.5;
 export const FACINGS = 16;
 
 /** A band of one film, at an eighth of a millimetre, or a quarter where pixels are coarser than an eighth. */
-export function cutBand(film: FilmArt, band: Box, runs: 'across' | 'along'): CutBand {
+export function cutBand(film: InkPart, band: Box, runs: 'across' | 'along'): CutBand {
   const across = runs === 'across';
   const cell = 25.4 / film.dpi <= LANE / 2 ? LANE / 2 : LANE;
   const rows = Math.max(1, Math.round((across ? band.height : band.width) / cell));
@@ -38,6 +38,7 @@ export function cutBand(film: FilmArt, band: Box, runs: 'across' | 'along'): Cut
   const scale = film.dpi / 25.4;
   const top = film.box.y + film.box.height;
   const ink = inkCells(film.mask, {
+    ...startOf(film),
     left: (band.x - film.box.x) * scale,
     above: (top - band.y - band.height) * scale,
     per: cell * scale,

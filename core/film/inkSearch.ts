@@ -25,7 +25,10 @@ export function inkIn(mask: Mask, x0: number, y0: number, x1: number, y1: number
 }
 
 /** The rows and columns of a raster that lie in a box of film space, rounded outward. */
-export function pixelsOf(art: FilmArt, box: Box): { x0: number; y0: number; x1: number; y1: number } {
+export function pixelsOf(
+  art: Pick<FilmArt, 'box' | 'dpi'>,
+  box: Box,
+): { x0: number; y0: number; x1: number; y1: number } {
   const scale = art.dpi / 25.4;
   const top = art.box.y + art.box.height;
   // A thousandth of a pixel is rounding noise, not a pixel.

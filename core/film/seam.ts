@@ -1,9 +1,10 @@
 import type { Box } from '../units/index.ts';
 import { overlap as meets } from './bounds.ts';
-import { type Crossing, cutShapes, inkCrossings, straightCut, wasteDashes } from './cut.ts';
+import { type Crossing, cutShapes, FEEL, inkCrossings, straightCut, wasteDashes } from './cut.ts';
 import { cutBand } from './cutCosts.ts';
 import type { SeamScale } from './faceLayout.ts';
 import type { FilmArt } from './filmArt.ts';
+import { inkPart } from './inkPart.ts';
 import { anyInk } from './inkSearch.ts';
 import { MARK_LINE } from './markGroup.ts';
 import { type Affine, apply, line, place, type Shape } from './shape.ts';
@@ -259,16 +260,17 @@ export function bestCut(
   runs: 'across' | 'along',
   shaped: boolean,
 ): Pick<SeamPlan, 'path' | 'crossings'> {
-  const straight = straightCut(film, band, runs);
-  const crossings = inkCrossings(film, straight);
+  const part = inkPart(film, band, FEEL);
+  const straight = straightCut(part, band, runs);
+  const crossings = inkCrossings(part, straight);
   if (!shaped || crossings.length === 0) return { path: straight, crossings };
-  const cells = cutBand(film, band, runs);
+  const cells = cutBand(part, band, runs);
   const path = shapedCut(cells, band, runs);
   if (!path) return { path: straight, crossings };
-  const fewer = inkCrossings(film, path);
+  const fewer = inkCrossings(part, path);
   if (fewer.length > 0) {
     const blank = blankCut(cells, band, runs);
-    if (blank && inkCrossings(film, blank).length === 0) return { path: blank, crossings: [] };
+    if (blank && inkCrossings(part, blank).length === 0) return { path: blank, crossings: [] };
   }
   const saves = fewer.length === 0 || total(fewer) + WORTH < total(crossings);
   const squarer = total(fewer) <= total(crossings) && aslant(fewer) < aslant(crossings);

@@ -1,4 +1,4 @@
-import { FACING, INKED, walkLanes } from '../raster/index.ts';
+import { blankWay, FACING, walkLanes } from '../raster/index.ts';
 import type { Box } from '../units/index.ts';
 import type { CutPath } from './cut.ts';
 import { CUT_PRICES, type CutBand, FACINGS, LANE, MISS_PRICES, pricesByKind } from './cutCosts.ts';
@@ -116,28 +116,9 @@ export function shapedCut(of: CutBand, band: Box, runs: 'across' | 'along'): Cut
   return found && lanesToPath(found, band, runs);
 }
 
-/** Is there blank from end to end that never leans more than 45°? Far sooner told than the best path is found. */
-function blankThrough({ rows, columns, codes }: CutBand): boolean {
-  let come = new Uint8Array(columns + 2).fill(1);
-  let next = new Uint8Array(columns + 2);
-  for (let p = 0; p < rows; p++) {
-    let any = 0;
-    next.fill(0);
-    for (let q = 0; q < columns; q++) {
-      if ((codes[p * columns + q]! & INKED) !== 0) continue;
-      const reached = come[q]! | come[q + 1]! | come[q + 2]!;
-      next[q + 1] = reached;
-      any |= reached;
-    }
-    if (any === 0) return false;
-    [come, next] = [next, come];
-  }
-  return true;
-}
-
 /** A shaped cut that crosses no ink at all, however long, narrow and winding; null where the band has none. */
 export function blankCut(of: CutBand, band: Box, runs: 'across' | 'along'): CutPath | null {
-  const found = blankThrough(of) ? cheapestLanes(of, pricesByKind(MISS_PRICES)) : null;
+  const found = blankWay(of.codes, of.columns) ? cheapestLanes(of, pricesByKind(MISS_PRICES)) : null;
   return found && found.cost < MISS_PRICES.solid * of.cell ? lanesToPath(found, band, runs) : null;
 }
 

@@ -1,6 +1,7 @@
 export { artRoom, artRows, beginArt } from './art';
+export { blankWay } from './blankWay';
 export { tableShares } from './colourTable';
-export { inkCells } from './cells';
+export { cellColumns, inkCells } from './cells';
 export { pureCores } from './cores';
 export { cropRows, gatherRows } from './crop';
 export { deflateChunk } from './deflate';
@@ -12,6 +13,7 @@ export { encodeG4Rows } from './encodeG4';
 export { screenRows } from './enlarge';
 export { clipRows, lastPieces, pieceRows } from './pieces';
 export { growRows, withoutRows } from './grow';
+export { inkAlong } from './inkAlong';
 export { flatRows, laneEdges, laneStep } from './lanes';
 export { lookUpWords } from './lookUp';
 export { explainedCores, softShares, thinCores } from './softPoints';
