@@ -91,6 +91,7 @@ export interface AssemblyInput {
   readonly layouts: readonly FaceLayout[];
   readonly jobName: string;
   readonly pictures: AssemblyOptions['pictures'];
+  readonly films: AssemblyOptions['films'];
 }
 
 /**
@@ -124,8 +125,8 @@ export const TASKS = {
   },
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
   // Pages alone: the library that binds them is large, and the thread that binds the films has it already.
-  assemblyPages: ({ layouts, jobName, pictures }: AssemblyInput): PaperPage[][] | null =>
-    assemblyPages(layouts, { jobName, deflate, pictures }),
+  assemblyPages: ({ layouts, ...options }: AssemblyInput): PaperPage[][] | null =>
+    assemblyPages(layouts, { ...options, deflate }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,
