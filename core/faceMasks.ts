@@ -2,8 +2,8 @@ import { type ArtSource, artWindows } from './artWindows.ts';
 import type { Face } from './deck/index.ts';
 import { growthOf } from './faceGrowth.ts';
 import { refuseMethod, refuseScreen } from './facePreview.ts';
-import type { PrintableInput } from './facePrintable.ts';
-import { type FaceRaster, faceRaster, type RasterSpace } from './faceRaster.ts';
+import type { FillInput, PrintableInput } from './facePrintable.ts';
+import { type FaceRaster, faceRaster, type RasterSpace, ringsToPixels } from './faceRaster.ts';
 import type { DroppedSpeck } from './finishFace.ts';
 import { finishOnThreads } from './finishOnThreads.ts';
 import { keptInks } from './handInks.ts';
@@ -29,7 +29,15 @@ import { toneColours } from './toneHand.ts';
 import { type TonePlan, tonePlan } from './tonePlan.ts';
 import { alphaOf, screenInk } from './toneTasks.ts';
 import { turns } from './turns.ts';
-import { type Abort, cancelled, done, type Outcome, type Progress, pxPerMm } from './units/index.ts';
+import {
+  type Abort,
+  cancelled,
+  done,
+  type Outcome,
+  type Progress,
+  pxPerMm,
+  type Ring,
+} from './units/index.ts';
 
 /** What the work needs from outside. */
 export interface MaskTools extends ArtSource {
@@ -137,10 +145,15 @@ export async function faceMasks(
     space === 'film' ? { kind: 'film', development, growth: growth.value, railMargin } : { kind: 'surface' };
   // Threads wait for the first windows: one of them finds meanwhile where ink may go. Whether it can is seen where that is asked for.
   const { deck, faces, press } = job;
-  const where: PrintableInput = { job: { deck, faces, press }, face, dpi, space: grid };
-  const printable = tools.workers.run<PrintableInput, Mask>('printable', where, tools.abort);
-  printable.catch(() => {});
+  const { workers, abort } = tools;
+  const where: PrintableInput = { job: { deck, faces, press }, face };
+  const rings = workers.run<PrintableInput, Ring[]>('printable', where, abort);
   const raster = faceRaster(deck, face, dpi, grid);
+  const { width, height } = raster;
+  const printable = rings.then((found) =>
+    workers.run<FillInput, Mask>('fillRings', { rings: ringsToPixels(raster, found), width, height }, abort),
+  );
+  printable.catch(() => {});
   const wanted: Wanted = {
     job,
     raster,

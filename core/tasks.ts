@@ -1,4 +1,4 @@
-import type { PrintableInput } from './facePrintable.ts';
+import type { FillInput, PrintableInput } from './facePrintable.ts';
 import {
   type Boxed,
   drawSheet,
@@ -40,7 +40,7 @@ import {
 import { type AssemblyOptions, assemblyPages, type PaperPage } from './paper/index.ts';
 import type { FineMap } from './press/index.ts';
 import { PRINT_TASKS } from './printTasks.ts';
-import { type Component, deflate, type Mask, wakeKernels } from './raster/index.ts';
+import { blankMask, type Component, deflate, fillRings, type Mask, wakeKernels } from './raster/index.ts';
 import type { UnplannedTally } from './separate/index.ts';
 import { layOver } from './separateFace.ts';
 import { separateTile, type TileInput } from './separateTile.ts';
@@ -48,7 +48,7 @@ import type { SetText, WordsInput } from './text/index.ts';
 import { indexFace, printBed, screenInk, toneShares, toneTile } from './toneTasks.ts';
 import type { TrialShown } from './trap/index.ts';
 import { type TrialPart, type TriedFace, trialPart } from './trapTrials.ts';
-import type { Outcome } from './units/index.ts';
+import type { Outcome, Ring } from './units/index.ts';
 
 export interface LayOverInput {
   readonly below: readonly Mask[];
@@ -101,9 +101,10 @@ export interface AssemblyInput {
 export const TASKS = {
   /** Nothing but what a thread needs first: its program and the kernels are there when work comes. */
   wake: (): void => wakeKernels(),
-  // Offsets of outlines are large, and asked for once a face.
-  printable: async (input: PrintableInput): Promise<Mask> =>
+  // What offsets outlines is large, and asked for once a face.
+  printable: async (input: PrintableInput): Promise<Ring[]> =>
     (await import('./facePrintable.ts')).facePrintable(input),
+  fillRings: ({ rings, width, height }: FillInput): Mask => fillRings(blankMask(width, height, true), rings),
   separateTile: (input: TileInput): UnplannedTally => separateTile(input),
   layOver: ({ below, piece }: LayOverInput): void => layOver(below, piece),
   clipInk: (input: ClipInput): Component[] => clipInk(input),

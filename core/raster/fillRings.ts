@@ -12,7 +12,7 @@ function fillSpan(data: Uint32Array, base: number, from: number, to: number): vo
     return;
   }
   data[base + first] = (data[base + first] as number) | headBits;
-  for (let w = first + 1; w < last; w++) data[base + w] = 0xffffffff;
+  data.fill(0xffffffff, base + first + 1, base + last);
   data[base + last] = (data[base + last] as number) | tailBits;
 }
 
