@@ -3,7 +3,6 @@ import { type FilmSet, makeFilms } from '../../core/makeFilms.ts';
 import { deflate } from '../../core/raster/index.ts';
 import { jobTrouble, optionTrouble } from '../../core/sentences/index.ts';
 import { done, type Outcome } from '../../core/units/index.ts';
-import { wakeThreads } from '../../core/wakeThreads.ts';
 import { canWriteAll } from '../host/index.ts';
 import type { Command } from './context.ts';
 import { openJobFile } from './openJob.ts';
@@ -32,7 +31,6 @@ export const run: Command = async (given, context): Promise<Outcome<0>> => {
   if (out === undefined) return optionTrouble.noFilmFolder();
   const dpi = numberOf(given, 'dpi', { least: 72, most: 2540, whole: true });
   if (!dpi.ok) return dpi;
-  wakeThreads(context.workers(), context.abort);
   const file = await openJobFile(context, given.words[0] as string);
   if (!file.ok) return file;
   const job = await withPrinter(file.value.job, given);
