@@ -1,7 +1,7 @@
 import type { Kernels, Scratch } from './load.ts';
 
-/** Bytes of the kernel's own sums, candidates and parts: see `begin` in assembly/softPoints.ts. */
-const STATE = 64 * 52 + 512;
+/** Bytes of the kernel's own sums, candidates, parts and near places: see `begin` in assembly/softPoints.ts. */
+const STATE = 64 * (52 + 8 + 32) + 1024;
 
 /** Places about a point, the nearest first. */
 export interface SoftRing {

@@ -45,6 +45,13 @@ let mixPrice: usize = 0;
 let mixColour: usize = 0;
 let partLabel: usize = 0;
 let partShare: usize = 0;
+/** Of the near ring the places as they lie in the band and their squares, two words each, where no edge of it is near. */
+let nearPlaces: usize = 0;
+/** By label four sums and their weight, in 64ths. */
+let sixtyFourths: usize = 0;
+let met: usize = 0;
+/** Whether bytes stand for themselves, so that sums of opaque points are exact. */
+let plainBytes: bool = false;
 
 let seenCount: i32 = 0;
 let mixCount: i32 = 0;
@@ -103,6 +110,64 @@ function addCores(core: i32, word: i32, count: i32, square: i32): void {
   store<f64>(at, load<f64>(at, 16) + w * f64At(curve, (word >>> 16) & 255), 16);
   store<f64>(at, load<f64>(at, 24) + weight * <f64>alpha, 24);
   store<f64>(at, before + weight, 32);
+}
+
+/** The near ring about (x, y). */
+function gatherNear(x: i32, y: i32): void {
+  const inside = x >= nearReach && y >= nearReach && x + nearReach < width && y + nearReach < rows;
+  if (!inside || !plainBytes || !gatherExactly(y * width + x)) gather(x, y, nearRing, nearCount, nearReach);
+}
+
+/**
+ * The same where the ring lies inside and all cores in it are opaque or nothing: their sums are whole 64ths whatever the order, so that no
+ * two cores need be compared. Returns false, having changed nothing, where one is neither.
+ */
+function gatherExactly(here: i32): bool {
+  const core0 = cores + <usize>here;
+  const word0 = words + (<usize>here << 2);
+  let some: u64 = 0;
+  let odd: u32 = 0;
+  let count = 0;
+  const end = nearPlaces + (<usize>nearCount << 3);
+  for (let p = nearPlaces; p < end; p += 8) {
+    const off = load<i32>(p);
+    const core = <i32>load<u8>(core0 + <usize>off);
+    const word = load<u32>(word0 + (<usize>off << 2));
+    // 64 for sure ones, 1 for likely ones, 0 for none.
+    const weight = ((core >> 7) << 6) | ((core >> 6) & 1);
+    const label = core & LABEL;
+    const bit = <u64>(weight != 0) << <u64>label;
+    const alpha = word >>> 24;
+    odd |= weight != 0 ? (alpha + 1) & 254 : 0;
+    const sum = sixtyFourths + <usize>(label << 5);
+    if ((bit & ~some) != 0) {
+      some |= bit;
+      v128.store(sum, i32x4.splat(0));
+      store<i32>(sum, 0, 16);
+      store<i32>(met + (<usize>count << 3), label);
+      store<i32>(met + (<usize>count << 3), load<i32>(p, 4), 4);
+      count++;
+    }
+    const bytes = i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(i32x4.splat(word)));
+    const times = i32x4.splat(weight & -(<i32>(alpha >> 7)));
+    v128.store(sum, i32x4.add(v128.load(sum), i32x4.mul(bytes, times)));
+    store<i32>(sum, load<i32>(sum, 16) + weight, 16);
+  }
+  if (odd != 0) return false;
+  for (let k = 0; k < count; k++) {
+    const label = load<i32>(met + (<usize>k << 3));
+    put(nearest, seenCount, <f64>load<i32>(met + (<usize>k << 3), 4));
+    store<i32>(seen + (<usize>seenCount << 2), label);
+    seenCount++;
+    const from = sixtyFourths + <usize>(label << 5);
+    const at = sums + <usize>(label * 40);
+    store<f64>(at, <f64>load<i32>(from) / 64);
+    store<f64>(at, <f64>load<i32>(from, 4) / 64, 8);
+    store<f64>(at, <f64>load<i32>(from, 8) / 64, 16);
+    store<f64>(at, <f64>load<i32>(from, 12) / 64, 24);
+    store<f64>(at, <f64>load<i32>(from, 16) / 64, 32);
+  }
+  return true;
 }
 
 /** `ring`: dx, dy, dx² + dy² of each of its `count` places. */
@@ -354,7 +419,7 @@ export function thinCore(i: i32, x: i32, y: i32): i32 {
   const label = code & LABEL;
   if ((code & TIGHT) == 0 && isBesideOwnCore(x, y, label | SURE)) return 0;
   readPoint(i);
-  gather(x, y, nearRing, nearCount, nearReach);
+  gatherNear(x, y);
   candidates(label);
   nearLabels(x, y, label);
   solveMix();
@@ -378,7 +443,7 @@ export function thinCore(i: i32, x: i32, y: i32): i32 {
 export function isExplained(i: i32, x: i32, y: i32): i32 {
   const label = <i32>load<u8>(cores + <usize>i) & LABEL;
   readPoint(i);
-  gather(x, y, nearRing, nearCount, nearReach);
+  gatherNear(x, y);
   gather(x, y, wideRing, wideCount, wideReach);
   candidates(label);
   solveMix();
@@ -409,7 +474,7 @@ function hairline(): void {
 function solveEdge(i: i32, x: i32, y: i32): void {
   const code = <i32>load<u8>(codes + <usize>i);
   readPoint(i);
-  gather(x, y, nearRing, nearCount, nearReach);
+  gatherNear(x, y);
   candidates(-1);
   solveMix();
   if (mixCount < 2 && cost > good) {
@@ -490,6 +555,17 @@ export function begin(table: usize): void {
   mixColour = mixPrice + 64;
   partLabel = mixColour + 256;
   partShare = partLabel + 16;
+  nearPlaces = partShare + 48;
+  met = nearPlaces + (<usize>nearCount << 3);
+  sixtyFourths = met + 64 * 8;
+  for (let k = 0; k < nearCount; k++) {
+    const ring = nearRing + <usize>(k * 12);
+    const at = nearPlaces + (<usize>k << 3);
+    store<i32>(at, load<i32>(ring, 4) * width + load<i32>(ring));
+    store<i32>(at, load<i32>(ring, 8), 4);
+  }
+  plainBytes = true;
+  for (let i = 0; i < 256; i++) if (f64At(curve, i) != <f64>i) plainBytes = false;
 }
 
 /**
