@@ -2,6 +2,7 @@ export { complement, intersect, subtract, union } from './algebra.ts';
 export { solveArt } from './art.ts';
 export type { Band } from './band.ts';
 export { bareRows } from './bareRows.ts';
+export { bendShares } from './bendShares.ts';
 export { blankWay } from './blankWay.ts';
 export { blueNoiseTile } from './blueNoise.ts';
 export { inkCells } from './cells.ts';

@@ -1,4 +1,4 @@
-import type { SparseCoverage } from '../raster/index.ts';
+import { bendShares, type SparseCoverage } from '../raster/index.ts';
 import type { Px } from '../units/index.ts';
 import { thinPoints } from './thinLines.ts';
 
@@ -14,8 +14,8 @@ const BENT = Uint8Array.from({ length: 256 }, (_, byte) => {
   return Math.round(255 * (f < 0.5 ? (2 * f) / (2 * f + 1) : 1 / (3 - 2 * f)));
 });
 
-/** Bends the shares of one point, `count` bytes from `at` on; their sum stays 255. */
-function bend(shares: Uint8Array, at: number, count: number): void {
+/** Bends the shares of one point, `count` bytes from `at` on; their sum stays 255. The readable definition of `bendShares`. */
+export function bend(shares: Uint8Array, at: number, count: number): void {
   let sum = 0;
   for (let p = at; p < at + count; p++) {
     const bent = BENT[shares[p]!]!;
@@ -62,6 +62,7 @@ function give(shares: Uint8Array, at: number, count: number, plane: number, shar
 export function placeEdges(coverage: SparseCoverage, coarse = false): SparseCoverage {
   const { shares, shared, winners, planeCount } = coverage;
   const thin = coarse ? thinPoints(coverage) : [];
+  if (thin.length === 0 && bendShares(shares, planeCount, BENT)) return coverage;
   let next = 0;
   for (let k = 0; k < shared.length; k++) {
     const line = thin[next]?.at === k ? thin[next++] : undefined;

@@ -30,6 +30,17 @@ export interface Kernels {
   beginArt(table: number, rest: number): void;
   artRoom(): number;
   artRows(fresh: number, winners: number, shared: number, shares: number, told: number): void;
+  bendShares(shares: number, count: number, planes: number, table: number): void;
+  nodesWithin(nodes: number, count: number, farthest: number): number;
+  nodesBox(
+    nodes: number,
+    cols: number,
+    left: number,
+    right: number,
+    top: number,
+    bottom: number,
+    out: number,
+  ): void;
   lookUpWords(input: number, from: number, count: number, keys: number, held: number, output: number): number;
   pureCores(
     words: number,

@@ -67,7 +67,7 @@ type Where = readonly [
   height: number,
 ];
 
-/** One tile to ink, and where its nodes and weights are in the kernels' memory. */
+/** One tile to ink, and where its nodes, room for the box of some of them, and weights are in the kernels' memory. */
 interface Tile {
   readonly kernels: Kernels;
   readonly source: Source;
@@ -80,6 +80,7 @@ interface Tile {
   readonly cubic: boolean;
   readonly scratch: Scratch;
   readonly nodes: number;
+  readonly box: number;
   readonly weights: number;
 }
 
@@ -104,14 +105,15 @@ function warpFast(
   cubic = false,
 ): boolean {
   const xy = grid.xy.subarray(0, grid.cols * grid.rows * 2);
-  for (let i = 0; i < xy.length; i++) if (!(Math.abs(xy[i]!) <= FARTHEST)) return false;
   const scratch = new Scratch();
   const nodes = scratch.take(xy.byteLength);
+  const box = scratch.take(16);
   const weights = cubic ? scratch.take(CUBIC.byteLength) : 0;
   scratch.reserve(kernels);
   new Float32Array(kernels.memory.buffer).set(xy, nodes >> 2);
+  if (kernels.nodesWithin(nodes, xy.length, FARTHEST) === 0) return false;
   if (cubic) new Int16Array(kernels.memory.buffer).set(CUBIC, weights >> 1);
-  const tile: Tile = { kernels, source, grid, out, outX, outY, bare, cubic, scratch, nodes, weights };
+  const tile: Tile = { kernels, source, grid, out, outX, outY, bare, cubic, scratch, nodes, box, weights };
   for (let y = 0; y < height; y += TILE_ROWS)
     inkParts(tile, { x: 0, y, w: width, h: Math.min(TILE_ROWS, height - y) });
   return true;
@@ -136,19 +138,13 @@ function inkParts(tile: Tile, part: Part): void {
 }
 
 /** The source points that a part of the tile may look at, with one or, bicubic, two on each side; null when all lie outside. */
-function regionOf({ grid, source, cubic }: Tile, { x, y, w, h }: Part): Region | null {
-  const { step, cols, xy } = grid;
+function regionOf({ kernels, grid, source, cubic, nodes, box }: Tile, { x, y, w, h }: Part): Region | null {
+  const { step, cols } = grid;
   const more = cubic ? 1 : 0;
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let r = Math.floor(y / step); r <= Math.floor((y + h - 1) / step) + 1; r++)
-    for (let c = Math.floor(x / step); c <= Math.floor((x + w - 1) / step) + 1; c++) {
-      const px = xy[2 * (r * cols + c)]!;
-      const py = xy[2 * (r * cols + c) + 1]!;
-      if (px < x0) x0 = px;
-      if (px > x1) x1 = px;
-      if (py < y0) y0 = py;
-      if (py > y1) y1 = py;
-    }
+  const node = (place: number) => Math.floor(place / step);
+  kernels.nodesBox(nodes, cols, node(x), node(x + w - 1) + 1, node(y), node(y + h - 1) + 1, box);
+  const found = new Float32Array(kernels.memory.buffer, box, 4);
+  const [x0, y0, x1, y1] = [found[0]!, found[1]!, found[2]!, found[3]!];
   if (x1 < -1 || y1 < -1 || x0 > source.width + 1 || y0 > source.height + 1) return null;
   const left = Math.max(-1, Math.floor(x0 - 0.5) - 1) - more;
   const top = Math.max(-1, Math.floor(y0 - 0.5) - 1) - more;

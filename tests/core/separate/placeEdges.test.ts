@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { placeEdges, placePlaneEdges } from '../../../core/separate/index.ts';
+import { bend } from '../../../core/separate/placeEdges.ts';
+import { stream } from '../raster/randomMask.ts';
 
 /** Points in a row, each with one byte a plane; sums of 255. */
 const POINTS = [
@@ -58,4 +60,28 @@ test('the same shares come from planes and from the short telling', () => {
   expect(POINTS.map((_, i) => [...shares.subarray(3 * i, 3 * i + 3)])).toEqual(
     POINTS.map((_, i) => planes.map((plane) => plane[i])),
   );
+});
+
+test('many points of up to twelve planes are bent alike by the kernel and its plain twin', () => {
+  const random = stream(12);
+  for (const planeCount of [1, 2, 3, 7, 12]) {
+    const count = 40_000;
+    const shares = new Uint8Array(count * planeCount);
+    for (let at = 0; at < shares.length; at += planeCount) {
+      let left = 255;
+      // Few planes share most points, many some.
+      const parties = Math.min(planeCount, 1 + Math.floor(random() * (random() < 0.8 ? 3 : 12)));
+      for (let p = 1; p < parties; p++) {
+        const share = Math.floor(random() * (left + 1));
+        shares[at + Math.floor(random() * planeCount)]! += share;
+        left -= share;
+      }
+      shares[at]! += left;
+    }
+    const plain = shares.slice();
+    for (let at = 0; at < plain.length; at += planeCount) bend(plain, at, planeCount);
+    const shared = Int32Array.from({ length: count }, (_, i) => i);
+    placeEdges({ width: count, height: 1, planeCount, winners: new Uint8Array(count), shared, shares });
+    expect(Buffer.compare(shares, plain)).toBe(0);
+  }
 });

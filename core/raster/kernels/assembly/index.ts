@@ -1,5 +1,6 @@
 export { artRoom, artRows, beginArt } from './art';
 export { blankWay } from './blankWay';
+export { bendShares } from './bend';
 export { tableShares } from './colourTable';
 export { cellColumns, inkCells } from './cells';
 export { pureCores } from './cores';
@@ -21,6 +22,7 @@ export { msbRows } from './msbRows';
 export { thresholdRows } from './threshold';
 export { inkedSquares } from './thumbnail';
 export { inkedSpans, prepareSource, warpTile } from './warp';
+export { nodesBox, nodesWithin } from './nodes';
 export { spreadShares } from './winners';
 export { addRows, lessRows, stayRows } from './drawIn';
 export { beginSpread, inked, spreadSteps } from './spread';
