@@ -3,13 +3,20 @@ import { type ReadyChild, startChild } from '../readyChild.ts';
 import { watchLateness } from './lateness.ts';
 import type { PdfAsked, PdfRead } from './pdfPages.ts';
 
-/** Draws a whole SVG once; rejects when it can not be drawn, resolves with `late` when it takes too long. */
-export type DrawingTrial = (svg: Uint8Array, seconds: number) => Promise<Picture | 'late'>;
+/**
+ * Draws a whole SVG once; rejects when it can not be drawn, resolves with `late` when it takes too long. `unseen`: nobody looks at the picture,
+ * whose points may then be left out.
+ */
+export type DrawingTrial = (svg: Uint8Array, seconds: number, unseen?: boolean) => Promise<Picture | 'late'>;
 /** Draws the layers of a PDF; `late` when they take more than `seconds` in small, or then more than `longer`. */
 export type PdfReader = (asked: PdfAsked, seconds: number, longer: number) => Promise<PdfRead | 'late'>;
 
+/** An SVG that is drawn for its size alone: some megabytes of points need not be handed from process to process. */
+export interface UnseenAsked {
+  readonly unseen: Uint8Array;
+}
 /** What the child is sent: an SVG, or a PDF with what is wanted of it. */
-export type TrialQuestion = Uint8Array | PdfAsked;
+export type TrialQuestion = Uint8Array | UnseenAsked | PdfAsked;
 /** What the child says once it has tried something in small and goes on: it then has longer. */
 export interface GoingOn {
   readonly goingOn: true;
@@ -66,8 +73,8 @@ export function askInChild(entry: string, ready?: ReadyChild): AskAside {
 /** A drawing's trial aside. */
 export const trialAside =
   (ask: AskAside): DrawingTrial =>
-  async (svg, seconds) => {
-    const answer = await ask(svg, seconds);
+  async (svg, seconds, unseen = false) => {
+    const answer = await ask(unseen ? { unseen: svg } : svg, seconds);
     if (answer === 'late' || 'picture' in answer) return answer === 'late' ? answer : answer.picture;
     throw new Error('error' in answer ? answer.error : 'The trial answered another question.');
   };

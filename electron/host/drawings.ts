@@ -118,7 +118,7 @@ export function drawingsBy(tryOut: DrawingTrial): Drawings {
       outHeight: Math.max(1, Math.round(units.height * k)),
     };
     try {
-      const trying = tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S);
+      const trying = tryOut(Buffer.from(framed(scan.value, size.value, trial)), SLOWEST_S, unseen);
       // Meanwhile: what draws the windows, should it pass. Whether that can be read is seen then.
       pictureLibrary().catch(() => {});
       tried = await trying;

@@ -16,10 +16,12 @@ const say = (answer: TrialAnswer | GoingOn): void => {
 
 async function answerTo(question: TrialQuestion): Promise<TrialAnswer> {
   try {
-    return question instanceof Uint8Array
-      ? { picture: await drawSvg(question) }
-      : // What reads PDFs is large, and most questions are drawings.
-        { pdf: await (await import('./pdfPages.ts')).readPdf(question, () => say({ goingOn: true })) };
+    if (question instanceof Uint8Array) return { picture: await drawSvg(question) };
+    if ('unseen' in question)
+      return { picture: { ...(await drawSvg(question.unseen)), data: new Uint8Array(0) } };
+    // What reads PDFs is large, and most questions are drawings.
+    const { readPdf } = await import('./pdfPages.ts');
+    return { pdf: await readPdf(question, () => say({ goingOn: true })) };
   } catch (error) {
     return { error: error instanceof Error ? error.message : String(error) };
   }

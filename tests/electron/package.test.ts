@@ -116,6 +116,12 @@ describe.skipIf(process.platform !== 'linux')('a package made offline round a st
     const picture = await trialInChild(trial)(svg, 60);
     if (picture === 'late') throw new Error('It took too long.');
     expect([...picture.data.subarray(0, 4)]).toEqual([0xe8, 0x61, 0x3c, 255]);
+    expect(await trialInChild(trial)(svg, 60, true)).toEqual({
+      width: picture.width,
+      height: picture.height,
+      data: new Uint8Array(0),
+    });
+    await expect(trialInChild(trial)(svg.subarray(0, 40), 60, true)).rejects.toThrow();
   });
 
   test('has its fuses set: no Node by the back door, only the archive is loaded', () => {
