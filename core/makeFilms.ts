@@ -10,12 +10,13 @@ import {
   type Stencil,
   sheetPicture,
 } from './film/index.ts';
-import { guidePages } from './guidePages.ts';
 import { canonicalJson, DEFAULT_HALFTONE, DEFAULT_INDEX, isToned, type Job } from './job/index.ts';
 import { type LaidFace, type LayFacesRequest, layFaces } from './layFaces.ts';
 import { packSheets } from './packSheets.ts';
+import type { PaperPage } from './paper/index.ts';
 import type { Deflate } from './ports/index.ts';
 import { crop } from './raster/index.ts';
+import type { AssemblyInput } from './tasks.ts';
 import { tryDrawings } from './tryDrawings.ts';
 import { type Abort, cancelled, done, type Outcome, type Progress } from './units/index.ts';
 
@@ -127,6 +128,15 @@ export async function filmPages(
   });
 }
 
+/** A face's layout as assembly.pdf needs it: what sheets of transparency draw is most of it and would be copied for nothing. */
+const forGuide = (layout: FaceLayout): FaceLayout => ({
+  ...layout,
+  films: layout.films.map((film) => ({
+    ...film,
+    sheets: film.sheets.map((sheet) => ({ ...sheet, marks: [], labels: [] })),
+  })),
+});
+
 /**
  * The whole journey: job → wrap → coverage → masks → traps → films → sheets → pages. The same job gives the same bytes,
  * whatever the number of workers. Stops soon after `abort` says so, with nothing to clear away.
@@ -165,14 +175,18 @@ export async function makeFilms(request: FilmsRequest): Promise<Outcome<FilmSet>
   const options = { jobName: job.name, deflate, ...(abort ? { abort } : {}) };
   // All that takes long is left to the threads, so that this one still hears of a stop.
   const [pages, films] = await Promise.all([
-    guidePages(
-      layouts,
-      faceFilms.value.map(({ pictures }) => pictures),
-      request,
+    request.workers.run<AssemblyInput, PaperPage[][]>(
+      'assemblyPages',
+      {
+        layouts: layouts.map(forGuide),
+        jobName: job.name,
+        pictures: faceFilms.value.map(({ pictures }) => pictures),
+      },
+      abort,
     ),
     filmPages(faceFilms.value, job.name, request, part(say, 0.85, 0.98)),
   ]);
-  if (abort?.aborted || !pages) return cancelled();
+  if (abort?.aborted) return cancelled();
   const assembly = await bindAssembly(pages, job.name);
   const manifest = filmManifest(job.name, layouts, (face) => growths.get(face) ?? { x: 0, y: 0 });
   const ordered = new Map<string, Uint8Array>([

@@ -91,7 +91,6 @@ export interface AssemblyInput {
   readonly layouts: readonly FaceLayout[];
   readonly jobName: string;
   readonly pictures: AssemblyOptions['pictures'];
-  readonly films: AssemblyOptions['films'];
 }
 
 /**
@@ -126,8 +125,8 @@ export const TASKS = {
   },
   sheetStencil: (input: SheetPicture): Stencil => sheetStencil(input, deflate),
   // Pages alone: the library that binds them is large, and the thread that binds the films has it already.
-  assemblyPages: ({ layouts, ...options }: AssemblyInput): PaperPage[][] | null =>
-    assemblyPages(layouts, { ...options, deflate }),
+  assemblyPages: ({ layouts, jobName, pictures }: AssemblyInput): PaperPage[][] | null =>
+    assemblyPages(layouts, { jobName, deflate, pictures }),
   filmFineness: (input: FinenessInput): FineMap => filmFineness(input),
   meshLoss: (input: MeshLossInput): MeshLoss => meshLoss(input),
   toneTile,

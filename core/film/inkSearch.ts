@@ -10,12 +10,13 @@ export function inkIn(mask: Mask, x0: number, y0: number, x1: number, y1: number
   if (left >= right) return false;
   const first = left >>> 5;
   const end = (right - 1) >>> 5;
-  const headBits = (0xffffffff << (left & 31)) >>> 0;
-  const tailBits = 0xffffffff >>> (31 - ((right - 1) & 31));
+  const headBits = -1 << (left & 31);
+  const tailBits = -1 >>> (31 - ((right - 1) & 31));
   for (let y = Math.max(0, y0); y < last; y++) {
     const row = y * mask.stride;
     for (let w = first; w <= end; w++) {
-      let word = mask.data[row + w]!;
+      // As a signed word, which the engine keeps in a register.
+      let word = mask.data[row + w]! | 0;
       if (w === first) word &= headBits;
       if (w === end) word &= tailBits;
       if (word !== 0) return true;
@@ -52,29 +53,28 @@ export function anyInk(films: readonly FilmArt[], box: Box): boolean {
 /** Furthest inked pixels: first and last inked row of every column, first and last inked column of every row. */
 export type InkProfile = Pick<InkSurvey, 'top' | 'bottom' | 'left' | 'right'>;
 
-/** The profile of several masks of one size together. A column or row without ink has first = its length and last = -1. */
-export function joinProfiles(profiles: readonly InkProfile[]): InkProfile {
-  // Two plain loops: one that is handed which of two to choose is slow until the engine has seen it often.
-  const least = (of: 'top' | 'left') => {
-    const out = profiles[0]![of].slice();
-    for (const profile of profiles.slice(1)) {
-      const own = profile[of];
-      for (let i = 0; i < out.length; i++) if (own[i]! < out[i]!) out[i] = own[i]!;
-    }
-    return out;
-  };
-  const most = (of: 'bottom' | 'right') => {
-    const out = profiles[0]![of].slice();
-    for (const profile of profiles.slice(1)) {
-      const own = profile[of];
-      for (let i = 0; i < out.length; i++) if (own[i]! > out[i]!) out[i] = own[i]!;
-    }
-    return out;
-  };
-  return {
-    top: least('top'),
-    bottom: most('bottom'),
-    left: least('left'),
-    right: most('right'),
-  };
+/** The least of several lists, place by place, and the most: handed the lists themselves, each is compiled once. */
+function least(lists: readonly Int32Array[]): Int32Array {
+  const out = lists[0]!.slice();
+  for (let k = 1; k < lists.length; k++) {
+    const own = lists[k]!;
+    for (let i = 0; i < out.length; i++) if (own[i]! < out[i]!) out[i] = own[i]!;
+  }
+  return out;
 }
+function most(lists: readonly Int32Array[]): Int32Array {
+  const out = lists[0]!.slice();
+  for (let k = 1; k < lists.length; k++) {
+    const own = lists[k]!;
+    for (let i = 0; i < out.length; i++) if (own[i]! > out[i]!) out[i] = own[i]!;
+  }
+  return out;
+}
+
+/** The profile of several masks of one size together. A column or row without ink has first = its length and last = -1. */
+export const joinProfiles = (profiles: readonly InkProfile[]): InkProfile => ({
+  top: least(profiles.map(({ top }) => top)),
+  bottom: most(profiles.map(({ bottom }) => bottom)),
+  left: least(profiles.map(({ left }) => left)),
+  right: most(profiles.map(({ right }) => right)),
+});

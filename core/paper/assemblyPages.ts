@@ -231,8 +231,6 @@ export interface AssemblyOptions {
   readonly abort?: Abort;
   /** What it shows of each face's films, film by film, where that was packed elsewhere; the others are packed here. */
   readonly pictures?: readonly (readonly GuidePictures[] | undefined)[] | undefined;
-  /** Only the pages of films `from` to before `to`, counted over all faces, the page of how with the first: threads share the whole. */
-  readonly films?: { readonly from: number; readonly to: number } | undefined;
 }
 
 /**
@@ -242,18 +240,14 @@ export interface AssemblyOptions {
  */
 export function assemblyPages(
   layouts: readonly FaceLayout[],
-  { jobName, deflate, abort, pictures, films = { from: 0, to: Infinity } }: AssemblyOptions,
+  { jobName, deflate, abort, pictures }: AssemblyOptions,
 ): PaperPage[][] | null {
   const out: PaperPage[][] = [];
-  if (layouts.length > 0 && films.from === 0) out.push([guidePage(layouts, jobName).finish(deflate)]);
+  if (layouts.length > 0) out.push([guidePage(layouts, jobName).finish(deflate)]);
   let pages = 0;
-  let count = 0;
   for (const [face, layout] of layouts.entries()) {
     for (const [i, film] of layout.films.entries()) {
       if (abort?.aborted) return null;
-      const mine = count >= films.from && count < films.to;
-      count++;
-      if (!mine) continue;
       const shown = pictures?.[face]?.[i] ?? guidePictures(film, layout.dpi, deflate);
       out.push(filmPage(layout, film, pages, shown).map((paper) => paper.finish(deflate)));
     }

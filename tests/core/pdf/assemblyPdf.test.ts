@@ -2,7 +2,6 @@ import { execFileSync } from 'node:child_process';
 import { zlibSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { layOutFace } from '../../../core/film/index.ts';
-import { assemblyPages } from '../../../core/paper/index.ts';
 import { assemblyPdf } from '../../../core/pdf/index.ts';
 import { blankMask, draw, maskOf, thumbnail } from '../../../core/raster/index.ts';
 import { paint, request, testFilms } from '../film/testFace.ts';
@@ -120,19 +119,6 @@ describe('assembly.pdf', () => {
     const none = await assemblyPdf([], options);
     expect(Buffer.from(none).subarray(0, 5).toString()).toBe('%PDF-');
     expect((await assemblyPdf([layout], { ...options, abort: { aborted: true } })).length).toBe(0);
-  });
-
-  test('pages that threads share are the same as those that one writes', () => {
-    const layouts = [laid(films, { named: 'letter' }), laid(films.slice(0, 2))];
-    const whole = assemblyPages(layouts, options);
-    for (const each of [1, 3, 4]) {
-      const parts = [];
-      for (let from = 0; from < 7; from += each)
-        parts.push(...(assemblyPages(layouts, { ...options, films: { from, to: from + each } }) ?? []));
-      expect(parts).toEqual(whole);
-    }
-    // One of how, and one at least of each film.
-    expect(whole).toHaveLength(8);
   });
 
   test('a picture of a film keeps its finest lines', () => {
