@@ -98,12 +98,19 @@ export function planTurn(request: LayOutRequest, films: readonly Boxed[], turn: 
   return Number.isFinite(sheets) ? { turn, strip, counts, sheets, along, across, overlap, shared } : null;
 }
 
-/** What of a film makes a seam dear one way, from the film's edge on: most ink a straight cut in each bin of pixels meets, and marks. Pixels. */
+/**
+ * What of a film makes a seam dear one way, from the film's edge on: the mm of ink that the worst straight cut in each bin of pixels meets, and marks, each
+ * with its price and the pixels it begins and ends at. Plain lists of numbers: all are gone through for every millimetre, on code still cold.
+ */
 interface SeamGround {
   /** Pixels a bin. */
   readonly bin: number;
-  readonly bins: Int32Array;
-  readonly marks: readonly { readonly price: number; readonly first: number; readonly last: number }[];
+  readonly bins: Float64Array;
+  readonly marks: {
+    readonly prices: Float64Array;
+    readonly firsts: Float64Array;
+    readonly lasts: Float64Array;
+  };
 }
 
 function seamGround(
@@ -118,32 +125,28 @@ function seamGround(
   const from = (of === 'columns' ? px.x : px.y) as number;
   const length = (of === 'columns' ? px.width : px.height) as number;
   const bin = Math.max(1, Math.round(scale / 2));
-  const bins = new Int32Array(Math.ceil(length / bin));
+  const bins = new Float64Array(Math.ceil(length / bin));
   for (let b = 0; b < bins.length; b++) {
     // The film may reach beyond its raster, where there is no ink.
     const end = Math.min(from + Math.min(length, (b + 1) * bin), counts.length);
     let most = 0;
     for (let i = Math.max(0, from + b * bin); i < end; i++) if (counts[i]! > most) most = counts[i]!;
-    bins[b] = most;
+    bins[b] = most / scale;
   }
   const top = art.box.y + art.box.height;
-  return {
-    bin,
-    bins,
-    marks: marks.map(({ kind, box }) => {
-      const first = (of === 'columns' ? box.x - art.box.x : top - box.y - box.height) * scale - from;
-      const last = first + (of === 'columns' ? box.width : box.height) * scale;
-      return { price: MARK_PRICE[kind], first, last };
-    }),
-  };
+  const list = () => new Float64Array(marks.length);
+  const [prices, firsts, lasts] = [list(), list(), list()];
+  for (const [i, { kind, box }] of marks.entries()) {
+    prices[i] = MARK_PRICE[kind];
+    firsts[i] = (of === 'columns' ? box.x - art.box.x : top - box.y - box.height) * scale - from;
+    lasts[i] = firsts[i]! + (of === 'columns' ? box.width : box.height) * scale;
+  }
+  return { bin, bins, marks: { prices, firsts, lasts } };
 }
 
-/** Price of a shared strip by where it starts, in mm of ink its best straight cut crosses, and marks it would part; `scale` pixels a mm. */
-function seamPrice(
-  { bin, bins, marks }: SeamGround,
-  scale: number,
-  overlapPx: number,
-): (start: number) => number {
+/** Price of a shared strip by where it starts, in mm of ink its best straight cut crosses, and marks it would part. */
+function seamPrice({ bin, bins, marks }: SeamGround, overlapPx: number): (start: number) => number {
+  const { prices, firsts, lasts } = marks;
   return (start) => {
     const keep = overlapPx / 10;
     const b0 = Math.floor((start + keep) / bin);
@@ -151,13 +154,13 @@ function seamPrice(
     let least = Infinity;
     const middle = (b0 + b1 - 1) / 2;
     for (let b = b0; b < b1; b++) {
-      const off = (OFF_CENTRE_PRICE * Math.abs(b - middle)) / Math.max(1, b1 - b0);
-      least = Math.min(least, (bins[b] ?? 0) / scale + off);
+      const off = (OFF_CENTRE_PRICE * Math.abs(b - middle)) / (b1 - b0);
+      const cut = (b < bins.length ? bins[b]! : 0) + off;
+      if (cut < least) least = cut;
     }
     let price = Number.isFinite(least) ? least : 0;
-    for (const mark of marks) {
-      if (mark.first < start + overlapPx && mark.last > start) price += mark.price;
-    }
+    const end = start + overlapPx;
+    for (let i = 0; i < prices.length; i++) if (firsts[i]! < end && lasts[i]! > start) price += prices[i]!;
     return price;
   };
 }
@@ -221,7 +224,7 @@ export function filmSeams(
     const spans = (of: 'columns' | 'rows', length: number, room: number) => {
       if (length <= room) return [];
       grounds[of] ??= seamGround(film, ink, marks, of);
-      const found = cheapestSpans(length, room, overlap, grid, seamPrice(grounds[of], scale, overlap));
+      const found = cheapestSpans(length, room, overlap, grid, seamPrice(grounds[of], overlap));
       costs.push(found.cost);
       return found.seams;
     };
