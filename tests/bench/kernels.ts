@@ -34,6 +34,7 @@ import {
   subtract,
   thinParts,
   thresholdMask,
+  thumbnail,
   union,
   warpArgmax,
 } from '../../core/raster/index.ts';
@@ -42,7 +43,9 @@ import { encodeG4Plain } from '../../core/raster/kernels/encodeG4Plain.ts';
 import { growRowsPlain } from '../../core/raster/kernels/growPlain.ts';
 import { kernels, scratchUse } from '../../core/raster/kernels/load.ts';
 import { lookUpPlain } from '../../core/raster/kernels/lookUpPlain.ts';
+import { msbRowsPlain } from '../../core/raster/kernels/msbRowsPlain.ts';
 import { thresholdPlain } from '../../core/raster/kernels/thresholdPlain.ts';
+import { thumbnailPlain } from '../../core/raster/kernels/thumbnailPlain.ts';
 import { warpRows } from '../../core/raster/kernels/warpPlain.ts';
 import { signedWords, tailBits } from '../../core/raster/mask.ts';
 import { smallPiecesPlain } from '../../core/raster/smallPieces.ts';
@@ -168,6 +171,7 @@ async function maskCases(rate: number): Promise<string[][]> {
   const ring = subtract(grow(art, 8), art);
   let reached: Mask = out;
   let small = blankPlane(1, 1);
+  let inked: Mask = out;
   let turned: Mask = out;
   let rows = 0;
   const band = { y: Math.floor(height / 3), rows: 256 };
@@ -264,10 +268,11 @@ async function maskCases(rate: number): Promise<string[][]> {
         bytes,
       },
       {
-        name: 'one-bit rows, high bit first (plain)',
+        name: 'one-bit rows, high bit first',
         ours: () => {
           rows = msbRows(art).length;
         },
+        plain: () => msbRowsPlain(art, (width + 7) >>> 3, 0, new Uint8Array(((width + 7) >>> 3) * height)),
         check: () => rows,
         bytes: 2 * bytes,
       },
@@ -282,6 +287,16 @@ async function maskCases(rate: number): Promise<string[][]> {
           : undefined,
         check: () => small.data.reduce((sum, v) => sum + v, 0),
         bytes: bytes + (bytes * 8) / 36,
+      },
+      {
+        name: 'fifth of the size, no ink lost',
+        ours: () => {
+          inked = thumbnail(art, 5);
+        },
+        plain: () =>
+          thumbnailPlain(art, 5, { x: 0, y: 0, width, height }, blankMask(inked.width, inked.height)),
+        check: () => inkCount(inked),
+        bytes: bytes + bytes / 25,
       },
       {
         name: 'ink of either of two masks (plain)',
