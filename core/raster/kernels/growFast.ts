@@ -2,13 +2,13 @@ import type { GrowRows } from './growPlain.ts';
 import { type Kernels, Scratch } from './load.ts';
 
 /** Bytes of input rows a band aims at: it then stays in the processor's second cache with its output. */
-const BAND = 1 << 17;
+const BAND = 1 << 18;
 /** Bytes of a row that are passed over where they are bare or solid; what lies between is worked on as one. */
 const BLOCK = 512;
 
 /** Points that a pass of the kernel grows by at most, and rows on either side that it adds at most. */
-const MOST_GROWTH = 3;
-const MOST_ROWS = 3;
+const MOST_GROWTH = 4;
+const MOST_ROWS = 4;
 
 /**
  * The disc as passes over a row, three numbers each: growth, rows to add thereafter above and as many below, the first of them. The

@@ -39,6 +39,14 @@ function wider(p: usize, k: i32): v128 {
         v128.or(i32x4.shr_u(b, 29), i32x4.shl(a, 29)),
       ),
     );
+  if (k > 3)
+    sum = v128.or(
+      sum,
+      v128.or(
+        v128.or(i32x4.shl(w, 4), i32x4.shr_u(w, 4)),
+        v128.or(i32x4.shr_u(b, 28), i32x4.shl(a, 28)),
+      ),
+    );
   return sum;
 }
 
@@ -71,6 +79,14 @@ function narrower(p: usize, k: i32): v128 {
         v128.or(i32x4.shr_u(w, 3), i32x4.shl(a, 29)),
       ),
     );
+  if (k > 3)
+    sum = v128.and(
+      sum,
+      v128.and(
+        v128.or(i32x4.shl(w, 4), i32x4.shr_u(b, 28)),
+        v128.or(i32x4.shr_u(w, 4), i32x4.shl(a, 28)),
+      ),
+    );
   return sum;
 }
 
@@ -96,12 +112,15 @@ function pass(
   down2: usize,
   up3: usize,
   down3: usize,
+  up4: usize,
+  down4: usize,
 ): void {
   for (let i: usize = 0; i < bytes; i += 16) {
     let w = k > 0 ? (shrinking ? narrower(from + i, k) : wider(from + i, k)) : v128.load(from + i);
     if (n > 0) w = join(shrinking, w, join(shrinking, v128.load(up + i), v128.load(down + i)));
     if (n > 1) w = join(shrinking, w, join(shrinking, v128.load(up2 + i), v128.load(down2 + i)));
     if (n > 2) w = join(shrinking, w, join(shrinking, v128.load(up3 + i), v128.load(down3 + i)));
+    if (n > 3) w = join(shrinking, w, join(shrinking, v128.load(up4 + i), v128.load(down4 + i)));
     v128.store(to + i, w);
   }
 }
@@ -122,19 +141,25 @@ function passWith(
   down2: usize,
   up3: usize,
   down3: usize,
+  up4: usize,
+  down4: usize,
 ): void {
-  if (k == 0 && n == 0) return pass(shrinking, from, to, bytes, 0, 0, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 0) return pass(shrinking, from, to, bytes, 1, 0, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 1) return pass(shrinking, from, to, bytes, 1, 1, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 2) return pass(shrinking, from, to, bytes, 1, 2, up, down, up2, down2, up3, down3);
-  if (k == 1 && n == 3) return pass(shrinking, from, to, bytes, 1, 3, up, down, up2, down2, up3, down3);
-  if (k == 2 && n == 0) return pass(shrinking, from, to, bytes, 2, 0, up, down, up2, down2, up3, down3);
-  if (k == 2 && n == 1) return pass(shrinking, from, to, bytes, 2, 1, up, down, up2, down2, up3, down3);
-  if (k == 3 && n == 0) return pass(shrinking, from, to, bytes, 3, 0, up, down, up2, down2, up3, down3);
-  if (k == 3 && n == 1) return pass(shrinking, from, to, bytes, 3, 1, up, down, up2, down2, up3, down3);
-  if (k == 0 && n == 1) return pass(shrinking, from, to, bytes, 0, 1, up, down, up2, down2, up3, down3);
-  if (k == 0 && n == 2) return pass(shrinking, from, to, bytes, 0, 2, up, down, up2, down2, up3, down3);
-  pass(shrinking, from, to, bytes, 0, 3, up, down, up2, down2, up3, down3);
+  if (k == 0 && n == 0) return pass(shrinking, from, to, bytes, 0, 0, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 1 && n == 0) return pass(shrinking, from, to, bytes, 1, 0, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 1 && n == 1) return pass(shrinking, from, to, bytes, 1, 1, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 1 && n == 2) return pass(shrinking, from, to, bytes, 1, 2, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 1 && n == 3) return pass(shrinking, from, to, bytes, 1, 3, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 1 && n == 4) return pass(shrinking, from, to, bytes, 1, 4, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 2 && n == 0) return pass(shrinking, from, to, bytes, 2, 0, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 2 && n == 1) return pass(shrinking, from, to, bytes, 2, 1, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 3 && n == 0) return pass(shrinking, from, to, bytes, 3, 0, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 3 && n == 1) return pass(shrinking, from, to, bytes, 3, 1, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 4 && n == 0) return pass(shrinking, from, to, bytes, 4, 0, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 4 && n == 1) return pass(shrinking, from, to, bytes, 4, 1, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 0 && n == 1) return pass(shrinking, from, to, bytes, 0, 1, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 0 && n == 2) return pass(shrinking, from, to, bytes, 0, 2, up, down, up2, down2, up3, down3, up4, down4);
+  if (k == 0 && n == 3) return pass(shrinking, from, to, bytes, 0, 3, up, down, up2, down2, up3, down3, up4, down4);
+  pass(shrinking, from, to, bytes, 0, 4, up, down, up2, down2, up3, down3, up4, down4);
 }
 
 function growWith(
@@ -149,8 +174,10 @@ function growWith(
   down2: usize,
   up3: usize,
   down3: usize,
+  up4: usize,
+  down4: usize,
 ): void {
-  passWith(false, from, to, bytes, k, n, up, down, up2, down2, up3, down3);
+  passWith(false, from, to, bytes, k, n, up, down, up2, down2, up3, down3, up4, down4);
 }
 
 function shrinkWith(
@@ -165,8 +192,10 @@ function shrinkWith(
   down2: usize,
   up3: usize,
   down3: usize,
+  up4: usize,
+  down4: usize,
 ): void {
-  passWith(true, from, to, bytes, k, n, up, down, up2, down2, up3, down3);
+  passWith(true, from, to, bytes, k, n, up, down, up2, down2, up3, down3, up4, down4);
 }
 
 // @ts-ignore: decorator
@@ -258,9 +287,11 @@ function runStretch(
     const down2 = rowAt(base, y + v + 1, inRows, pitch, zero) + off;
     const up3 = rowAt(base, y - v - 2, inRows, pitch, zero) + off;
     const down3 = rowAt(base, y + v + 2, inRows, pitch, zero) + off;
+    const up4 = rowAt(base, y - v - 3, inRows, pitch, zero) + off;
+    const down4 = rowAt(base, y + v + 3, inRows, pitch, zero) + off;
     const long = last ? wanted : bytes;
-    if (shrinking) shrinkWith(source + off, to, long, k, n, up, down, up2, down2, up3, down3);
-    else growWith(source + off, to, long, k, n, up, down, up2, down2, up3, down3);
+    if (shrinking) shrinkWith(source + off, to, long, k, n, up, down, up2, down2, up3, down3, up4, down4);
+    else growWith(source + off, to, long, k, n, up, down, up2, down2, up3, down3, up4, down4);
     source = to;
   }
 }
@@ -274,7 +305,7 @@ function rowAt(base: usize, y: i32, rows: i32, pitch: usize, zero: usize): usize
 /**
  * Output rows `first` to `first + rows` of an input of `inRows` rows; rows beyond the input are bare. `bytes` a row, a multiple of
  * 16, of which `words` 32-bit words are used and the last is cut to `tail`. The disc of `reach` is `count` passes over a row, each
- * three numbers: how far it grows, at most 3; how many rows above and as many below it adds thereafter; and which is the first.
+ * three numbers: how far it grows, at most 4; how many rows above and as many below it adds thereafter; and which is the first.
  * Blocks of `block` bytes that are bare or solid are not computed; those between them are, as one stretch with `halo` bytes on
  * either side. Both are multiples of 16, and `halo` at least reach points. `a`, `b` and `zero` (zeros) hold a row and 2 halo
  * bytes with 16 more on either side; `kinds` a byte for every block of the inRows rows, `counts` 8 bytes for every block of one.
