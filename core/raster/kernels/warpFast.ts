@@ -229,10 +229,11 @@ function setSpans(
   stride: number,
 ): void {
   for (let y = 0; y < rows; y++) {
-    const [first, end] = [memory[spans + 2 * y]!, memory[spans + 2 * y + 1]!];
-    if (end === 0) continue;
-    const row = here + y * pitch;
-    to.set(memory.subarray(row + first, row + end), there + y * stride + first);
+    const first = memory[spans + 2 * y]!;
+    const end = memory[spans + 2 * y + 1]!;
+    const from = here + y * pitch;
+    const target = there + y * stride;
+    for (let i = first; i < end; i++) to[target + i] = memory[from + i]!;
   }
 }
 
