@@ -41,7 +41,6 @@ export function trapInk(
     radius: toPx(widthMm, dpi),
     steps: waySteps(widthMm, dpi),
   }));
-  if (ways.length === 0) return copyInk(own, print);
   for (let from = 0; from < own.height; from += BAND_ROWS) {
     const to = Math.min(own.height, from + BAND_ROWS);
     if (abort?.aborted) copyInk(rowsOf(own, from, to), rowsOf(print, from, to));

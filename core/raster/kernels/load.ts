@@ -362,6 +362,7 @@ export interface Kernels {
     map: number,
   ): void;
   inked(at: number, bytes: number): number;
+  inkedRuns(at: number, bytes: number, stretch: number, runs: number): number;
   pieceRows(
     input: number,
     pitch: number,

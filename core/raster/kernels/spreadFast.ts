@@ -37,6 +37,7 @@ export function spreadFast(
   const placesAt = scratch.take(bytes);
   const freshAt = scratch.take(bytes);
   const keepOutAt = keepOut ? scratch.take(bytes) : 0;
+  const runsAt = scratch.take(8 * (Math.ceil(bytes / STRETCH) + 1));
   const discs = new Map(
     ways.map(({ radius }) => {
       const of = { stride, words, tail: tailBits(width), height: inMost, half: discHalfWidths(radius) };
@@ -82,12 +83,17 @@ export function spreadFast(
       kernels.spreadSteps(roomAt, reachedAt, placesAt, n, freshAt, pitch, words, inRows, steps);
       kernels.addRows(allAt, reachedAt, size);
     }
-    const made = allAt + (y - top) * pitch;
     const target = signedWords(out).subarray(y * stride, (y + rows) * stride);
-    for (let at = 0; at < rows * pitch; at += STRETCH) {
-      const long = Math.min(STRETCH, rows * pitch - at);
-      if (kernels.inked(made + at, long) === 0) continue;
-      target.set(memory.subarray((made + at) >> 2, (made + at + long) >> 2), at >> 2);
-    }
+    setInked(kernels, allAt + (y - top) * pitch, target, runsAt);
+  }
+}
+
+/** Writes the words from `at` on, where there are any but bare ones, to `target`; `runs` is room for a word each 2 KB. */
+function setInked(kernels: Kernels, at: number, target: Int32Array, runs: number): void {
+  const count = kernels.inkedRuns(at, 4 * target.length, STRETCH, runs);
+  const memory = new Int32Array(kernels.memory.buffer);
+  for (let k = runs >> 2; k < (runs >> 2) + 2 * count; k += 2) {
+    const [from, end] = [memory[k]!, memory[k + 1]!];
+    target.set(memory.subarray((at + from) >> 2, (at + end) >> 2), from >> 2);
   }
 }

@@ -25,5 +25,5 @@ export { inkedSpans, prepareSource, warpTile } from './warp';
 export { nodesBox, nodesWithin } from './nodes';
 export { spreadShares } from './winners';
 export { addRows, lessRows, stayRows } from './drawIn';
-export { beginSpread, inked, spreadSteps } from './spread';
+export { beginSpread, inked, inkedRuns, spreadSteps } from './spread';
 export { columnCounts, surveyRows, surveyUp } from './survey';

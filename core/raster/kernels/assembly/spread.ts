@@ -19,6 +19,29 @@ export function inked(at: usize, bytes: usize): i32 {
 }
 
 /**
+ * Where ink is in `bytes` from `at`, in stretches of so many bytes each, multiples of 16: to `runs` the first byte of each run of stretches with
+ * ink and the one after its last, two words each. Returns how many runs there are.
+ */
+export function inkedRuns(at: usize, bytes: usize, stretch: usize, runs: usize): i32 {
+  let count = 0;
+  let open = false;
+  for (let from: usize = 0; from < bytes; from += stretch) {
+    const end = min(bytes, from + stretch);
+    if (inked(at + from, end - from) == 0) {
+      open = false;
+      continue;
+    }
+    if (!open) {
+      store<i32>(runs + (<usize>count << 3), <i32>from);
+      count++;
+      open = true;
+    }
+    store<i32>(runs + (<usize>(count - 1) << 3), <i32>end, 4);
+  }
+  return count;
+}
+
+/**
  * Cuts `room` to what `grown` covers and `keepOut` (0 for none) does not, and begins `reached` (blank before): what `seed` covers of it or,
  * with a first `step`, touches. `places` takes the byte offsets of the room's words with ink; their count is returned.
  */
