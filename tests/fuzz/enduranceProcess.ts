@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { makeFilms } from '../../core/makeFilms.ts';
@@ -16,20 +16,27 @@ export interface Endurance {
   readonly stopped: number;
   /** Timers, threads and other things that would keep a program from ending, after the last of it. */
   readonly left: readonly string[];
-  /** Threads of the process before its workers came, and after they had gone; Linux only. */
+  /** Threads of the process before its workers came, and after they had gone, those of the library that draws aside; Linux only. */
   readonly threads: readonly [before: number, after: number];
   readonly files: readonly string[];
 }
 
 const collect = (globalThis as { gc?: () => void }).gc;
 const settle = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
-const threads = () => {
+const THREADS = '/proc/self/task';
+
+/** Those of the library that draws are its own: it starts them when it first draws several pictures at once, and keeps them. */
+const threads = (): number =>
+  existsSync(THREADS) ? readdirSync(THREADS).filter((id) => !isLibrarys(id)).length : 0;
+
+function isLibrarys(id: string): boolean {
   try {
-    return readdirSync('/proc/self/task').length;
+    return readFileSync(join(THREADS, id, 'comm'), 'utf8').startsWith('libvips');
   } catch {
-    return 0;
+    // It has ended meanwhile.
+    return true;
   }
-};
+}
 
 /** Memory that is this process's own, bytes: not the program's files, which come and go with the system's cache. */
 function ownMemory(): number {
