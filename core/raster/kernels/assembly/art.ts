@@ -4,6 +4,7 @@
 import { beginCodes, codesTo } from './codeOf';
 import { SURE } from './codes';
 import { pureCores } from './cores';
+import { at as i32At, put } from './lists';
 import { bandAt, begin, isExplained, solveRows, thinCore } from './softPoints';
 
 let width: i32 = 0;
@@ -45,19 +46,7 @@ let gone: usize = 0;
 let goneNext: i32 = 0;
 let goneEnd: i32 = 0;
 
-// @ts-expect-error: decorator
-@inline
-function i32At(list: usize, i: i32): i32 {
-  return load<i32>(list + (<usize>i << 2));
-}
-
-// @ts-expect-error: decorator
-@inline
-function put(list: usize, i: i32, value: i32): void {
-  store<i32>(list + (<usize>i << 2), value);
-}
-
-/** Begins a window. `table` is that of soft points, `rest` what else is needed: see `ArtBands` in ../artFast.ts, which writes both. */
+/** Begins a window. `table` is that of soft points, `rest` what else is needed: see ../artFast.ts, which writes both. */
 export function beginArt(table: usize, rest: usize): void {
   begin(table);
   words = <usize>i32At(table, 0);

@@ -1,5 +1,6 @@
 // The code of each colour: the fast twin of core/separate/labels.ts, which states the scheme and whose constants these are.
 import { FAR, TIGHT } from './codes';
+import { answerRun } from './lookUp';
 
 const TIGHT_LEVELS: f64 = 3;
 const NEAR_LEVELS: f64 = 36;
@@ -124,16 +125,6 @@ export function codesTo(input: usize, count: i32, output: usize): void {
       store<u8>(held + slot, <u8>codeOf(word));
     }
     const answer = load<u8>(held + slot);
-    let end = i + 1;
-    const four = i32x4.splat(word);
-    while (end + 4 <= count && i32x4.all_true(i32x4.eq(v128.load(input + (<usize>end << 2)), four))) end += 4;
-    while (end < count && load<i32>(input + (<usize>end << 2)) == word) end++;
-    if (end - i < 4) {
-      for (let k = i; k < end; k++) store<u8>(output + <usize>k, answer);
-    } else {
-      const all = i8x16.splat(answer);
-      for (let k = i; k < end; k += 16) v128.store(output + <usize>k, all);
-    }
-    i = end;
+    i = answerRun(input, i, count, word, answer, output);
   }
 }

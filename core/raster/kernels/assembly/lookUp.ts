@@ -5,6 +5,30 @@
 @inline
 const OVER = 16;
 
+/** Writes `answer` for `word` at place `i` and for all that equal it up to the next that does not; returns that one's place. */
+// @ts-ignore: decorator
+@inline
+export function answerRun(
+  input: usize,
+  i: i32,
+  count: i32,
+  word: i32,
+  answer: u8,
+  output: usize,
+): i32 {
+  let end = i + 1;
+  const four = i32x4.splat(word);
+  while (end + 4 <= count && i32x4.all_true(i32x4.eq(v128.load(input + (<usize>end << 2)), four))) end += 4;
+  while (end < count && load<i32>(input + (<usize>end << 2)) == word) end++;
+  if (end - i < 4) {
+    for (let k = i; k < end; k++) store<u8>(output + <usize>k, answer);
+  } else {
+    const all = i8x16.splat(answer);
+    for (let k = i; k < end; k += OVER) v128.store(output + <usize>k, all);
+  }
+  return end;
+}
+
 /**
  * The byte of every word from place `from` to before `count`. `keys` holds 65,536 words and `held` the byte of each; a word stands
  * in the slot that the upper half of its product with 0x9e3779b1 names. Returns `count`, or the place of the first word
@@ -24,17 +48,7 @@ export function lookUpWords(
     const slot = <usize>(<u32>(word * <i32>0x9e3779b1) >>> 16);
     if (load<i32>(keys + (slot << 2)) != word) return i;
     const answer = load<u8>(held + slot);
-    let end = i + 1;
-    const four = i32x4.splat(word);
-    while (end + 4 <= count && i32x4.all_true(i32x4.eq(v128.load(input + (<usize>end << 2)), four))) end += 4;
-    while (end < count && load<i32>(input + (<usize>end << 2)) == word) end++;
-    if (end - i < 4) {
-      for (let k = i; k < end; k++) store<u8>(output + <usize>k, answer);
-    } else {
-      const all = i8x16.splat(answer);
-      for (let k = i; k < end; k += OVER) v128.store(output + <usize>k, all);
-    }
-    i = end;
+    i = answerRun(input, i, count, word, answer, output);
   }
   return count;
 }

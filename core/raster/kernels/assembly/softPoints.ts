@@ -2,6 +2,7 @@
 // comments state the scheme and whose constants these are. Sums are made in the same order, so that all bits are equal.
 
 import { FAR, LABEL, LIKELY, SURE, TIGHT } from './codes';
+import { at as i32At } from './lists';
 
 const SEE_THROUGH: f64 = 250;
 const PER_POINT: f64 = 1.5;
@@ -61,12 +62,6 @@ let point0: f64 = 0;
 let point1: f64 = 0;
 let point2: f64 = 0;
 let point3: f64 = 0;
-
-// @ts-expect-error: decorator
-@inline
-function i32At(list: usize, i: i32): i32 {
-  return load<i32>(list + (<usize>i << 2));
-}
 
 // @ts-expect-error: decorator
 @inline
