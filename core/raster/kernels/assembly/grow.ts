@@ -1,84 +1,38 @@
 // Disc growth and shrinking on packed rows, 128 bits at a time: the fast twin of ../growPlain.ts, whose comment states
 // the scheme. Pointers are bytes; accumulators have a guard of 16 zero bytes on either side.
 
-/** What `w` grows to by `k` points, at most 4, with the words before each of its own in `b` and those after in `a`. */
-// @ts-ignore: decorator
-@inline
-function wider(b: v128, w: v128, a: v128, k: i32): v128 {
-  let sum = v128.or(
-    v128.or(w, v128.or(i32x4.shl(w, 1), i32x4.shr_u(w, 1))),
-    v128.or(i32x4.shr_u(b, 31), i32x4.shl(a, 31)),
-  );
-  if (k > 1)
-    sum = v128.or(
-      sum,
-      v128.or(
-        v128.or(i32x4.shl(w, 2), i32x4.shr_u(w, 2)),
-        v128.or(i32x4.shr_u(b, 30), i32x4.shl(a, 30)),
-      ),
-    );
-  if (k > 2)
-    sum = v128.or(
-      sum,
-      v128.or(
-        v128.or(i32x4.shl(w, 3), i32x4.shr_u(w, 3)),
-        v128.or(i32x4.shr_u(b, 29), i32x4.shl(a, 29)),
-      ),
-    );
-  if (k > 3)
-    sum = v128.or(
-      sum,
-      v128.or(
-        v128.or(i32x4.shl(w, 4), i32x4.shr_u(w, 4)),
-        v128.or(i32x4.shr_u(b, 28), i32x4.shl(a, 28)),
-      ),
-    );
-  return sum;
-}
-
-/** What it shrinks to. */
-// @ts-ignore: decorator
-@inline
-function narrower(b: v128, w: v128, a: v128, k: i32): v128 {
-  let sum = v128.and(
-    w,
-    v128.and(
-      v128.or(i32x4.shl(w, 1), i32x4.shr_u(b, 31)),
-      v128.or(i32x4.shr_u(w, 1), i32x4.shl(a, 31)),
-    ),
-  );
-  if (k > 1)
-    sum = v128.and(
-      sum,
-      v128.and(
-        v128.or(i32x4.shl(w, 2), i32x4.shr_u(b, 30)),
-        v128.or(i32x4.shr_u(w, 2), i32x4.shl(a, 30)),
-      ),
-    );
-  if (k > 2)
-    sum = v128.and(
-      sum,
-      v128.and(
-        v128.or(i32x4.shl(w, 3), i32x4.shr_u(b, 29)),
-        v128.or(i32x4.shr_u(w, 3), i32x4.shl(a, 29)),
-      ),
-    );
-  if (k > 3)
-    sum = v128.and(
-      sum,
-      v128.and(
-        v128.or(i32x4.shl(w, 4), i32x4.shr_u(b, 28)),
-        v128.or(i32x4.shr_u(w, 4), i32x4.shl(a, 28)),
-      ),
-    );
-  return sum;
-}
-
 /** Ink of either for growing, of both for shrinking. */
 // @ts-ignore: decorator
 @inline
 function join(shrinking: bool, a: v128, b: v128): v128 {
   return shrinking ? v128.and(a, b) : v128.or(a, b);
+}
+
+/** The points `by` to either side of those of `w`, joined; the words before its own are in `b`, those after in `a`. */
+// @ts-ignore: decorator
+@inline
+function beside(shrinking: bool, b: v128, w: v128, a: v128, by: i32): v128 {
+  const back = 32 - by;
+  return shrinking
+    ? v128.and(
+        v128.or(i32x4.shl(w, by), i32x4.shr_u(b, back)),
+        v128.or(i32x4.shr_u(w, by), i32x4.shl(a, back)),
+      )
+    : v128.or(
+        v128.or(i32x4.shl(w, by), i32x4.shr_u(w, by)),
+        v128.or(i32x4.shr_u(b, back), i32x4.shl(a, back)),
+      );
+}
+
+/** What `w` grows or shrinks to by `k` points, 1 to 4. */
+// @ts-ignore: decorator
+@inline
+function changed(shrinking: bool, b: v128, w: v128, a: v128, k: i32): v128 {
+  let sum = join(shrinking, w, beside(shrinking, b, w, a, 1));
+  if (k > 1) sum = join(shrinking, sum, beside(shrinking, b, w, a, 2));
+  if (k > 2) sum = join(shrinking, sum, beside(shrinking, b, w, a, 3));
+  if (k > 3) sum = join(shrinking, sum, beside(shrinking, b, w, a, 4));
+  return sum;
 }
 
 /** One vector of a pass, `off` bytes behind the addresses given, of which `at` lies four bytes before the row's. */
@@ -104,7 +58,7 @@ function step(
   if (k > 0) {
     const b = v128.load(at + off);
     const a = v128.load(at + off, 8);
-    w = shrinking ? narrower(b, w, a, k) : wider(b, w, a, k);
+    w = changed(shrinking, b, w, a, k);
   }
   if (n > 0) w = join(shrinking, w, join(shrinking, v128.load(up + off), v128.load(down + off)));
   if (n > 1) w = join(shrinking, w, join(shrinking, v128.load(up2 + off), v128.load(down2 + off)));
